@@ -1,0 +1,4 @@
+declare module "*.yaml" {
+  const data: unknown;
+  export default data;
+}

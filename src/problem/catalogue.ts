@@ -1,0 +1,45 @@
+/** What the process ends with. Documented in the README; a test keeps the two alike. */
+export const EXIT = {
+  done: 0,
+  requirementNotMet: 1,
+  usage: 2,
+  transcript: 3,
+  rubric: 4,
+  station: 5,
+  output: 6,
+  internal: 70,
+} as const;
+
+export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
+
+export interface CatalogueEntry {
+  /** A short name for the list of codes. */
+  title: string;
+  /** The exit code when this is an error; absent for what is only ever a warning. */
+  exit?: ExitCode;
+}
+
+/**
+ * Every code the program can print. T: transcript, S: station and roles, R: rubric, M: marking,
+ * U: usage, O: output. A code, once released, keeps its meaning.
+ */
+export const CATALOGUE = {
+  // transcript
+  "SW-T01": { title: "the transcript file cannot be read", exit: EXIT.transcript },
+  "SW-T02": { title: "the transcript holds no words", exit: EXIT.transcript },
+  "SW-T03": { title: "the format of the transcript cannot be told", exit: EXIT.transcript },
+  "SW-T04": { title: "the text is not UTF-8 or UTF-16", exit: EXIT.transcript },
+  "SW-T05": { title: "the JSON is not well formed or not a transcript", exit: EXIT.transcript },
+  "SW-T06": { title: "the TextGrid is broken", exit: EXIT.transcript },
+  "SW-T07": { title: "the file is larger than the limit", exit: EXIT.transcript },
+  "SW-T08": { title: "the caption file is broken", exit: EXIT.transcript },
+  "SW-T10": { title: "a time runs backwards" },
+  "SW-T11": { title: "two stretches overlap" },
+  "SW-T12": { title: "an end is missing, zero or before its start" },
+  "SW-T13": { title: "a time cannot be read" },
+  "SW-T14": { title: "something in the file was left out" },
+  "SW-T15": { title: "the transcript has no times" },
+  "SW-T16": { title: "something was read in spite of a fault in its form" },
+} as const satisfies Record<string, CatalogueEntry>;
+
+export type FindingCode = keyof typeof CATALOGUE;
