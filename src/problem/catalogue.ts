@@ -40,6 +40,14 @@ export const CATALOGUE = {
   "SW-T14": { title: "something in the file was left out" },
   "SW-T15": { title: "the transcript has no times" },
   "SW-T16": { title: "something was read in spite of a fault in its form" },
+  // rubric
+  "SW-R01": { title: "the rubric cannot be found or read", exit: EXIT.rubric },
+  "SW-R02": { title: "the rubric is not well-formed YAML", exit: EXIT.rubric },
+  "SW-R03": { title: "the rubric does not have the form of a rubric", exit: EXIT.rubric },
+  "SW-R04": { title: "an included block cannot be read", exit: EXIT.rubric },
+  "SW-R05": { title: "a name in the rubric leads nowhere", exit: EXIT.rubric },
+  "SW-R06": { title: "an id stands twice", exit: EXIT.rubric },
+  "SW-R07": { title: "a phrase and its quantity do not go together", exit: EXIT.rubric },
 } as const satisfies Record<string, CatalogueEntry>;
 
 export type FindingCode = keyof typeof CATALOGUE;

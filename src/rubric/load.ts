@@ -1,0 +1,128 @@
+import { createHash } from "node:crypto";
+import { ProblemError, type Finding } from "../problem/problem.ts";
+import { findingsOf, readYaml, type PositionedYaml } from "./positions.ts";
+import { blockSchema, itemSchema, rubricSchema, type Item, type Rubric, type RubricFile, type Section } from "./schema.ts";
+import { checkReferences } from "./references.ts";
+
+export interface LoadOptions {
+  /** As the person named it, for messages and the sheet. */
+  file: string;
+  /**
+   * Gives the text of a block file named by an include. Decides itself which folders may be read.
+   * @throws Error with a sentence when it cannot.
+   */
+  readBlock: (include: string) => string;
+}
+
+/**
+ * Reads a rubric and the blocks it includes.
+ * @param text the YAML of the rubric.
+ * @throws ProblemError with every fault found: file, line, column and how to mend it.
+ */
+export function loadRubric(text: string, options: LoadOptions): Rubric {
+  const main = readYaml(text, options.file);
+  refuse(main.findings);
+  const parsed = rubricSchema.safeParse(main.data);
+  if (!parsed.success) refuse(findingsOf(parsed.error, main));
+  const rubric = assemble(parsed.data!, main, options);
+  refuse(checkReferences(rubric, main));
+  return { ...rubric, hash: hashOf(rubric) };
+}
+
+/** SHA-256 over the resolved rubric: what a sheet was marked by, whatever its file is called. */
+function hashOf(rubric: Omit<Rubric, "hash">): string {
+  return createHash("sha256").update(JSON.stringify({ ...rubric, file: undefined })).digest("hex");
+}
+
+function refuse(findings: Finding[]): void {
+  if (findings.length > 0) throw new ProblemError(findings);
+}
+
+function assemble(file: RubricFile, main: PositionedYaml, options: LoadOptions): Omit<Rubric, "hash"> {
+  const sections: Section[] = [];
+  let sources = file.sources;
+  const unsafe = [...file.unsafe];
+  for (const [index, entry] of file.sections.entries()) {
+    if ("items" in entry) {
+      sections.push(entry);
+      continue;
+    }
+    const block = readBlockFile(entry.include, index, main, options);
+    sources = { ...block.sources, ...sources };
+    unsafe.push(...block.unsafe);
+    const items = overrideItems(block.items, block.raw, entry.drop, entry.override, index, main);
+    sections.push({ id: block.id, title: entry.title ?? block.title, items });
+  }
+  return { ...file, sections, sources, unsafe, file: options.file };
+}
+
+function readBlockFile(include: string, index: number, main: PositionedYaml, options: LoadOptions) {
+  const at = main.positionOf(["sections", index, "include"]);
+  let text: string;
+  try {
+    text = options.readBlock(include);
+  } catch (error) {
+    throw new ProblemError([
+      {
+        code: "SW-R04",
+        severity: "error",
+        file: main.file,
+        ...at,
+        message: `the included block '${include}' cannot be read: ${(error as Error).message}`,
+        mend: "Name a block file relative to this rubric, inside the same folder tree.",
+      },
+    ]);
+  }
+  const yaml = readYaml(text, include);
+  refuse(yaml.findings);
+  const parsed = blockSchema.safeParse(yaml.data);
+  if (!parsed.success) refuse(findingsOf(parsed.error, yaml));
+  return { ...parsed.data!, raw: (yaml.data as { items: { id: string }[] }).items };
+}
+
+function overrideItems(
+  items: Item[],
+  raw: { id: string }[],
+  drop: string[],
+  override: Record<string, Record<string, unknown>>,
+  index: number,
+  main: PositionedYaml,
+): Item[] {
+  const findings: Finding[] = [];
+  const known = new Set(items.map((item) => item.id));
+  const dangling = (id: string, path: PropertyKey[]) => {
+    if (known.has(id)) return;
+    findings.push({
+      code: "SW-R05",
+      severity: "error",
+      file: main.file,
+      ...main.positionOf(path),
+      message: `the block has no item '${id}'`,
+      mend: `Its items are: ${[...known].join(", ")}.`,
+    });
+  };
+  drop.forEach((id, place) => dangling(id, ["sections", index, "drop", place]));
+  Object.keys(override).forEach((id) => dangling(id, ["sections", index, "override", id]));
+  const kept = items
+    .filter((item) => !drop.includes(item.id))
+    .map((item) => {
+      const changes = override[item.id];
+      if (changes === undefined) return item;
+      // Merged before validation, so that the defaults of unnamed fields stay the block's own.
+      const merged = mergeRaw(raw.find((candidate) => candidate.id === item.id)!, changes);
+      const parsed = itemSchema.safeParse(merged);
+      if (parsed.success) return parsed.data;
+      findings.push(...findingsOf(parsed.error, main, ["sections", index, "override", item.id]));
+      return item;
+    });
+  refuse(findings);
+  return kept;
+}
+
+/** An override that brings `elements` replaces the short form, and the other way round. */
+function mergeRaw(item: Record<string, unknown>, changes: Record<string, unknown>): Record<string, unknown> {
+  const merged = { ...item, ...changes };
+  if ("elements" in changes) for (const key of ["say", "must", "not_with", "quantity", "incorrect"]) delete merged[key];
+  if ("say" in changes) delete merged["elements"];
+  return merged;
+}

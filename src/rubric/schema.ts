@@ -1,0 +1,318 @@
+import { z } from "zod";
+
+/*
+ * The form of a rubric file. Every field says in words what it is for: the same texts go into the
+ * JSON Schema that editors show. Durations come in as a person writes them and leave as seconds.
+ */
+
+const id = z
+  .string()
+  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, "write ids in lower case, words joined by hyphens")
+  .describe("Lower case, words joined by hyphens; unique in its rubric.");
+
+/**
+ * A phrase of the acceptable-response notation: plain words; `a|b` for either word; `(a b|c)` for either
+ * group of words; `{quantity}` where the element's number stands.
+ */
+export const phraseSchema = z.string().trim().min(2, "write at least one word");
+const phrases = z.array(phraseSchema).min(1, "give at least one phrase");
+
+export const severitySchema = z.enum(["minor", "moderate", "major"]);
+
+const duration = z
+  .union([z.number().positive(), z.string()])
+  .transform((value, context): number => {
+    if (typeof value === "number") return value;
+    const clock = /^(\d+):([0-5]\d)$/.exec(value.trim());
+    if (clock) return Number(clock[1]) * 60 + Number(clock[2]);
+    const spoken = /^(\d+(?:\.\d+)?)\s*(s|sec|seconds?|min|minutes?)$/.exec(value.trim());
+    if (spoken) return Number(spoken[1]) * (spoken[2]!.startsWith("m") ? 60 : 1);
+    context.addIssue({ code: "custom", message: "not a duration: write seconds (420), a clock (7:00) or '7 min'" });
+    return z.NEVER;
+  })
+  .describe("Seconds, or a text such as '7 min' or '6:30'.");
+
+/** Units the number grammar knows; `quantity` compares only within one dimension. */
+export const unitSchema = z.enum([
+  "second", "minute", "hour", "day", "week", "month", "year",
+  "time", "time-per-day", "puff", "spray", "drop", "dose", "unit", "breath", "finger",
+  "millilitre", "milligram", "microgram", "gram", "millimetre", "centimetre", "degree-celsius", "degree-fahrenheit",
+  "degree", "percent", "millimole-per-litre", "milligram-per-decilitre", "capsule", "tablet", "patch", "number",
+]);
+export type Unit = z.infer<typeof unitSchema>;
+
+const amount = z.union([
+  z.number(),
+  z.tuple([z.number(), z.number()]).refine(([low, high]) => low <= high, "the low end comes first"),
+]);
+
+export const quantitySchema = z
+  .union([
+    z.strictObject({
+      value: amount.describe("The right number, or [low, high] when any number between is right."),
+      unit: unitSchema,
+      tolerance: z.number().nonnegative().default(0).describe("How far off still counts, in the same unit."),
+      bound: z
+        .enum(["exact", "at-least", "at-most"])
+        .default("exact")
+        .describe("at-least: more is right too; at-most: less is right too."),
+    }),
+    z.strictObject({ label: id.describe("Take the quantity of this entry of the scenario's label.") }),
+  ])
+  .describe("The number that the words must carry. A wrong number is incorrect, not absent.");
+
+export const NO_SOURCE = "common practice, no source";
+
+const factFields = {
+  source: z.string().describe(`A key of 'sources', or '${NO_SOURCE}'.`),
+  jurisdiction: z.array(z.string()).min(1).describe("Where it holds: ISO 3166 codes such as GB, or 'any'."),
+  applies_to: z.string().optional().describe("Device class, age group or product form it holds for."),
+  review_by: z.iso.date("write the date as 2027-06-30").describe("When somebody must look at it again."),
+  note: z.string().optional(),
+};
+export const factSchema = z.strictObject(factFields).describe("Where a clinical fact comes from and where it holds.");
+
+const elsewhereSchema = z
+  .strictObject({
+    jurisdiction: z.array(z.string()).min(1),
+    say: phrases.optional(),
+    quantity: quantitySchema.optional(),
+    note: z.string(),
+  })
+  .describe("What is right in another country: reported as 'differs from this station's guidance', never unsafe.");
+
+const elementFields = {
+  say: phrases.describe("Acceptable responses, in several people's words."),
+  must: z
+    .array(phraseSchema)
+    .optional()
+    .describe("Words without which nothing counts, one notion an entry: 'shake|rattle'. Left out, they are worked out from `say`."),
+  not_with: z.array(phraseSchema).optional().describe("Words whose presence in the same clause means that something else is meant."),
+  quantity: quantitySchema.optional(),
+  incorrect: phrases.optional().describe("What is wrong to say here; the plain denial of `say` need not be listed."),
+  elsewhere: z.array(elsewhereSchema).optional(),
+  fact: factSchema.optional(),
+  examples: z
+    .strictObject({ earns: z.array(z.string()).default([]), misses: z.array(z.string()).default([]) })
+    .optional()
+    .describe("Passages that must and must not earn the element; `rubric check` runs them."),
+};
+
+export const elementSchema = z.strictObject({
+  id,
+  label: z.string().describe("What has to be said, in plain words."),
+  ...elementFields,
+});
+
+const creditSchema = z.enum(["full", "half", "none"]);
+
+const kindSchema = z
+  .enum(["tell", "ask", "ask-openly", "teach-back", "invite-questions", "summary"])
+  .describe(
+    "tell: the candidate states or instructs. ask: must be a question. ask-openly: must be an open question. " +
+      "teach-back: asks the patient to say or show it in their own way. invite-questions, summary: as named.",
+  );
+
+const itemFields = {
+  label: z.string().describe("The checklist item in plain words, as a coach would read it out."),
+  weight: z.number().positive().default(1),
+  critical: z.boolean().default(false).describe("Missing or incorrect, it decides the result by the pass rule."),
+  kind: kindSchema.default("tell"),
+  needs: z
+    .union([z.literal("all"), z.int().positive()])
+    .default("all")
+    .describe("How many of the elements make it complete."),
+  minimum: z.int().positive().optional().describe("The fewest elements for a pass of this item; left out, as many as `needs`."),
+  credit: z
+    .strictObject({
+      after_question: creditSchema.default("full").describe("The patient asked first."),
+      prompted: creditSchema.default("half").describe("Said only after the examiner or patient prompted for it."),
+      confirmed: creditSchema.default("half").describe("The candidate asked, the patient said it, the candidate confirmed."),
+    })
+    .prefault({}),
+  when: z
+    .array(z.string().regex(/^(not )?[a-z][a-z0-9-]*$/))
+    .optional()
+    .describe("Scenario conditions that must hold; 'not child' for one that must not. Otherwise the item does not apply."),
+  cue: z
+    .strictObject({ patient: phrases })
+    .optional()
+    .describe("What the patient must say first; never said, the item is 'not offered' and leaves the denominator."),
+  fact: factSchema.optional().describe("For all elements that have none of their own."),
+  advice: z.string().optional().describe("What to do differently, for the list of changes; left out, made from the label."),
+};
+
+const wholeItemSchema = z.strictObject({
+  id,
+  ...itemFields,
+  elements: z.array(elementSchema).min(1).optional(),
+  say: elementFields.say.optional().describe("Short form for an item of one element."),
+  must: elementFields.must,
+  not_with: elementFields.not_with,
+  quantity: elementFields.quantity,
+  incorrect: elementFields.incorrect,
+  elsewhere: elementFields.elsewhere,
+  examples: elementFields.examples,
+});
+
+const SHORT_FORM = ["say", "must", "not_with", "quantity", "incorrect", "elsewhere", "examples"] as const;
+
+export const itemSchema = wholeItemSchema
+  .superRefine((item, context) => {
+    if ((item.elements === undefined) === (item.say === undefined)) {
+      context.addIssue({ code: "custom", message: "give either 'elements' or the short form 'say', one of the two" });
+    }
+    if (item.elements !== undefined) {
+      for (const key of SHORT_FORM) {
+        if (key !== "say" && item[key] !== undefined) {
+          context.addIssue({ code: "custom", path: [key], message: `'${key}' belongs to the short form; put it on an element` });
+        }
+      }
+    }
+    const count = item.elements?.length ?? 1;
+    if (item.needs !== "all" && item.needs > count) {
+      context.addIssue({ code: "custom", path: ["needs"], message: `needs ${item.needs} elements, but has ${count}` });
+    }
+    if (item.minimum !== undefined && item.minimum > (item.needs === "all" ? count : item.needs)) {
+      context.addIssue({ code: "custom", path: ["minimum"], message: "the minimum is more than what makes it complete" });
+    }
+  })
+  .transform(({ elements, say, must, not_with, quantity, incorrect, elsewhere, examples, ...item }) => ({
+    ...item,
+    elements: elements ?? [
+      {
+        id: item.id,
+        label: item.label,
+        say: say ?? [],
+        ...(must && { must }),
+        ...(not_with && { not_with }),
+        ...(quantity && { quantity }),
+        ...(incorrect && { incorrect }),
+        ...(elsewhere && { elsewhere }),
+        ...(examples && { examples }),
+      },
+    ],
+  }));
+
+export const sectionSchema = z.strictObject({ id, title: z.string(), items: z.array(itemSchema).min(1) });
+
+export const includeSchema = z.strictObject({
+  include: z.string().describe("A block file, relative to this file and inside the same folder tree."),
+  title: z.string().optional(),
+  drop: z.array(id).default([]).describe("Items of the block that this station does without."),
+  override: z
+    .record(id, z.record(z.string(), z.unknown()))
+    .default({})
+    .describe("By item id: fields put in place of the block's own."),
+});
+
+export const sourceSchema = z.strictObject({
+  body: z.string().describe("Who published it."),
+  title: z.string(),
+  year: z.int(),
+  detail: z.string().optional().describe("Page, section or document number."),
+});
+
+export const questionSchema = z.strictObject({
+  id,
+  says: phrases.describe("The question in the patient's words, several ways."),
+  answered_by: z.array(id).optional().describe("Items whose content answers it."),
+  answer: phrases.optional().describe("An answer of its own, where no item holds it."),
+  incorrect: phrases.optional(),
+});
+
+export const unsafeSchema = z.strictObject({
+  id,
+  label: z.string().describe("The unsafe statement in plain words."),
+  severity: severitySchema,
+  say: phrases,
+  must: z.array(phraseSchema).optional(),
+  not_with: z.array(phraseSchema).optional(),
+  quantity: quantitySchema.optional(),
+  fact: factSchema.optional(),
+  examples: elementFields.examples,
+});
+
+const scenarioSchema = z.strictObject({
+  task: z.string().describe("What the candidate is asked to do, as the station card says it."),
+  counselled: z.enum(["patient", "carer"]),
+  setting: z.string().optional(),
+  label: z
+    .record(id, z.strictObject({ text: z.string(), quantity: quantitySchema.optional() }))
+    .default({})
+    .describe("What the supplied label says. It goes before the rubric's own facts."),
+  conditions: z.array(id).default([]).describe("Such as child, arthritis, used-one-before."),
+  questions: z.array(questionSchema).default([]).describe("The patient's scripted questions."),
+});
+
+const orderSchema = z.strictObject({
+  first: id,
+  then: id,
+  severity: severitySchema,
+  reason: z.string(),
+});
+
+const passSchema = z.strictObject({
+  minimum: z.number().min(0).max(100).describe("Per cent of the weighted total."),
+  critical: z.union([z.literal("all"), z.int().nonnegative()]).default("all").describe("How many critical items must be met."),
+  unsafe: z
+    .strictObject({
+      major: z.int().nonnegative().default(0),
+      moderate: z.int().nonnegative().default(0),
+      minor: z.int().nonnegative().default(99),
+    })
+    .prefault({})
+    .describe("How many standing unsafe statements of each severity a pass still allows."),
+  within_limit: z.boolean().default(false).describe("Whether running over the limit fails the station."),
+});
+
+export const rubricSchema = z.strictObject({
+  saidwell: z.literal("rubric@1"),
+  id,
+  title: z.string(),
+  version: z.int().positive().describe("Raise it when the marks could change."),
+  jurisdiction: z.array(z.string()).min(1).describe("Whose guidance this station follows."),
+  scenario: scenarioSchema,
+  time: z
+    .strictObject({ limit: duration, target: duration })
+    .refine(({ limit, target }) => target <= limit, "the target is later than the limit"),
+  sources: z.record(id, sourceSchema).default({}),
+  sections: z.array(z.union([includeSchema, sectionSchema])).min(1),
+  order: z.array(orderSchema).default([]).describe("Pairs of items whose order matters."),
+  unsafe: z.array(unsafeSchema).default([]),
+  pass: passSchema,
+  history: z.array(z.string()).default([]).describe("Who changed what and why, newest first."),
+});
+
+export const blockSchema = z.strictObject({
+  saidwell: z.literal("block@1"),
+  id,
+  title: z.string(),
+  sources: z.record(id, sourceSchema).default({}),
+  items: z.array(itemSchema).min(1),
+  unsafe: z.array(unsafeSchema).default([]),
+  history: z.array(z.string()).default([]),
+});
+
+export type RubricFile = z.output<typeof rubricSchema>;
+export type BlockFile = z.output<typeof blockSchema>;
+export type Phrase = z.output<typeof phraseSchema>;
+export type Severity = z.output<typeof severitySchema>;
+export type Quantity = z.output<typeof quantitySchema>;
+export type Fact = z.output<typeof factSchema>;
+export type Element = z.output<typeof elementSchema>;
+export type Item = z.output<typeof itemSchema>;
+export type Section = z.output<typeof sectionSchema>;
+export type PatientQuestion = z.output<typeof questionSchema>;
+export type UnsafeStatement = z.output<typeof unsafeSchema>;
+export type Credit = z.output<typeof creditSchema>;
+export type ItemKind = z.output<typeof kindSchema>;
+
+/** A rubric with its blocks read in: what the matcher and the marker work from. */
+export interface Rubric extends Omit<RubricFile, "sections"> {
+  sections: Section[];
+  /** As the person named it. */
+  file: string;
+  /** SHA-256 of the resolved content, in hexadecimal; locks the version into every sheet. */
+  hash: string;
+}
