@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { UNITS } from "../language/units.ts";
 
 /*
  * The form of a rubric file. Every field says in words what it is for: the same texts go into the
@@ -33,13 +34,7 @@ const duration = z
   .describe("Seconds, or a text such as '7 min' or '6:30'.");
 
 /** Units the number grammar knows; `quantity` compares only within one dimension. */
-export const unitSchema = z.enum([
-  "second", "minute", "hour", "day", "week", "month", "year",
-  "time", "time-per-day", "puff", "spray", "drop", "dose", "unit", "breath", "finger",
-  "millilitre", "milligram", "microgram", "gram", "millimetre", "centimetre", "degree-celsius", "degree-fahrenheit",
-  "degree", "percent", "millimole-per-litre", "milligram-per-decilitre", "capsule", "tablet", "patch", "number",
-]);
-export type Unit = z.infer<typeof unitSchema>;
+export const unitSchema = z.enum(UNITS);
 
 const amount = z.union([
   z.number(),

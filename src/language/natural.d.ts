@@ -1,0 +1,25 @@
+// natural ships types only for its whole; these are its deep modules as used here.
+declare module "natural/lib/natural/stemmers/porter_stemmer.js" {
+  const porter: { stem(word: string): string };
+  export default porter;
+}
+declare module "natural/lib/natural/phonetics/double_metaphone.js" {
+  interface DoubleMetaphone {
+    process(word: string): [string, string];
+  }
+  const doubleMetaphone: { prototype: DoubleMetaphone; new (): DoubleMetaphone } & DoubleMetaphone;
+  export default doubleMetaphone;
+}
+declare module "natural/lib/natural/distance/jaro-winkler_distance.js" {
+  export default function jaroWinkler(a: string, b: string, options?: { ignoreCase?: boolean }): number;
+}
+declare module "natural/lib/natural/distance/levenshtein_distance.js" {
+  interface Costs {
+    insertion_cost?: number;
+    deletion_cost?: number;
+    substitution_cost?: number;
+    transposition_cost?: number;
+  }
+  export function LevenshteinDistance(a: string, b: string, options?: Costs): number;
+  export function DamerauLevenshteinDistance(a: string, b: string, options?: Costs & { restricted?: boolean }): number;
+}
