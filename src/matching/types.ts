@@ -1,0 +1,83 @@
+import type { QuantityMention } from "../language/quantity.ts";
+import type { WordSpan } from "../station/types.ts";
+
+/** A gate that can close on words that otherwise fit. */
+export type Gate = "polarity" | "quantity" | "speech-act" | "speaker" | "must" | "not-with" | "look-alike" | "sound-alike";
+
+/** What a passage does to an element of the rubric. */
+export type Verdict =
+  /** Says it rightly. */
+  | "right"
+  /** Says it wrongly: denied, a wrong number, or one of the element's incorrect statements. */
+  | "wrong"
+  /** Right in another country, not by this station's guidance. */
+  | "elsewhere"
+  /** Cannot be told from the words: garbled, a sound-alike that changes the meaning. */
+  | "unclear"
+  /** Pointed at or shown, not said ("like this, you see"). */
+  | "shown";
+
+/** How it came to be said: the design's second axis. */
+export type Elicitation = "offered" | "after-question" | "prompted" | "confirmed";
+
+/** One place where an element was (or may have been) said. */
+export interface Match {
+  item: string;
+  element: string;
+  verdict: Verdict;
+  /** Word positions of the transcript that carry it. */
+  span: WordSpan;
+  /** 0 to 1: how much of the best acceptable response the words cover, by weight. Informs, never earns. */
+  score: number;
+  /** 0 to 1, calibrated: the chance that a careful reader gives the same verdict. */
+  confidence: number;
+  elicitation: Elicitation;
+  /** The patient's words that were confirmed or that asked or prompted. */
+  elicitedBy?: WordSpan;
+  /** The number said, where the element has one. */
+  quantity?: QuantityMention;
+  /** The acceptable (or incorrect) response that fitted best, as written in the rubric. */
+  response: string;
+  /** Why the verdict is not plainly right: one clause for the sheet. */
+  reason?: string;
+}
+
+/** A statement of the rubric's unsafe list, found. */
+export interface UnsafeMatch {
+  statement: string;
+  span: WordSpan;
+  score: number;
+  confidence: number;
+  /** `unclear` when only a sound-alike makes it unsafe: to be listened to, never counted. */
+  verdict: "unsafe" | "unclear";
+  response: string;
+}
+
+/** One of the patient's scripted questions, asked. */
+export interface QuestionMatch {
+  question: string;
+  span: WordSpan;
+  score: number;
+}
+
+/** A passage that was tried for an element and why it did not count: what `explain` prints. */
+export interface Attempt {
+  item: string;
+  element: string;
+  span: WordSpan;
+  score: number;
+  response: string;
+  /** Terms of the response that were found, each with the words that carry it. */
+  aligned: { term: string; words: WordSpan }[];
+  missing: string[];
+  closed: Gate[];
+}
+
+/** All that matching finds in one station. Word positions are those of the transcript. */
+export interface Matches {
+  elements: Match[];
+  unsafe: UnsafeMatch[];
+  questions: QuestionMatch[];
+  /** Items whose cue the patient delivered. */
+  cues: { item: string; span: WordSpan }[];
+}

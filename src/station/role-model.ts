@@ -1,0 +1,29 @@
+import type { ChainScores } from "./chain.ts";
+import { directed, type RoleFeatures } from "./role-features.ts";
+
+/** A weight for every feature hash (2^24 places, nearly all zero), to be multiplied by the scale. */
+export interface RoleWeights {
+  table: Int8Array | Float32Array;
+  scale: number;
+}
+
+/** Log-odds at every token: who says it, and whether the voice changes before it. */
+export function chainScores(features: RoleFeatures, weights: RoleWeights): ChainScores {
+  const { count, emission, emissionFrom, transition, transitionFrom } = features;
+  const { table, scale } = weights;
+  const scores = { emission: new Float64Array(count), toPatient: new Float64Array(count), toCandidate: new Float64Array(count) };
+  for (let i = 0; i < count; i++) {
+    let say = 0;
+    for (let at = emissionFrom[i]!; at < emissionFrom[i + 1]!; at++) say += table[emission[at]!]!;
+    let out = 0;
+    let back = 0;
+    for (let at = transitionFrom[i]!; at < transitionFrom[i + 1]!; at++) {
+      out += table[directed(transition[at]!, 0)]!;
+      back += table[directed(transition[at]!, 1)]!;
+    }
+    scores.emission[i] = say * scale;
+    scores.toPatient[i] = out * scale;
+    scores.toCandidate[i] = back * scale;
+  }
+  return scores;
+}
