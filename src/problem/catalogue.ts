@@ -40,6 +40,18 @@ export const CATALOGUE = {
   "SW-T14": { title: "something in the file was left out" },
   "SW-T15": { title: "the transcript has no times" },
   "SW-T16": { title: "something was read in spite of a fault in its form" },
+  "SW-T17": { title: "something could be read in two ways, and one was chosen" },
+  // station and roles
+  "SW-S01": { title: "the recording holds several stations", exit: EXIT.station },
+  "SW-S02": { title: "no words lie between the times asked for", exit: EXIT.station },
+  "SW-S03": { title: "times were asked for, but the transcript has none", exit: EXIT.station },
+  "SW-S04": { title: "the label named as the candidate's is not in the transcript", exit: EXIT.station },
+  "SW-S05": { title: "one label mixes several voices" },
+  "SW-S06": { title: "a label's name and its speech do not agree" },
+  "SW-S07": { title: "it is not sure who spoke" },
+  "SW-S08": { title: "the candidate started anew" },
+  "SW-S09": { title: "the edge of the station was guessed" },
+  "SW-S10": { title: "a role was not found" },
   // rubric
   "SW-R01": { title: "the rubric cannot be found or read", exit: EXIT.rubric },
   "SW-R02": { title: "the rubric is not well-formed YAML", exit: EXIT.rubric },

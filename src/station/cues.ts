@@ -1,0 +1,129 @@
+import type { Token } from "./token.ts";
+import data from "./cues.yaml";
+
+export const CUE_KINDS = [
+  "begin",
+  "reading",
+  "time_remaining",
+  "stop",
+  "setup",
+  "introduction",
+  "greeting",
+  "opening_question",
+  "leave_taking",
+  "examiner_question",
+  "feedback",
+  "restart",
+  "restart_of_a_step",
+] as const;
+export type CueKind = (typeof CUE_KINDS)[number];
+
+/** One phrase of cues.yaml, ready to match. */
+export type CueElement =
+  | { type: "gap" }
+  | { type: "words"; words: readonly string[]; number: boolean; optional: boolean };
+
+export interface Cue {
+  kind: CueKind;
+  phrase: string;
+  elements: readonly CueElement[];
+}
+
+/** Tokens `first` up to, not including, `end` say this cue. */
+export interface CueMatch {
+  kind: CueKind;
+  phrase: string;
+  first: number;
+  end: number;
+}
+
+/** How many words "..." may stand for. */
+const GAP_WORDS = 3;
+/** Shorter words are matched letter for letter: one wrong letter makes too many of them another word. */
+const FUZZY_LENGTH = 6;
+
+const NUMBER_WORD = /^(?:\d+|a|an|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|thirty)$/;
+const WORD = /^[\p{L}\p{N}'-]+$/u;
+
+function compile(kind: CueKind, phrase: string): Cue {
+  const elements = phrase.split(/\s+/).map((piece): CueElement => {
+    if (piece === "...") return { type: "gap" };
+    const optional = piece.endsWith("?");
+    const words = (optional ? piece.slice(0, -1) : piece).split("|");
+    const bad = words.find((word) => !WORD.test(word) || (word !== "NUMBER" && word !== word.toLowerCase()));
+    if (bad !== undefined) throw new Error(`cues.yaml, ${kind}, "${phrase}": "${bad}" is not a word in lower case`);
+    return { type: "words", words: words.filter((word) => word !== "NUMBER"), number: words.includes("NUMBER"), optional };
+  });
+  if (elements[0]?.type !== "words" || elements[0].optional) throw new Error(`cues.yaml, ${kind}, "${phrase}": must open with a word that is not optional`);
+  if (elements[elements.length - 1]?.type === "gap") throw new Error(`cues.yaml, ${kind}, "${phrase}": must not end with "..."`);
+  return { kind, phrase, elements };
+}
+
+/**
+ * Checks and compiles the cues. Throws an `Error` naming the group and the phrase at fault; it is a fault of
+ * the program's own data, which a test finds before a person does.
+ */
+export function compileCues(source: unknown): Cue[] {
+  if (typeof source !== "object" || source === null || Array.isArray(source)) throw new Error("cues.yaml: must be groups of phrases");
+  const groups = source as Record<string, unknown>;
+  const unknown = Object.keys(groups).find((key) => !(CUE_KINDS as readonly string[]).includes(key));
+  if (unknown !== undefined) throw new Error(`cues.yaml: "${unknown}" is not a group; the groups are ${CUE_KINDS.join(", ")}`);
+  return CUE_KINDS.flatMap((kind) => {
+    const phrases = groups[kind];
+    if (!Array.isArray(phrases) || phrases.length === 0) throw new Error(`cues.yaml: the group "${kind}" must be a list of phrases`);
+    return phrases.map((phrase) => {
+      if (typeof phrase !== "string") throw new Error(`cues.yaml, ${kind}: ${JSON.stringify(phrase)} is not text; put it in quotes`);
+      return compile(kind, phrase.trim());
+    });
+  });
+}
+
+/** True when the words differ by at most one letter: changed, added or left out. */
+export function nearlyEqual(a: string, b: string): boolean {
+  if (a === b) return true;
+  const [short, long] = a.length <= b.length ? [a, b] : [b, a];
+  if (long.length - short.length > 1) return false;
+  let at = 0;
+  while (at < short.length && short[at] === long[at]) at++;
+  return short.length === long.length ? short.slice(at + 1) === long.slice(at + 1) : short.slice(at) === long.slice(at + 1);
+}
+
+function says(element: CueElement & { type: "words" }, norm: string): boolean {
+  if (element.number && NUMBER_WORD.test(norm)) return true;
+  return element.words.some((word) => word === norm || (word.length >= FUZZY_LENGTH && nearlyEqual(word, norm)));
+}
+
+/** The end of the longest match of the elements from `element` on, at token `at`; -1 if there is none. */
+function matchFrom(cue: Cue, element: number, tokens: readonly Token[], at: number): number {
+  const here = cue.elements[element];
+  if (here === undefined) return at;
+  if (here.type === "gap") {
+    for (let skip = 0; skip <= GAP_WORDS; skip++) {
+      const end = matchFrom(cue, element + 1, tokens, at + skip);
+      if (end >= 0) return end;
+    }
+    return -1;
+  }
+  const token = tokens[at];
+  if (token !== undefined && says(here, token.norm)) {
+    const end = matchFrom(cue, element + 1, tokens, at + 1);
+    if (end >= 0) return end;
+  }
+  return here.optional ? matchFrom(cue, element + 1, tokens, at) : -1;
+}
+
+const CUES = compileCues(data);
+
+/** Every cue said, by place; of one kind the longest at a place. */
+export function findCues(tokens: readonly Token[], cues: readonly Cue[] = CUES): CueMatch[] {
+  const found: CueMatch[] = [];
+  for (let at = 0; at < tokens.length; at++) {
+    const best = new Map<CueKind, CueMatch>();
+    for (const cue of cues) {
+      const end = matchFrom(cue, 0, tokens, at);
+      if (end > (best.get(cue.kind)?.end ?? at)) best.set(cue.kind, { kind: cue.kind, phrase: cue.phrase, first: at, end });
+    }
+    found.push(...best.values());
+  }
+  return found;
+}

@@ -1,0 +1,61 @@
+import { HASH_BITS } from "./role-features.ts";
+import type { RoleWeights } from "./role-model.ts";
+
+/** The form of role-weights.json, which `npm run train:roles` writes. */
+export interface StoredWeights {
+  credit: string[];
+  madeBy: string;
+  /** Number of features kept. */
+  features: number;
+  /** What one step of a stored value is worth, in log-odds. */
+  scale: number;
+  /** Logistic calibration of a sentence's confidence: logit = intercept + slope × logit of the mean marginal. */
+  calibration: { slope: number; intercept: number };
+  /** Feature hashes in rising order, as differences in base-128 groups, least first (LEB128), in base64. */
+  hashes: string;
+  /** One signed byte a feature, in base64. */
+  values: string;
+}
+
+export function unpack(weights: StoredWeights): RoleWeights {
+  const hashes = Buffer.from(weights.hashes, "base64");
+  const values = Buffer.from(weights.values, "base64");
+  const table = new Int8Array(1 << HASH_BITS);
+  let hash = 0;
+  let at = 0;
+  for (let feature = 0; feature < weights.features; feature++) {
+    let shift = 0;
+    let byte: number;
+    do {
+      byte = hashes[at++] ?? 0;
+      hash += (byte & 127) << shift;
+      shift += 7;
+    } while (byte >= 128);
+    table[hash] = values.readInt8(feature);
+  }
+  return { table, scale: weights.scale };
+}
+
+/** The inverse of `unpack`: keeps what a signed byte can tell from zero. */
+export function packWeights(weights: ReadonlyMap<number, number>): Pick<StoredWeights, "features" | "scale" | "hashes" | "values"> {
+  // The few largest weights are clipped, so that the many small ones keep their shape.
+  const CLIP_QUANTILE = 0.9995;
+  const sizes = [...weights.values()].map(Math.abs).sort((a, b) => a - b);
+  const scale = (sizes[Math.floor((sizes.length - 1) * CLIP_QUANTILE)] ?? 1) / 127;
+  const bytes: number[] = [];
+  const values: number[] = [];
+  let before = 0;
+  for (const [hash, weight] of [...weights].sort((a, b) => a[0] - b[0])) {
+    const value = Math.max(-127, Math.min(127, Math.round(weight / scale)));
+    if (value === 0) continue;
+    let gap = hash - before;
+    while (gap >= 128) {
+      bytes.push((gap & 127) | 128);
+      gap >>>= 7;
+    }
+    bytes.push(gap);
+    values.push(value);
+    before = hash;
+  }
+  return { features: values.length, scale, hashes: Buffer.from(bytes).toString("base64"), values: Buffer.from(Int8Array.from(values).buffer).toString("base64") };
+}

@@ -1,0 +1,14 @@
+import type { RoleWeights } from "./role-model.ts";
+import stored from "./role-weights.json";
+import { unpack, type StoredWeights } from "./weights-format.ts";
+
+let loaded: RoleWeights | undefined;
+
+/** The shipped weights, unpacked at first use (a table of 16 MB, some milliseconds). */
+export function roleWeights(): RoleWeights {
+  return (loaded ??= unpack(stored));
+}
+
+export function calibration(): StoredWeights["calibration"] {
+  return stored.calibration;
+}

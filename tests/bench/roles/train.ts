@@ -1,0 +1,194 @@
+// Fits the role model: a conditional random field over words, by AdaGrad (Duchi, Hazan, Singer 2011)
+// on the log-likelihood, one consultation a step. Deterministic: fixed seed, fixed order.
+import { marginals, type ChainScores } from "../../../src/station/chain.ts";
+import { HASH_BITS, directed, roleFeatures, type RoleFeatures } from "../../../src/station/role-features.ts";
+import { tokenise } from "../../../src/station/token.ts";
+import type { Stripped } from "./strip.ts";
+
+export interface Example {
+  features: RoleFeatures;
+  /** 0 candidate, 1 patient, by token. */
+  labels: Uint8Array;
+  /** How much one pass counts this example. */
+  weight: number;
+}
+
+export function example(stripped: Stripped, weight = 1): Example {
+  const tokens = tokenise(stripped.transcript);
+  return {
+    features: roleFeatures(tokens),
+    labels: Uint8Array.from(tokens, (token) => (stripped.sides[token.word] === "candidate" ? 0 : 1)),
+    weight,
+  };
+}
+
+export interface TrainOptions {
+  epochs: number;
+  rate: number;
+  /** L2 penalty, per step and active feature. */
+  decay: number;
+  /** A feature must occur in so many examples. */
+  least: number;
+  /** Share of features left out at random in a step, against co-adaptation. */
+  dropout: number;
+  seed: number;
+  /** Keep so many features at the end, those of largest weight. */
+  keep: number;
+}
+
+/** A small generator of equally spread numbers in 0..1 (mulberry32, public domain). */
+export function random(seed: number): () => number {
+  let state = seed | 0;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let hash = Math.imul(state ^ (state >>> 15), 1 | state);
+    hash = (hash + Math.imul(hash ^ (hash >>> 7), 61 | hash)) ^ hash;
+    return ((hash ^ (hash >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+export function shuffle<T>(items: T[], next: () => number): T[] {
+  for (let at = items.length - 1; at > 0; at--) {
+    const other = Math.floor(next() * (at + 1));
+    [items[at], items[other]] = [items[other]!, items[at]!];
+  }
+  return items;
+}
+
+interface Packed {
+  count: number;
+  labels: Uint8Array;
+  weight: number;
+  emission: Int32Array;
+  emissionFrom: Int32Array;
+  out: Int32Array;
+  outFrom: Int32Array;
+  back: Int32Array;
+  backFrom: Int32Array;
+}
+
+function countFeatures(examples: Example[]): Uint16Array {
+  const seen = new Uint16Array(1 << HASH_BITS);
+  const last = new Int32Array(1 << HASH_BITS).fill(-1);
+  examples.forEach(({ features }, at) => {
+    const see = (hash: number): void => {
+      if (last[hash] === at) return;
+      last[hash] = at;
+      if (seen[hash]! < 65535) seen[hash]!++;
+    };
+    for (const hash of features.emission) see(hash);
+    for (const hash of features.transition) {
+      see(directed(hash, 0));
+      see(directed(hash, 1));
+    }
+  });
+  return seen;
+}
+
+function compact(from: Int32Array, values: Int32Array, count: number, id: (hash: number) => number): [Int32Array, Int32Array] {
+  const kept = new Int32Array(values.length);
+  const starts = new Int32Array(count + 1);
+  let length = 0;
+  for (let i = 0; i < count; i++) {
+    starts[i] = length;
+    for (let at = from[i]!; at < from[i + 1]!; at++) {
+      const place = id(values[at]!);
+      if (place >= 0) kept[length++] = place;
+    }
+  }
+  starts[count] = length;
+  return [kept.slice(0, length), starts];
+}
+
+function pack(each: Example, ids: Int32Array): Packed {
+  const { features: f, labels, weight } = each;
+  const [emission, emissionFrom] = compact(f.emissionFrom, f.emission, f.count, (hash) => ids[hash]!);
+  const [out, outFrom] = compact(f.transitionFrom, f.transition, f.count, (hash) => ids[directed(hash, 0)]!);
+  const [back, backFrom] = compact(f.transitionFrom, f.transition, f.count, (hash) => ids[directed(hash, 1)]!);
+  return { count: f.count, labels, weight, emission, emissionFrom, out, outFrom, back, backFrom };
+}
+
+/** Weights by feature hash. */
+export type Weights = Map<number, number>;
+
+export function train(examples: Example[], options: TrainOptions, log: (line: string) => void = () => {}): Weights {
+  const seen = countFeatures(examples);
+  const ids = new Int32Array(1 << HASH_BITS).fill(-1);
+  const hashes: number[] = [];
+  for (let hash = 0; hash < seen.length; hash++) {
+    if (seen[hash]! < options.least) continue;
+    ids[hash] = hashes.length;
+    hashes.push(hash);
+  }
+  const packed = examples.map((each) => pack(each, ids));
+  const weights = new Float32Array(hashes.length);
+  const squares = new Float32Array(hashes.length).fill(1e-3);
+  const average = new Float32Array(hashes.length);
+  let averaged = 0;
+  const next = random(options.seed);
+  const order = packed.map((_, at) => at);
+
+  for (let epoch = 0; epoch < options.epochs; epoch++) {
+    let loss = 0;
+    let total = 0;
+    for (const at of shuffle(order, next)) {
+      const each = packed[at]!;
+      const dropSeed = Math.floor(next() * 0x7fffffff) | 1;
+      const limit = Math.floor(options.dropout * 256);
+      // A hash of feature and step, so that the same features are dropped when scores and when gradients are made.
+      const live = (id: number, i: number): boolean => ((Math.imul(Math.imul(id ^ dropSeed, 0x9e3779b1) ^ i, 0x85ebca6b) >>> 16) & 255) >= limit;
+      const sum = (list: Int32Array, from: Int32Array, i: number): number => {
+        let score = 0;
+        for (let k = from[i]!; k < from[i + 1]!; k++) if (live(list[k]!, i)) score += weights[list[k]!]!;
+        return score;
+      };
+      const scores: ChainScores = {
+        emission: new Float64Array(each.count),
+        toPatient: new Float64Array(each.count),
+        toCandidate: new Float64Array(each.count),
+      };
+      for (let i = 0; i < each.count; i++) {
+        scores.emission[i] = sum(each.emission, each.emissionFrom, i);
+        scores.toPatient[i] = sum(each.out, each.outFrom, i);
+        scores.toCandidate[i] = sum(each.back, each.backFrom, i);
+      }
+      const beliefs = marginals(scores);
+      let gold = 0;
+      const push = (list: Int32Array, from: Int32Array, i: number, error: number): void => {
+        const gradient = error * each.weight;
+        if (Math.abs(gradient) < 1e-4) return;
+        for (let k = from[i]!; k < from[i + 1]!; k++) {
+          const id = list[k]!;
+          if (!live(id, i)) continue;
+          const slope = gradient - options.decay * weights[id]!;
+          squares[id]! += slope * slope;
+          weights[id]! += (options.rate * slope) / Math.sqrt(squares[id]!);
+        }
+      };
+      for (let i = 0; i < each.count; i++) {
+        const label = each.labels[i]!;
+        const before = i === 0 ? label : each.labels[i - 1]!;
+        const went = i > 0 && before === 0 && label === 1 ? 1 : 0;
+        const came = i > 0 && before === 1 && label === 0 ? 1 : 0;
+        if (label === 0) gold += scores.emission[i]!;
+        if (went) gold += scores.toPatient[i]!;
+        if (came) gold += scores.toCandidate[i]!;
+        push(each.emission, each.emissionFrom, i, (label === 0 ? 1 : 0) - beliefs.candidate[i]!);
+        if (i === 0) continue;
+        push(each.out, each.outFrom, i, went - beliefs.toPatient[i]!);
+        push(each.back, each.backFrom, i, came - beliefs.toCandidate[i]!);
+      }
+      loss += beliefs.logTotal - gold;
+      total += each.count;
+    }
+    log(`epoch ${epoch + 1}: loss per word ${(loss / total).toFixed(4)}, ${hashes.length} features`);
+    // The mean of the later epochs' weights is steadier than the last.
+    if (epoch >= options.epochs / 2) {
+      averaged++;
+      for (let id = 0; id < weights.length; id++) average[id]! += weights[id]!;
+    }
+  }
+  const pairs = hashes.map((hash, id) => [hash, average[id]! / Math.max(1, averaged)] as const);
+  const kept = pairs.length <= options.keep ? pairs : [...pairs].sort((a, b) => Math.abs(b[1]) - Math.abs(a[1]) || a[0] - b[0]).slice(0, options.keep);
+  return new Map(kept.filter((pair) => pair[1] !== 0));
+}
