@@ -1,0 +1,102 @@
+import type { Elicitation } from "../../matching/types.ts";
+import type { ElementResult, ItemResult, MarkSheet, SectionResult } from "../../scoring/types.ts";
+import { clock, number, percent } from "../figures.ts";
+import { faint, flatten, strong, styled, type Page, type Text } from "../page.ts";
+import { MARK_STYLE, MARK_WORD } from "../style.ts";
+import { padEnd } from "../width.ts";
+import { place, spoken } from "./evidence.ts";
+
+const WORD_COLUMNS = 13;
+const INDENT = 2;
+/** From here on there is room to set the details under the item's name. */
+const ROOMY = 76;
+/** One place proves an element; a second shows a repeat. More only lengthen the sheet, the JSON has them all. */
+const QUOTES_SHOWN = 2;
+const SURE_COLUMNS = 5;
+
+export const ELICITATION: Record<Elicitation, string> = {
+  offered: "offered",
+  "after-question": "after the patient asked",
+  prompted: "after a prompt",
+  confirmed: "the patient said it, the candidate confirmed it",
+};
+
+export function items(page: Page, sheet: MarkSheet): void {
+  page.heading("Items");
+  const marksColumns = Math.max(5, ...sheet.items.map((item) => marks(item).length));
+  page.entry({
+    indent: INDENT,
+    lead: faint("mark"),
+    hang: WORD_COLUMNS + 2,
+    body: faint("item"),
+    right: faint(`${"marks".padStart(marksColumns)}${"sure".padStart(SURE_COLUMNS)}`),
+  });
+  const listed = new Set(sheet.sections.map(({ id }) => id));
+  for (const section of sheet.sections) {
+    sectionHead(page, section);
+    for (const item of sheet.items) if (item.section === section.id) one(page, item, marksColumns);
+  }
+  for (const item of sheet.items) if (!listed.has(item.section)) one(page, item, marksColumns);
+}
+
+function sectionHead(page: Page, { title, earned, available, coverage, seconds }: SectionResult): void {
+  page.blank();
+  const facts = coverage === null ? ["nothing counts"] : [`${number(earned, 2)} of ${number(available, 2)}`, percent(coverage)];
+  if (seconds !== null) facts.push(`${clock(seconds)} of talk`);
+  page.entry({ body: strong(title), right: facts.join(` ${page.symbols.dot} `) });
+}
+
+const counts = ({ content }: ItemResult) => content !== "not-applicable" && content !== "not-offered" && content !== "cannot-tell";
+
+function marks(item: ItemResult): string {
+  return counts(item) ? `${number(item.earned, 2)}/${number(item.weight, 2)}` : "-";
+}
+
+function one(page: Page, item: ItemResult, marksColumns: number): void {
+  const style = MARK_STYLE[item.content];
+  const outside = item.content === "not-applicable" || item.content === "not-offered";
+  const how = item.elicitation !== null && item.elicitation !== "offered" ? faint(` (${ELICITATION[item.elicitation]})`) : "";
+  const sure = outside ? "" : percent(item.confidence * 100);
+  page.entry({
+    indent: INDENT,
+    lead: styled(`${page.symbols.mark[item.content]} ${padEnd(MARK_WORD[item.content], WORD_COLUMNS - 1)}`, style),
+    hang: WORD_COLUMNS + 2,
+    body: [item.label, item.critical ? [" ", strong("CRITICAL")] : "", how],
+    right: outside ? "" : `${marks(item).padStart(marksColumns)}${sure.padStart(SURE_COLUMNS)}`,
+  });
+  if (outside) return;
+  const indent = page.width >= ROOMY ? INDENT + WORD_COLUMNS + 2 : 6;
+  if (item.elements.length === 1 && item.elements[0]!.label === item.label) single(page, item.elements[0]!, indent);
+  else for (const element of item.elements) oneOfMany(page, element, indent);
+  for (const remark of item.remarks) page.entry({ indent, lead: page.symbols.bullet, hang: 2, body: remark });
+  if (item.listen) page.entry({ indent, body: styled(listenHint(item), "doubt") });
+}
+
+function single(page: Page, { evidence, reason, content }: ElementResult, indent: number): void {
+  if (reason !== undefined) page.entry({ indent, body: styled(reason, MARK_STYLE[content]) });
+  for (const piece of evidence.slice(0, QUOTES_SHOWN)) page.entry({ indent, body: spoken(piece, page.symbols) });
+  more(page, evidence.length, indent);
+}
+
+function oneOfMany(page: Page, element: ElementResult, indent: number): void {
+  const { label, content, evidence, reason, elicitation } = element;
+  const body: Text[] = [label];
+  if (content === "absent") body.push(": ", styled("not said", "bad"));
+  if (content === "incorrect") body.push(": ", styled("said wrongly", "bad"));
+  if (content === "cannot-tell") body.push(": ", styled("cannot tell", "doubt"));
+  if (reason !== undefined) body.push(`, ${reason}`);
+  if (content === "complete" && elicitation !== null && elicitation !== "offered") body.push(faint(` (${ELICITATION[elicitation]})`));
+  page.entry({ indent, lead: styled(page.symbols.mark[content], MARK_STYLE[content]), hang: 2, body: flatten(body) });
+  for (const piece of evidence.slice(0, QUOTES_SHOWN)) page.entry({ indent: indent + 2, body: spoken(piece, page.symbols) });
+  more(page, evidence.length, indent + 2);
+}
+
+function more(page: Page, count: number, indent: number): void {
+  if (count > QUOTES_SHOWN) page.entry({ indent, body: faint(`and ${count - QUOTES_SHOWN} more (all in --format json)`) });
+}
+
+function listenHint({ elements, confidence }: ItemResult): string {
+  const places = [...new Set(elements.flatMap(({ evidence }) => evidence.slice(0, 1).map(place)))];
+  const where = places.length > 0 ? ` at ${places.join(", ")}` : ": no passage to point at";
+  return `LISTEN${where} (only ${percent(confidence * 100)} sure)`;
+}

@@ -1,0 +1,49 @@
+import type { MarkSheet } from "../../scoring/types.ts";
+import { number, plural } from "../figures.ts";
+import { faint, strong, styled, type Page } from "../page.ts";
+import { spoken } from "./evidence.ts";
+import { lasting } from "./time.ts";
+
+/** Order, and what was said twice. */
+export function sequence(page: Page, sheet: MarkSheet): void {
+  page.heading("Order");
+  const { inOrder, broken } = sheet.order;
+  page.entry({
+    body:
+      inOrder === null
+        ? "not measurable: fewer than two items were said"
+        : `${inOrder.longest} of the ${inOrder.said} items said follow the rubric's order`,
+  });
+  const label = (id: string) => sheet.items.find((item) => item.id === id)?.label ?? id;
+  if (broken.length === 0) page.entry({ body: "no pair that must keep its order was broken" });
+  for (const { first, then, severity, reason, firstSaid, thenSaid } of broken) {
+    page.entry({
+      indent: 2,
+      lead: styled(severity, severity === "minor" ? "fair" : "bad"),
+      hang: 10,
+      body: [strong(label(first)), " must come before ", strong(label(then)), `: ${reason}`],
+    });
+    page.entry({ indent: 12, body: ["came first ", spoken(thenSaid, page.symbols)] });
+    page.entry({ indent: 12, body: ["came after ", spoken(firstSaid, page.symbols)] });
+  }
+  repeats(page, sheet);
+}
+
+function repeats(page: Page, { repeats: list }: MarkSheet): void {
+  page.heading("Needless repeats");
+  if (list.length === 0) {
+    page.entry({ body: "none found" });
+    return;
+  }
+  const seconds = list.every((repeat) => repeat.seconds !== null) ? list.reduce((sum, repeat) => sum + repeat.seconds!, 0) : null;
+  const words = list.reduce((sum, repeat) => sum + repeat.words, 0);
+  const cost = seconds === null ? "" : `, ${lasting(seconds)}`;
+  page.entry({ body: `${plural(list.length, "repeat")}: ${number(words)} words${cost}` });
+  page.entry({ body: faint("Teach-back, a repeat the patient asked for and a short closing summary are not counted.") });
+  for (const { label, firstSaid, again, seconds: each, words: count } of list) {
+    const right = each === null ? plural(count, "word") : lasting(each);
+    page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: strong(label), right });
+    page.entry({ indent: 4, body: ["first ", spoken(firstSaid, page.symbols)] });
+    page.entry({ indent: 4, body: ["again ", spoken(again, page.symbols)] });
+  }
+}

@@ -1,0 +1,109 @@
+import type { Measured, MarkSheet, Outcome } from "../../scoring/types.ts";
+import type { Seconds } from "../../transcript/types.ts";
+import { clock, measured, number, plural } from "../figures.ts";
+import { faint, strong, styled, type Page, type Text } from "../page.ts";
+import type { Style } from "../style.ts";
+import { place } from "./evidence.ts";
+import { NAME_COLUMNS, row } from "./row.ts";
+
+const OUTCOME: Record<Outcome, { word: string; style: Style }> = {
+  pass: { word: "PASS", style: "good" },
+  fail: { word: "FAIL", style: "bad" },
+  provisional: { word: "PROVISIONAL: somebody must listen before it stands", style: "doubt" },
+  "not-decided": { word: "NOT DECIDED", style: "doubt" },
+};
+
+/** Who, what, the result in words with its reasons, time, coverage: what somebody reads who reads no further. */
+export function summary(page: Page, sheet: MarkSheet): void {
+  page.entry({ body: [styled("Mark sheet", "title"), " ", strong(sheet.rubric.title)] });
+  const facts = [
+    sheet.candidate === null ? null : `candidate ${sheet.candidate}`,
+    sheet.transcript.file,
+    `counselling a ${sheet.scenario.counselled}`,
+  ].filter((fact) => fact !== null);
+  page.entry({ body: facts.join(` ${page.symbols.dot} `) });
+  page.entry({ body: faint(`Task: ${sheet.scenario.task}`) });
+  page.blank();
+  const { word, style } = OUTCOME[sheet.result.outcome];
+  row(page, "Result", styled(word, style));
+  for (const reason of sheet.result.reasons) page.entry({ indent: NAME_COLUMNS, lead: page.symbols.bullet, hang: 2, body: reason });
+  row(page, "Time", timeUsed(sheet));
+  row(page, "Coverage", coverage(sheet));
+  row(page, "Critical items", criticalItems(sheet));
+  row(page, "Unsafe", unsafeStatements(sheet));
+  const listen = listenTo(sheet);
+  if (listen !== null) row(page, "Listen", listen);
+}
+
+export function timeUsed({ time }: MarkSheet): Text {
+  if (time.used.value === null) {
+    return `${measured(time.used, clock)} (limit ${clock(time.limit)}, target ${clock(time.target)})`;
+  }
+  return [
+    `${measured(time.used, clock)} used: `,
+    against(time.overLimit, "limit", time.limit),
+    ", ",
+    against(time.overTarget, "target", time.target),
+  ];
+}
+
+function against(over: Measured<Seconds>, name: string, allowed: Seconds): Text {
+  if (over.value === null) return `${name} of ${clock(allowed)} ${measured(over, clock)}`;
+  if (over.value > 0) return styled(`${briefly(over.value)} over the ${name} of ${clock(allowed)}`, name === "limit" ? "bad" : "fair");
+  return `${briefly(-over.value)} left of the ${name} of ${clock(allowed)}`;
+}
+
+/** Under a second the clock would say 0:00. */
+function briefly(seconds: Seconds): string {
+  return seconds > 0 && seconds < 1 ? `${number(seconds)} s` : clock(seconds);
+}
+
+function coverage({ total, items }: MarkSheet): Text {
+  const unsure = items.filter(({ content }) => content === "cannot-tell").length;
+  const outside = items.filter(({ content }) => content === "not-offered" || content === "not-applicable").length;
+  const parts: Text[] =
+    total.percent === null
+      ? ["not measurable: no item counts"]
+      : [strong(`${number(total.percent)}%`), ` of the marks that count (${number(total.earned, 2)} of ${number(total.available, 2)})`];
+  if (total.provisional) parts.push(styled(unsure > 0 ? `, provisional: ${plural(unsure, "item")} cannot be told` : ", provisional", "doubt"));
+  if (outside > 0) parts.push(`; ${plural(outside, "item")} not counted`);
+  return parts;
+}
+
+function criticalItems({ critical }: MarkSheet): Text {
+  if (critical.total === 0) return "the rubric has none";
+  const parts: Text[] = [`${critical.met} of ${critical.total} met`];
+  if (critical.missed.length > 0) parts.push(", ", styled(`${critical.missed.length} missed`, "bad"));
+  if (critical.unsure.length > 0) parts.push(", ", styled(`${critical.unsure.length} cannot be told`, "doubt"));
+  return parts;
+}
+
+/** Never "safe": only what was looked for and what of it was found. */
+export function unsafeStatements({ unsafe }: MarkSheet): Text {
+  if (unsafe.listed === 0) return "the rubric lists no unsafe statements";
+  const standing = unsafe.found.filter(({ corrected, listen }) => !corrected && !listen).length;
+  const corrected = unsafe.found.filter((statement) => statement.corrected && !statement.listen).length;
+  const listen = unsafe.found.filter((statement) => statement.listen).length;
+  const parts: Text[] = [
+    standing === 0
+      ? `none of the ${unsafe.listed} listed statements found${corrected > 0 ? " standing at the end" : ""}`
+      : styled(`${standing} of the ${unsafe.listed} listed statements found`, "bad"),
+  ];
+  if (corrected > 0) parts.push(`; ${corrected} put right by the candidate`);
+  if (listen > 0) parts.push("; ", styled(`${listen} to listen to`, "doubt"));
+  return parts;
+}
+
+/** Where a person's ear is needed: unsure items, and unsafe statements that rest on a sound-alike. */
+function listenTo({ items, unsafe }: MarkSheet): Text | null {
+  const unsure = items.filter((item) => item.listen);
+  const sounds = unsafe.found.filter((statement) => statement.listen);
+  if (unsure.length + sounds.length === 0) return null;
+  const places = [
+    ...unsure.flatMap(({ elements }) => elements.flatMap(({ evidence }) => evidence.slice(0, 1))),
+    ...sounds.map(({ evidence }) => evidence),
+  ].sort((a, b) => a.first - b.first);
+  const named = [...new Set(places.map(place))];
+  const count = plural(unsure.length + sounds.length, "mark is", "marks are");
+  return styled(`${count} unsure${named.length > 0 ? `: listen at ${named.join(", ")}` : ""}`, "doubt");
+}

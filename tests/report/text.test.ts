@@ -1,0 +1,151 @@
+import { expect, test } from "vitest";
+import { render } from "../../src/report/render.ts";
+import { displayWidth } from "../../src/report/width.ts";
+import type { MarkSheet } from "../../src/scoring/types.ts";
+import { completeSheet, item, element, untimedSheet } from "./sheet.ts";
+
+const SHOWN = new Set(["label", "quote", "reason", "message", "mend", "advice", "worth", "plain", "word", "caution", "title", "task", "rule"]);
+const text = (sheet: MarkSheet, width = 80, rest: { colour?: boolean; ascii?: boolean } = {}) =>
+  render(sheet, { format: "text", width, ...rest });
+const flat = (sheet: MarkSheet) => text(sheet, 200).replace(/\s+/g, " ");
+ 
+const withoutColour = (page: string) => page.replace(/\u001b\[[0-9;]*m/g, "");
+
+test.each([60, 61, 76, 80, 99, 120, 200])("no line is wider than %i columns", (width) => {
+  for (const sheet of [completeSheet(), untimedSheet()]) {
+    for (const ascii of [false, true]) {
+      for (const line of text(sheet, width, { ascii }).split("\n")) expect(displayWidth(line), line).toBeLessThanOrEqual(width);
+    }
+  }
+});
+
+test("words in wide scripts and words longer than a line stay inside the width", () => {
+  const sheet = completeSheet();
+  sheet.candidate = "候補者".repeat(40);
+  sheet.items[0]!.label = "x".repeat(200);
+  for (const line of text(sheet, 60).split("\n")) expect(displayWidth(line), line).toBeLessThanOrEqual(60);
+});
+
+test("the first lines say who, what, the result with its reasons, time and coverage", () => {
+  const head = text(completeSheet()).split("\n").slice(0, 20).join("\n");
+  for (const part of ["Candidate 7", "seven.vtt", "Pressurised metered-dose inhaler", "FAIL", "1 critical item is not met", "7:13 used", "over the limit of 7:00", "54.5%", "1 of 3 met", "1 of the 6 listed statements found", "listen at 2:00, 4:50"]) {
+    expect(head).toContain(part);
+  }
+});
+
+test("the parts come in the order in which a reader needs them", () => {
+  const heads = text(completeSheet(), 100, { ascii: true }).split("\n").filter((line) => / -{2,}$/.test(line)).map((line) => line.replace(/ -+$/, ""));
+  expect(heads).toEqual([
+    "THE THREE CHANGES WORTH MOST",
+    "CRITICAL ITEMS MISSED",
+    "UNSAFE STATEMENTS",
+    "STATED WRONGLY",
+    "DIFFERS FROM THIS STATION'S GUIDANCE",
+    "ITEMS",
+    "THE PATIENT'S QUESTIONS",
+    "TEACH-BACK",
+    "ORDER",
+    "NEEDLESS REPEATS",
+    "TIME AND PACE",
+    "TIME PLAN",
+    "OTHER STATEMENTS WITH NUMBERS",
+    "WHAT THIS SHEET RESTS ON",
+    "REPAIRS AND GUESSES",
+  ]);
+});
+
+test("nothing of the sheet is lost: every label, quote, reason and finding can be read", () => {
+  const sheet = completeSheet();
+  const page = flat(sheet);
+  const strings = (data: unknown): string[] => {
+    if (data === null || typeof data !== "object") return [];
+    return Object.entries(data).flatMap(([key, value]) => (typeof value !== "string" ? strings(value) : SHOWN.has(key) ? [value] : []));
+  };
+  const outside = new Set(["not-applicable", "not-offered"]);
+  const wanted = strings({ ...sheet, items: sheet.items.filter(({ content }) => !outside.has(content)) });
+  expect(wanted.length).toBeGreaterThan(80);
+  for (const part of wanted) expect(page).toContain(part);
+});
+
+test("colour only repeats what the words say: without it the page is the same", () => {
+  const plain = text(completeSheet());
+  const coloured = text(completeSheet(), 80, { colour: true });
+  expect(coloured).not.toBe(plain);
+  expect(withoutColour(coloured)).toBe(plain);
+});
+
+test("every mark stands as a word beside its symbol", () => {
+  const page = text(completeSheet());
+  for (const mark of ["✓ complete", "◐ partial", "✗ incorrect", "○ absent", "? cannot tell", "– not offered", "– n/a"]) expect(page).toContain(mark);
+});
+
+test("an ASCII page holds ASCII only, whatever the transcript holds", () => {
+  const sheet = completeSheet();
+  sheet.candidate = "Zoë “Z” – №7";
+  const page = text(sheet, 80, { ascii: true });
+  expect(page).toMatch(/^[\n -~]*$/);
+  expect(page).toContain('Zoe "Z" - No7');
+});
+
+test("a page without unsafe statements says that none of the listed ones was found, and never calls anything safe", () => {
+  const sheet = completeSheet();
+  sheet.unsafe.found = [];
+  const page = flat(sheet);
+  expect(page).toContain("none of the 6 listed statements found");
+  expect(page).not.toMatch(/(?<!un)safe\b/i);
+});
+
+test("an unsafe statement that was put right or rests on a sound-alike is listed and not counted", () => {
+  const sheet = completeSheet();
+  sheet.unsafe.found = sheet.unsafe.found.slice(1);
+  const page = flat(sheet);
+  expect(page).toContain("none of the 6 listed statements found standing at the end; 1 put right by the candidate; 1 to listen to");
+  expect(page).toContain("Stop the preventer: perhaps a sound-alike: listen; not counted");
+});
+
+test("without times every figure of time says that it is not measurable and why, and places are lines", () => {
+  const page = flat(untimedSheet());
+  for (const name of ["Time", "Pace", "While talking", "Pauses", "Without them", "Words to cut"]) {
+    expect(page).toContain(`${name} not measurable: the transcript has no times`);
+  }
+  expect(page).toMatch(/line \d+ candidate "/);
+  expect(page).not.toMatch(/\d+ words a minute/);
+});
+
+test("a figure that is not a number is a fault of the program, never printed", () => {
+  const sheet = completeSheet();
+  sheet.total.percent = Number.NaN;
+  expect(() => text(sheet)).toThrow(/NaN/);
+});
+
+test("a coverage of nothing is not measurable rather than nought", () => {
+  const sheet = completeSheet();
+  sheet.total = { earned: 0, available: 0, percent: null, provisional: true };
+  expect(flat(sheet)).toContain("Coverage not measurable: no item counts");
+});
+
+test("an estimated time is marked, and the mark explained", () => {
+  const sheet = completeSheet();
+  sheet.items[0]!.elements[0]!.evidence[0]!.estimated = true;
+  const page = text(sheet);
+  expect(page).toContain('~0:12 candidate "hello my name is Ana"');
+  expect(page).toContain("~ before a time: estimated");
+  expect(text(completeSheet())).not.toContain("~");
+});
+
+test("an item whose section is not listed is printed all the same", () => {
+  const sheet = completeSheet();
+  sheet.items.push(item("lost", "lost", "An item of no section", [element("An item of no section", [])]));
+  expect(text(sheet)).toContain("An item of no section");
+});
+
+test("a very long quote is shortened in its middle", () => {
+  const sheet = completeSheet();
+  const words = Array.from({ length: 90 }, (_, index) => `w${index}`).join(" ");
+  sheet.claims = [{ evidence: { ...sheet.claims[0]!.evidence, quote: words } }];
+  expect(flat(sheet)).toContain("w14 w15 … w80 w81");
+});
+
+test("the pace curve names its lowest and highest, so that no bar has to be read by eye", () => {
+  expect(flat(completeSheet())).toContain("30 s a bar from 0:10; lowest 88 at 0:10, highest 170 at 5:10; a gap: the candidate said nothing");
+});
