@@ -60,6 +60,17 @@ export const CATALOGUE = {
   "SW-R05": { title: "a name in the rubric leads nowhere", exit: EXIT.rubric },
   "SW-R06": { title: "an id stands twice", exit: EXIT.rubric },
   "SW-R07": { title: "a phrase and its quantity do not go together", exit: EXIT.rubric },
+  // usage
+  "SW-U01": { title: "the command line cannot be understood", exit: EXIT.usage },
+  "SW-U02": { title: "no rubric was named", exit: EXIT.usage },
+  "SW-U03": { title: "two options contradict each other", exit: EXIT.usage },
+  "SW-U04": { title: "a requirement is not one that can be asked for", exit: EXIT.usage },
+  "SW-U05": { title: "there is no such code", exit: EXIT.usage },
+  "SW-U06": { title: "a requirement does not hold", exit: EXIT.requirementNotMet },
+  // output
+  "SW-O01": { title: "the output would overwrite a file", exit: EXIT.output },
+  "SW-O02": { title: "the output cannot be written", exit: EXIT.output },
+  "SW-O03": { title: "the program itself failed", exit: EXIT.internal },
 } as const satisfies Record<string, CatalogueEntry>;
 
 export type FindingCode = keyof typeof CATALOGUE;
