@@ -1,3 +1,4 @@
+import type { TokenSpan } from "./clauses.ts";
 import type { Token } from "./token.ts";
 import data from "./cues.yaml";
 
@@ -26,6 +27,8 @@ export type CueElement =
 export interface Cue {
   kind: CueKind;
   phrase: string;
+  /** Said in consultations too: see `soundCues`. */
+  weak: boolean;
   elements: readonly CueElement[];
 }
 
@@ -33,6 +36,7 @@ export interface Cue {
 export interface CueMatch {
   kind: CueKind;
   phrase: string;
+  weak: boolean;
   first: number;
   end: number;
 }
@@ -46,7 +50,8 @@ const NUMBER_WORD = /^(?:\d+|a|an|one|two|three|four|five|six|seven|eight|nine|t
 const WORD = /^[\p{L}\p{N}'-]+$/u;
 
 function compile(kind: CueKind, phrase: string): Cue {
-  const elements = phrase.split(/\s+/).map((piece): CueElement => {
+  const weak = phrase.startsWith("~");
+  const elements = phrase.replace(/^~\s*/, "").split(/\s+/).map((piece): CueElement => {
     if (piece === "...") return { type: "gap" };
     const optional = piece.endsWith("?");
     const words = (optional ? piece.slice(0, -1) : piece).split("|");
@@ -56,7 +61,7 @@ function compile(kind: CueKind, phrase: string): Cue {
   });
   if (elements[0]?.type !== "words" || elements[0].optional) throw new Error(`cues.yaml, ${kind}, "${phrase}": must open with a word that is not optional`);
   if (elements[elements.length - 1]?.type === "gap") throw new Error(`cues.yaml, ${kind}, "${phrase}": must not end with "..."`);
-  return { kind, phrase, elements };
+  return { kind, phrase, weak, elements };
 }
 
 /**
@@ -121,9 +126,35 @@ export function findCues(tokens: readonly Token[], cues: readonly Cue[] = CUES):
     const best = new Map<CueKind, CueMatch>();
     for (const cue of cues) {
       const end = matchFrom(cue, 0, tokens, at);
-      if (end > (best.get(cue.kind)?.end ?? at)) best.set(cue.kind, { kind: cue.kind, phrase: cue.phrase, first: at, end });
+      const other = best.get(cue.kind);
+      // Of two phrases at one place the longer says more; a phrase that is not weak beats one that is.
+      const better = end > at && (other === undefined || (cue.weak === other.weak ? end > other.end : other.weak));
+      if (better) best.set(cue.kind, { kind: cue.kind, phrase: cue.phrase, weak: cue.weak, first: at, end });
     }
     found.push(...best.values());
   }
   return found;
+}
+
+/** Kinds whose phrases support each other, how many tokens apart they may stand to do so, and a kind that supports them by coming before. */
+const FAMILIES: readonly { kinds: readonly CueKind[]; reach: number; after?: CueKind }[] = [
+  { kinds: ["begin", "reading", "time_remaining", "stop"], reach: 10 },
+  { kinds: ["setup"], reach: 15 },
+  { kinds: ["examiner_question", "feedback"], reach: 40, after: "leave_taking" },
+];
+/** A weak phrase with at most so many other words in its clause is nearly all of it. */
+const NEARLY_ALL = 3;
+
+/** Drops weak cues that nothing supports. */
+export function soundCues(matches: readonly CueMatch[], clauses: readonly TokenSpan[]): CueMatch[] {
+  return matches.filter((match) => {
+    if (!match.weak) return true;
+    const clause = clauses.find((each) => each.first <= match.first && match.first < each.end);
+    if (clause !== undefined && clause.end - clause.first <= match.end - match.first + NEARLY_ALL) return true;
+    const family = FAMILIES.find((each) => each.kinds.includes(match.kind));
+    if (family === undefined) return false;
+    const close = (other: CueMatch): boolean => other.first - match.end <= family.reach && match.first - other.end <= family.reach;
+    if (matches.some((other) => other.kind === family.after && other.end <= match.first && match.first - other.end <= family.reach)) return true;
+    return matches.some((other) => !other.weak && family.kinds.includes(other.kind) && close(other));
+  });
 }
