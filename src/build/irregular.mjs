@@ -18,7 +18,7 @@ for (const base of VERBS) {
 }
 for (const base of NOUNS) add(nlp(base).tag("Singular").nouns().toPlural().text(), base);
 // Forms that compromise's model lacks or that speech uses.
-for (const [form, base] of [["gone", "go"], ["done", "do"], ["been", "be"], ["was", "be"], ["were", "be"], ["is", "be"], ["are", "be"], ["am", "be"], ["has", "have"], ["had", "have"], ["does", "do"], ["did", "do"], ["people", "person"], ["begun", "begin"], ["drunk", "drink"], ["swum", "swim"], ["sunk", "sink"], ["worn", "wear"], ["torn", "tear"]]) add(form, base);
+for (const [form, base] of [["gone", "go"], ["done", "do"], ["been", "be"], ["was", "be"], ["were", "be"], ["is", "be"], ["are", "be"], ["am", "be"], ["has", "have"], ["had", "have"], ["does", "do"], ["did", "do"], ["people", "person"], ["begun", "begin"], ["drunk", "drink"], ["swum", "swim"], ["sunk", "sink"], ["worn", "wear"], ["torn", "tear"], ["lenses", "lens"]]) add(form, base);
 // Everyday words that only look like past tenses.
 for (const form of ["left", "lay", "ground", "wound", "felt", "saw", "leaves", "lives"]) delete table[form];
 await writeFile("src/language/irregular.json", `${JSON.stringify(Object.fromEntries(Object.entries(table).sort()), null, 1)}\n`);

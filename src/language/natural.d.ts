@@ -3,13 +3,6 @@ declare module "natural/lib/natural/stemmers/porter_stemmer.js" {
   const porter: { stem(word: string): string };
   export default porter;
 }
-declare module "natural/lib/natural/phonetics/double_metaphone.js" {
-  interface DoubleMetaphone {
-    process(word: string): [string, string];
-  }
-  const doubleMetaphone: { prototype: DoubleMetaphone; new (): DoubleMetaphone } & DoubleMetaphone;
-  export default doubleMetaphone;
-}
 declare module "natural/lib/natural/distance/jaro-winkler_distance.js" {
   export default function jaroWinkler(a: string, b: string, options?: { ignoreCase?: boolean }): number;
 }

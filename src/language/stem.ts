@@ -17,8 +17,13 @@ export function stem(word: string): string {
   const known = cache.get(word);
   if (known !== undefined) return known;
   const base = Object.hasOwn(IRREGULAR, word) ? IRREGULAR[word]! : word;
-  const result = /^[a-z]{3,}$/.test(base) ? porter.stem(base) : base;
+  const result = /^[a-z]{3,}$/.test(base) ? apart(base, porter.stem(base)) : base;
   if (cache.size >= CACHE_LIMIT) cache.clear();
   cache.set(word, result);
   return result;
+}
+
+/** Porter makes "us" of "use" and "used": the pronoun and the verb must stay apart. */
+function apart(base: string, stemmed: string): string {
+  return stemmed === "us" && base !== "us" ? "use" : stemmed;
 }

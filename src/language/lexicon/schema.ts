@@ -1,0 +1,43 @@
+import { z } from "zod";
+
+/*
+ * The forms of the lexicon files. They are checked when the project is built and tested, not at every start:
+ * loading the checker costs more than marking a transcript.
+ */
+
+const entry = z.string().trim().min(1);
+const list = z.array(entry).min(1);
+
+export const LEXICON_FORMS = {
+  synonyms: z.strictObject({ same: z.array(z.array(entry).min(2)), near: z.array(z.array(entry).min(2)) }),
+  weights: z.strictObject({ silent: list, light: list }),
+  polarity: z.strictObject({
+    forward: list,
+    backward: list,
+    neutral: list,
+    negative_verbs: list,
+    enders: list,
+    turners: list,
+    hypothetical: list,
+  }),
+  "speech-act": z.strictObject({
+    auxiliaries: list,
+    subjects: list,
+    question_words: list,
+    not_questions: list,
+    openers: list,
+    tags: list,
+    requests: list,
+    information: list,
+    indirect: list,
+    open: list,
+    comprehension_checks: list,
+    confirmations: list,
+    corrections: list,
+    deferrals: list,
+    showing: list,
+    repeat_requests: list,
+  }),
+} as const;
+
+export type LexiconFile<Name extends keyof typeof LEXICON_FORMS> = z.output<(typeof LEXICON_FORMS)[Name]>;

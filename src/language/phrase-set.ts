@@ -1,0 +1,90 @@
+import { tokenise, type Token } from "./token.ts";
+
+/** Where a phrase of the set stands in a run of tokens; `end` is exclusive. */
+export interface PhraseHit<Value> {
+  first: number;
+  end: number;
+  value: Value;
+}
+
+/** Words behind a verb that other words may part from it: "take off", "take the cap off". */
+const PARTICLES = new Set(["out", "in", "away", "off", "on", "up", "down", "back", "over", "out"]);
+/** "take the small grey cap off" has four words between. */
+const LONGEST_GAP = 4;
+
+interface Entry<Value> {
+  stems: string[];
+  parts: boolean;
+  value: Value;
+}
+
+/** Many short phrases, found by stem in one pass over the tokens. */
+export class PhraseSet<Value> {
+  private readonly byFirst = new Map<string, Entry<Value>[]>();
+
+  /**
+   * @param phrases phrase and what it stands for.
+   * @param gaps whether a closing particle may stand apart from its verb.
+   */
+  constructor(phrases: Iterable<readonly [string, Value]>, gaps = false) {
+    for (const [phrase, value] of phrases) {
+      const stems = tokenise(phrase.split(/\s+/)).map((token) => token.stem);
+      const first = stems[0];
+      if (first === undefined) continue;
+      const parts = gaps && stems.length === 2 && PARTICLES.has(stems[1]!);
+      const list = this.byFirst.get(first);
+      if (list) list.push({ stems, parts, value });
+      else this.byFirst.set(first, [{ stems, parts, value }]);
+    }
+    for (const list of this.byFirst.values()) list.sort((a, b) => b.stems.length - a.stems.length);
+  }
+
+  /** The longest phrase that starts at this token, or null. */
+  at(tokens: readonly Token[], place: number): PhraseHit<Value> | null {
+    return this.allAt(tokens, place)[0] ?? null;
+  }
+
+  /** Every phrase that starts at this token, longest first. */
+  allAt(tokens: readonly Token[], place: number): PhraseHit<Value>[] {
+    const entries = this.byFirst.get(tokens[place]?.stem ?? "");
+    if (entries === undefined) return [];
+    const hits: PhraseHit<Value>[] = [];
+    for (const entry of entries) {
+      const end = matchEnd(tokens, place, entry);
+      if (end > 0) hits.push({ first: place, end, value: entry.value });
+    }
+    return hits;
+  }
+
+  /** Every phrase in the tokens, by place; at one place the longest only, and none inside another. */
+  find(tokens: readonly Token[], first = 0, end = tokens.length): PhraseHit<Value>[] {
+    const hits: PhraseHit<Value>[] = [];
+    for (let place = first; place < end; ) {
+      const hit = this.at(tokens, place);
+      if (hit !== null && hit.end <= end) {
+        hits.push(hit);
+        place = hit.end;
+      } else place += 1;
+    }
+    return hits;
+  }
+}
+
+function matchEnd<Value>(tokens: readonly Token[], place: number, entry: Entry<Value>): number {
+  const { stems } = entry;
+  let plain = true;
+  for (let k = 1; k < stems.length; k += 1) {
+    if (tokens[place + k]?.stem !== stems[k]) {
+      plain = false;
+      break;
+    }
+  }
+  if (plain) return place + stems.length;
+  if (!entry.parts) return 0;
+  for (let gap = 1; gap <= LONGEST_GAP; gap += 1) {
+    const token = tokens[place + gap];
+    if (token === undefined || /[.?!;]/.test(tokens[place + gap - 1]!.after)) return 0;
+    if (token.stem === stems[1]) return place + gap + 1;
+  }
+  return 0;
+}

@@ -1,0 +1,77 @@
+import type { Clause } from "./clause.ts";
+import polarityData from "./lexicon/polarity.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
+import { PhraseSet } from "./phrase-set.ts";
+import type { Token } from "./token.ts";
+
+const LEXICON = polarityData as LexiconFile<"polarity">;
+const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const));
+
+const FORWARD = set(LEXICON.forward);
+const BACKWARD = set(LEXICON.backward);
+const NEUTRAL = set(LEXICON.neutral);
+const NEGATIVE_VERBS = set(LEXICON.negative_verbs);
+const ENDERS = set(LEXICON.enders);
+const TURNERS = new Set(LEXICON.turners);
+const HYPOTHETICAL = set(LEXICON.hypothetical);
+
+/** What a token's clause does with it. */
+export interface Polarity {
+  /** Denied: by a denial before it, or by what is said about it behind. */
+  negated: boolean;
+  /** Speaks of what may or does happen ("if you don't shake it"), not of what to do. */
+  hypothetical: boolean;
+}
+
+/** A denial seldom reaches further in speech without punctuation. */
+const REACH = 12;
+/** "Without" and "instead of" deny the thing or the doing just behind them. */
+const SHORT_REACH = 5;
+const SHORT = new Set(["without", "instead", "rather", "as"]);
+
+/** The polarity of every token, worked out once for each clause. */
+export function polarityOf(tokens: readonly Token[], clauses: readonly Clause[]): Polarity[] {
+  const result = tokens.map(() => ({ negated: false, hypothetical: false }));
+  for (const clause of clauses) markClause(tokens, clause, result);
+  return result;
+}
+
+function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]): void {
+  let start = clause.first;
+  while (start < clause.end && /^(and|so|but|okay|now|well|then|um|uh|er|or|also)$/.test(tokens[start]!.text)) start += 1;
+  if (HYPOTHETICAL.at(tokens, start) !== null) for (let k = clause.first; k < clause.end; k += 1) result[k]!.hypothetical = true;
+
+  const silenced = new Set<number>();
+  for (const hit of NEUTRAL.find(tokens, clause.first, clause.end)) {
+    for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
+  }
+  for (const hit of BACKWARD.find(tokens, clause.first, clause.end)) {
+    if (silenced.has(hit.first)) continue;
+    for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
+    for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = !result[k]!.negated;
+  }
+  for (let place = clause.first; place < clause.end; place += 1) {
+    const verb = silenced.has(place) ? null : NEGATIVE_VERBS.at(tokens, place);
+    const trigger = silenced.has(place) ? null : FORWARD.at(tokens, place);
+    const hit = trigger ?? (verb !== null && governsAnAction(tokens, verb.end) ? verb : null);
+    if (hit === null) continue;
+    deny(tokens, clause, hit.end, SHORT.has(tokens[place]!.text) ? SHORT_REACH : REACH, result);
+    place = hit.end - 1;
+  }
+}
+
+/** "forget to shake", "skip priming": the negative verb turns an action. "A missed dose" turns nothing. */
+function governsAnAction(tokens: readonly Token[], place: number): boolean {
+  const next = tokens[place]?.text;
+  return next === "to" || (next !== undefined && /^[a-z]{3,}ing$/.test(next) && next !== "something" && next !== "anything");
+}
+
+/** Turns the tokens from `first` on until something ends the reach; a turner turns them back. */
+function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[]): void {
+  const end = Math.min(clause.end, first + reach);
+  for (let place = first; place < end; place += 1) {
+    const text = tokens[place]!.text;
+    if (place > first && (TURNERS.has(text) || ENDERS.at(tokens, place) !== null)) return;
+    result[place]!.negated = !result[place]!.negated;
+  }
+}

@@ -1,0 +1,144 @@
+import speechActData from "./lexicon/speech-act.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
+import { PhraseSet } from "./phrase-set.ts";
+import type { Token } from "./token.ts";
+
+const LEXICON = speechActData as LexiconFile<"speech-act">;
+const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const));
+
+const AUXILIARIES = new Set(LEXICON.auxiliaries);
+const SUBJECTS = new Set(LEXICON.subjects);
+const QUESTION_WORDS = set(LEXICON.question_words);
+const NOT_QUESTIONS = set(LEXICON.not_questions);
+const OPENERS = set(LEXICON.openers);
+const TAGS = set(LEXICON.tags);
+const REQUESTS = set(LEXICON.requests);
+const INFORMATION = set(LEXICON.information);
+const INDIRECT = set(LEXICON.indirect);
+const OPEN = set(LEXICON.open);
+
+/** What saying this does: tells (states, instructs, requests an action), or asks. */
+export type SpeechAct = "tell" | "ask-closed" | "ask-open";
+
+/** A question without a question mark ends after so many tokens at the latest. */
+const LONGEST_QUESTION = 22;
+
+/**
+ * The speech act of every token, by sentence.
+ * @param breaks token positions before which a sentence or turn ends, whatever the punctuation.
+ */
+export function speechActs(tokens: readonly Token[], breaks: ReadonlySet<number>): SpeechAct[] {
+  const acts: SpeechAct[] = tokens.map(() => "tell");
+  let first = 0;
+  for (let place = 1; place <= tokens.length; place += 1) {
+    const ended = place === tokens.length || breaks.has(place) || /^[.?!]$/.test(tokens[place - 1]!.after);
+    if (!ended) continue;
+    markSentence(tokens, first, place, acts);
+    first = place;
+  }
+  return acts;
+}
+
+function markSentence(tokens: readonly Token[], first: number, end: number, acts: SpeechAct[]): void {
+  const marked = tokens[end - 1]?.after === "?";
+  const body = marked ? withoutTag(tokens, first, end) : end;
+  const isQuestion = marked && body === end;
+  let found = false;
+  for (let place = first; place < body; place += 1) {
+    const atStart = place === first || startsAnew(tokens, place, first);
+    if (!atStart) continue;
+    const opener = skipOpeners(tokens, place, body);
+    const act = questionAt(tokens, opener);
+    if (act === null) continue;
+    found = true;
+    const stop = isQuestion ? body : Math.min(body, opener + LONGEST_QUESTION, nextStart(tokens, opener + 2, body));
+    for (let k = opener; k < stop; k += 1) acts[k] = act;
+    place = stop - 1;
+  }
+  // "Any allergies?", "And your date of birth?", "You shake it first?"
+  if (isQuestion && !found) {
+    const from = lastPart(tokens, first, body);
+    const open = OPEN.at(tokens, skipOpeners(tokens, from, body)) !== null;
+    for (let k = from; k < body; k += 1) acts[k] = open ? "ask-open" : "ask-closed";
+  }
+}
+
+/** Cuts "okay?", "does that make sense?" from behind a statement; a sentence that is all tag stays whole. */
+function withoutTag(tokens: readonly Token[], first: number, end: number): number {
+  for (let place = Math.max(first + 1, end - 5); place < end; place += 1) {
+    const hit = TAGS.at(tokens, place);
+    if (hit === null || hit.end !== end) continue;
+    const before = tokens[place - 1]!;
+    if (before.after === "," || place - first >= 4) return place;
+  }
+  return end;
+}
+
+function skipOpeners(tokens: readonly Token[], place: number, end: number): number {
+  let at = place;
+  for (let hit = OPENERS.at(tokens, at); hit !== null && hit.end < end; hit = OPENERS.at(tokens, at)) at = hit.end;
+  return at;
+}
+
+/** In speech without punctuation a question may begin in mid stretch: behind an opener, a comma or a short reply. */
+function startsAnew(tokens: readonly Token[], place: number, first: number): boolean {
+  const before = tokens[place - 1]!;
+  if (/^[,;:-]$/.test(before.after)) return true;
+  if (place - first < 2) return false;
+  if (/^(so|and|but|okay|now|great|perfect|alright|lovely)$/.test(before.text)) return true;
+  // Two strong signs at once: "... fever do you have any", "... pharmacist can i check your name".
+  const here = tokens[place]!.text;
+  return (here === "do" || here === "have" || here === "can" || here === "could" || here === "may" || here === "what") && questionAt(tokens, place) !== null && !dependent(before.text);
+}
+
+/** Words behind which "what you", "do you", "can I" depend on a clause before. */
+function dependent(before: string): boolean {
+  return /^(that|know|see|and|to|as|than|if|when|what|how|where|why|who|you|i|we|not|so|explain|tell|show|understand|about|of|whatever|before|after|because|all|everything|anything|something|time|way|day|the)$/.test(before);
+}
+
+function nextStart(tokens: readonly Token[], place: number, end: number): number {
+  for (let k = place; k < end; k += 1) if (/^[,;:-]$/.test(tokens[k - 1]!.after) && /^(so|and|but|okay|i|you|because|just)$/.test(tokens[k]!.text)) return k;
+  return end;
+}
+
+function lastPart(tokens: readonly Token[], first: number, end: number): number {
+  for (let k = end - 2; k > first; k -= 1) if (/^[,;:-]$/.test(tokens[k]!.after)) return k + 1;
+  return first;
+}
+
+function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {
+  const here = tokens[place];
+  const next = tokens[place + 1];
+  if (here === undefined) return null;
+  const indirect = INDIRECT.at(tokens, place);
+  if (indirect !== null && here.text !== "any") return openBehind(tokens, place, indirect.end);
+  const request = REQUESTS.at(tokens, place);
+  if (request !== null) {
+    let verb = request.end;
+    while (/^(please|just|maybe|now|then|first|quickly|kindly|also|to)$/.test(tokens[verb]?.text ?? "")) verb += 1;
+    return INFORMATION.at(tokens, verb) !== null ? openBehind(tokens, place, verb) : null;
+  }
+  if (NOT_QUESTIONS.at(tokens, place) !== null) {
+    // "what you do know" is none; "what you" with an auxiliary before its subject does not exist.
+    return null;
+  }
+  if (AUXILIARIES.has(here.text) && next !== undefined && (SUBJECTS.has(next.text) || (next.text === "not" && SUBJECTS.has(tokens[place + 2]?.text ?? "")))) {
+    return openBehind(tokens, place, place + 2);
+  }
+  if (QUESTION_WORDS.at(tokens, place) === null) return null;
+  const behind = QUESTION_WORDS.at(tokens, place)!.end;
+  for (let k = behind; k < Math.min(tokens.length - 1, behind + 4); k += 1) {
+    if (AUXILIARIES.has(tokens[k]!.text) && (k > behind || SUBJECTS.has(tokens[k + 1]!.text) || /^(is|are|was|were|do|does|did)$/.test(tokens[k]!.text))) return "ask-open";
+  }
+  return /^(what|how) about$/.test(`${here.text} ${next?.text}`) ? "ask-open" : null;
+}
+
+function openBehind(tokens: readonly Token[], place: number, behind: number): SpeechAct {
+  if (OPEN.at(tokens, place) !== null) return "ask-open";
+  for (let k = behind; k < Math.min(tokens.length, behind + 3); k += 1) {
+    if (/^(what|how|why)$/.test(tokens[k]!.text) && OPEN.at(tokens, k) !== null) {
+      return /^(tell|explain|describe|show|say|talk|know)$/.test(tokens[k - 1]?.text ?? "") || k === behind ? (/^(know)$/.test(tokens[k - 1]?.text ?? "") ? "ask-closed" : "ask-open") : "ask-closed";
+    }
+  }
+  return "ask-closed";
+}

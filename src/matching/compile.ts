@@ -1,0 +1,258 @@
+import { clausesOf } from "../language/clause.ts";
+import { conceptsOf, lexiconPhrases, qualityOf, wordWeight } from "../language/lexicon.ts";
+import { polarityOf } from "../language/polarity.ts";
+import { dimensionOf } from "../language/quantity-compare.ts";
+import { SoundIndex } from "../language/sound.ts";
+import { tokenise, type Token } from "../language/token.ts";
+import type { ItemKind, Quantity, Rubric } from "../rubric/schema.ts";
+import { readPhrase, type Slot } from "./phrase.ts";
+import { wordGroups, type WordGroup } from "./word-group.ts";
+
+/** One thing that a response says: found in speech by any of its keys, each as sure as its quality. */
+export interface Term {
+  /** As written, for `explain`. */
+  text: string;
+  keys: { key: string; quality: number }[];
+  weight: number;
+  /** Denied in the response itself ("do not share"). */
+  negated: boolean;
+}
+
+export interface Response {
+  /** As written in the rubric. */
+  text: string;
+  terms: Term[];
+  /** Sum of the terms' weights. */
+  weight: number;
+  /** Words of the response, all counted: how long a passage that says it needs to be. */
+  length: number;
+  /** Made of words too plain to weigh ("my name is"): only their exact run counts. */
+  literal: boolean;
+}
+
+export type ResponseKind = "say" | "incorrect" | "elsewhere";
+
+export interface CompiledElement {
+  item: string;
+  element: string;
+  kind: ItemKind;
+  say: Response[];
+  incorrect: Response[];
+  elsewhere: { responses: Response[]; quantity: ExpectedQuantity | null; note: string }[];
+  must: WordGroup[];
+  notWith: WordGroup[];
+  quantity: ExpectedQuantity | null;
+  /** Stems and sets that any of its responses uses: what a passage may add without changing the sense. */
+  vocabulary: Set<string>;
+}
+
+export type ExpectedQuantity = Extract<Quantity, { value: unknown }>;
+
+export interface CompiledStatement {
+  statement: string;
+  say: Response[];
+  must: WordGroup[];
+  notWith: WordGroup[];
+  quantity: ExpectedQuantity | null;
+}
+
+export interface CompiledRubric {
+  elements: CompiledElement[];
+  unsafe: CompiledStatement[];
+  questions: { question: string; says: Response[]; answer: Response[]; incorrect: Response[]; answeredBy: string[] }[];
+  cues: { item: string; says: Response[] }[];
+  /** Finds rubric words behind mis-heard ones. */
+  sounds: SoundIndex;
+  /** Rubric words as written: never taken for another word. */
+  vocabulary: Set<string>;
+}
+
+/** Denials are weighed by the polarity gate, not as words. */
+const DENIALS = new Set(["not", "never", "no", "without", "avoid", "nor", "neither", "cannot", "instead", "rather", "nothing", "none"]);
+
+/** Lower than this, the plain words of a response carry it and must stand as written. */
+const LEAST_WEIGHT = 0.9;
+/** A number weighs more than a word: it is what the element asks for. */
+const QUANTITY_WEIGHT = 1.4;
+/** A bare number without its unit ("hold for ten"). */
+const BARE_NUMBER = 0.7;
+/** Weight of a word in all responses of the element against a word in one only. */
+const SALIENCE = { base: 0.6, share: 0.8 } as const;
+/** Weight of a word that half the rubric uses against one that only this item uses. */
+const COMMON_WEIGHT = 0.35;
+
+interface RawResponse {
+  text: string;
+  slots: Slot[];
+}
+
+/** Compiles a rubric once for any number of transcripts. */
+export function compileRubric(rubric: Rubric): CompiledRubric {
+  const items = rubric.sections.flatMap((section) => section.items);
+  const rarity = rarityOf(items.map((item) => item.elements.flatMap((element) => element.say)));
+  const resolve = (quantity: Quantity | undefined) => resolveQuantity(quantity, rubric);
+  const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null) => compileResponses(phrases ?? [], expected, rarity);
+  const elements = items.flatMap((item) =>
+    item.elements.map((element): CompiledElement => {
+      const quantity = resolve(element.quantity);
+      const say = compileResponses(element.say, quantity, rarity);
+      const incorrect = compileResponses(element.incorrect ?? [], quantity, rarity);
+      return {
+        item: item.id,
+        element: element.id,
+        kind: item.kind,
+        say,
+        incorrect,
+        elsewhere: (element.elsewhere ?? []).map((other) => {
+          const otherQuantity = resolve(other.quantity);
+          return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, rarity), quantity: otherQuantity, note: other.note };
+        }),
+        must: wordGroups(element.must ?? []),
+        notWith: wordGroups(element.not_with ?? []),
+        quantity,
+        vocabulary: new Set(say.flatMap((response) => response.terms.flatMap((term) => term.keys.map(({ key }) => key)))),
+      };
+    }),
+  );
+  const unsafe = rubric.unsafe.map((statement): CompiledStatement => {
+    const quantity = resolve(statement.quantity);
+    return { statement: statement.id, say: plain(statement.say, quantity), must: wordGroups(statement.must ?? []), notWith: wordGroups(statement.not_with ?? []), quantity };
+  });
+  const questions = rubric.scenario.questions.map((question) => ({
+    question: question.id,
+    says: plain(question.says),
+    answer: plain(question.answer),
+    incorrect: plain(question.incorrect),
+    answeredBy: question.answered_by ?? [],
+  }));
+  const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
+  const vocabulary = vocabularyOf(rubric);
+  return { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary };
+}
+
+/** The scenario's label goes before the rubric's own number. */
+function resolveQuantity(quantity: Quantity | undefined, rubric: Rubric): ExpectedQuantity | null {
+  if (quantity === undefined) return null;
+  if (!("label" in quantity)) return quantity;
+  return resolveQuantity(rubric.scenario.label[quantity.label]?.quantity, rubric);
+}
+
+/** 1 for a stem that one item uses, down to COMMON_WEIGHT for one that half of them use or more. */
+function rarityOf(items: string[][]): (stem: string) => number {
+  const counts = new Map<string, number>();
+  for (const phrases of items) {
+    const stems = new Set(phrases.flatMap((phrase) => readPhrase(phrase).flatMap((variant) => variant.flatMap((slot) => slotTokens(slot).map((token) => token.stem)))));
+    for (const stemmed of stems) counts.set(stemmed, (counts.get(stemmed) ?? 0) + 1);
+  }
+  const half = Math.max(2, items.length / 2);
+  return (stemmed) => {
+    const count = Math.min(half, Math.max(1, counts.get(stemmed) ?? 1));
+    return 1 - (1 - COMMON_WEIGHT) * (Math.log(count) / Math.log(half));
+  };
+}
+
+function slotTokens(slot: Slot): Token[] {
+  return slot === "quantity" ? [] : slot.words.flatMap((word) => tokenise([word]));
+}
+
+export function compileResponses(phrases: readonly string[], expected: ExpectedQuantity | null, rarity: (stem: string) => number): Response[] {
+  const raw = phrases.flatMap((text) => readPhrase(text).map((slots): RawResponse => ({ text, slots })));
+  const share = shareOf(phrases);
+  return raw.flatMap(({ text, slots }) => {
+    const response = compileResponse(text, slots, expected, (stemmed) => rarity(stemmed) * (SALIENCE.base + SALIENCE.share * share(stemmed)));
+    return response === null ? [] : [response];
+  });
+}
+
+/** How many of the element's responses use a stem, 0 to 1. */
+function shareOf(phrases: readonly string[]): (stem: string) => number {
+  const counts = new Map<string, number>();
+  for (const phrase of phrases) {
+    const stems = new Set(readPhrase(phrase).flatMap((variant) => variant.flatMap((slot) => slotTokens(slot).map((token) => token.stem))));
+    for (const stemmed of stems) counts.set(stemmed, (counts.get(stemmed) ?? 0) + 1);
+  }
+  return (stemmed) => (counts.get(stemmed) ?? 0) / Math.max(1, phrases.length);
+}
+
+function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity | null, weightOf: (stem: string) => number): Response | null {
+  // The first alternative of each slot makes the sentence whose denials and set phrases are read.
+  const lead: string[] = [];
+  const slotOfWord: number[] = [];
+  slots.forEach((slot, place) => {
+    lead.push(slot === "quantity" ? "10" : slot.words[0]!);
+    slotOfWord.push(place);
+  });
+  const tokens = tokenise(lead);
+  const polarity = polarityOf(tokens, clausesOf(tokens));
+  const terms: Term[] = [];
+  const covered = new Set<number>();
+  for (const hit of lexiconPhrases.find(tokens)) {
+    const places = new Set<number>();
+    for (let k = hit.first; k < hit.end; k += 1) places.add(slotOfWord[tokens[k]!.word]!);
+    // A set phrase over a slot with alternatives would leave the others out.
+    if ([...places].some((place) => slots[place] === "quantity" || (slots[place] as { words: string[] }).words.length > 1)) continue;
+    const inside = tokens.slice(hit.first, hit.end);
+    const key = hit.value;
+    for (let k = hit.first; k < hit.end; k += 1) covered.add(k);
+    terms.push({
+      text: inside.map((token) => token.text).join(" "),
+      keys: [{ key, quality: qualityOf(key) === 1 ? 1 : Math.max(0.95, qualityOf(key)) }],
+      weight: Math.max(...inside.map((token) => weightOf(token.stem))) * PHRASE_WEIGHT,
+      negated: polarity[hit.end - 1]!.negated,
+    });
+  }
+  tokens.forEach((token, place) => {
+    if (covered.has(place)) return;
+    const slot = slots[slotOfWord[token.word]!]!;
+    if (slot === "quantity") {
+      const keys = expected === null ? [] : [{ key: `#${dimensionOf(expected.unit)}`, quality: 1 }, { key: "#bare", quality: BARE_NUMBER }];
+      terms.push({ text: "{quantity}", keys, weight: QUANTITY_WEIGHT, negated: polarity[place]!.negated });
+      return;
+    }
+    const alternatives = slot.words.length > 1 ? slot.words.flatMap((word) => tokenise([word])) : [token];
+    if (slot.words.length > 1 && token !== tokens.find((candidate) => candidate.word === token.word)) return;
+    const weight = Math.max(...alternatives.map((alternative) => (DENIALS.has(alternative.text) ? 0 : wordWeight(alternative.stem) * weightOf(alternative.stem))));
+    terms.push({ text: slot.words.length > 1 ? slot.words.join("|") : token.text, keys: keysOf(alternatives), weight, negated: polarity[place]!.negated });
+  });
+  const weighty = terms.reduce((sum, term) => sum + term.weight, 0);
+  if (terms.length === 0) return null;
+  if (weighty < LEAST_WEIGHT) {
+    const literalTerms = terms.map((term) => ({ ...term, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
+    return { text, terms: literalTerms, weight: literalTerms.length, length: tokens.length, literal: true };
+  }
+  const weighed = terms.filter((term) => term.weight > 0);
+  return { text, terms: weighed, weight: weighty, length: tokens.length, literal: false };
+}
+
+/** A set phrase ("breathe out") says more than one of its words. */
+const PHRASE_WEIGHT = 1.3;
+
+function keysOf(alternatives: readonly Token[]): Term["keys"] {
+  const best = new Map<string, number>();
+  const add = (key: string, quality: number) => best.set(key, Math.max(quality, best.get(key) ?? 0));
+  for (const token of alternatives) {
+    add(token.stem, 1);
+    for (const set of conceptsOf(token.stem)) add(set, qualityOf(set));
+  }
+  return [...best].map(([key, quality]) => ({ key, quality }));
+}
+
+function vocabularyOf(rubric: Rubric): Set<string> {
+  const words = new Set<string>();
+  const take = (phrases: readonly string[] | undefined) => {
+    for (const phrase of phrases ?? []) {
+      for (const variant of readPhrase(phrase)) for (const slot of variant) for (const token of slotTokens(slot)) words.add(token.text);
+    }
+  };
+  for (const section of rubric.sections) {
+    for (const item of section.items) {
+      for (const element of item.elements) {
+        take(element.say);
+        take(element.must);
+        take(element.incorrect);
+      }
+    }
+  }
+  for (const statement of rubric.unsafe) take(statement.say);
+  return words;
+}

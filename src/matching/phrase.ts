@@ -1,0 +1,38 @@
+import type { Phrase } from "../rubric/schema.ts";
+
+/** One word of the acceptable-response notation: the alternatives at its place, or the place of the quantity. */
+export type Slot = { words: string[] } | "quantity";
+
+/** More would come of a slip in the notation, not of a real need. */
+const MOST_VARIANTS = 32;
+
+/**
+ * Reads the acceptable-response notation (`a|b`, `(a b|c)`, `{quantity}`) into its variants. Alternatives of one
+ * word stay together in one slot; alternatives of several words make variants of their own.
+ */
+export function readPhrase(phrase: Phrase): Slot[][] {
+  let variants: Slot[][] = [[]];
+  for (const part of parts(phrase)) {
+    const options: Slot[][] = [];
+    const singles: string[] = [];
+    for (const alternative of part) {
+      if (alternative === "{quantity}") options.push(["quantity"]);
+      else if (/\s/.test(alternative)) options.push(alternative.split(/\s+/).map((word): Slot => (word === "{quantity}" ? "quantity" : { words: [word] })));
+      else if (alternative !== "") singles.push(alternative);
+      else options.push([]);
+    }
+    if (singles.length > 0) options.unshift([{ words: singles }]);
+    variants = variants.flatMap((variant) => options.map((option) => [...variant, ...option])).slice(0, MOST_VARIANTS);
+  }
+  return variants.filter((variant) => variant.length > 0);
+}
+
+/** The places of a phrase, each with its alternatives as written. */
+function parts(phrase: string): string[][] {
+  const found: string[][] = [];
+  for (const match of phrase.toLowerCase().matchAll(/((?:\([^()]*\)|[^\s()|]+)(?:\|(?:\([^()]*\)|[^\s()|]+))*)/g)) {
+    const alternatives = match[0].match(/\([^()]*\)|[^|()]+/g) ?? [];
+    found.push(alternatives.flatMap((alternative) => (alternative.startsWith("(") ? alternative.slice(1, -1).split("|") : [alternative])).map((text) => text.trim()));
+  }
+  return found;
+}

@@ -1,0 +1,65 @@
+import { conceptsOf, lexiconPhrases, wordWeight } from "../language/lexicon.ts";
+import { dimensionOf } from "../language/quantity-compare.ts";
+import { stem } from "../language/stem.ts";
+import type { CompiledRubric } from "./compile.ts";
+import type { Stream } from "./stream.ts";
+
+/** Tokens `first` up to, not including, `end` of a stream that carry a key, and how surely. */
+export interface Hit {
+  first: number;
+  end: number;
+  quality: number;
+}
+
+/** For each key (stem, lexicon set, "#dimension" of a number) where the stream has it, in order. */
+export type Postings = Map<string, Hit[]>;
+
+/** How surely a word stands for the rubric word behind it when it is not written alike. */
+const QUALITY = { sound: 0.8, joined: 0.92, parted: 0.88 } as const;
+/** Pieces of words shorter than this are everyday words. */
+const SHORTEST_PART = 3;
+const SHORTEST_JOINED = 6;
+
+/** Looks every word of the stream up once, so that responses only read where their terms stand. */
+export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
+  const postings: Postings = new Map();
+  const add = (key: string, first: number, end: number, quality: number) => {
+    const list = postings.get(key);
+    if (list === undefined) postings.set(key, [{ first, end, quality }]);
+    else if (list[list.length - 1]!.first !== first) list.push({ first, end, quality });
+  };
+  const addStem = (stemmed: string, first: number, end: number, quality: number) => {
+    add(stemmed, first, end, quality);
+    for (const set of conceptsOf(stemmed)) add(set, first, end, quality);
+  };
+  const { tokens } = stream;
+  tokens.forEach((token, place) => {
+    for (const hit of lexiconPhrases.allAt(tokens, place)) add(hit.value, hit.first, hit.end, 1);
+    addStem(token.stem, place, place + 1, 1);
+    const next = tokens[place + 1];
+    if (next !== undefined) {
+      const joined = token.text + next.text;
+      if (joined.length >= SHORTEST_JOINED && rubric.vocabulary.has(joined)) addStem(stem(joined), place, place + 2, QUALITY.joined);
+    }
+    if (rubric.vocabulary.has(token.text) || wordWeight(token.stem) < 1) return;
+    for (const word of misheard(token.text, rubric)) addStem(stem(word), place, place + 1, QUALITY.sound);
+    for (const part of partsOf(token.text, rubric.vocabulary)) addStem(stem(part), place, place + 1, QUALITY.parted);
+  });
+  for (const mention of stream.quantities) add(mention.unit === null ? "#bare" : `#${dimensionOf(mention.unit)}`, mention.first, mention.end, 1);
+  for (const list of postings.values()) list.sort((a, b) => a.first - b.first || b.quality - a.quality);
+  return postings;
+}
+
+function misheard(heard: string, rubric: CompiledRubric): readonly string[] {
+  return rubric.sounds.alike(heard);
+}
+
+/** "pushdown", "intheeye": two rubric words written as one. */
+function partsOf(text: string, vocabulary: ReadonlySet<string>): string[] {
+  if (text.length < 2 * SHORTEST_PART + 1) return [];
+  for (let cut = SHORTEST_PART; cut <= text.length - SHORTEST_PART; cut += 1) {
+    const [left, right] = [text.slice(0, cut), text.slice(cut)];
+    if (vocabulary.has(left) && vocabulary.has(right)) return [left, right];
+  }
+  return [];
+}

@@ -1,0 +1,106 @@
+import { clausesOf, type Clause } from "../language/clause.ts";
+import { polarityOf, type Polarity } from "../language/polarity.ts";
+import { findQuantities, type QuantityMention } from "../language/quantity.ts";
+import { speechActs, type SpeechAct } from "../language/speech-act.ts";
+import { tokenise, type Token } from "../language/token.ts";
+import type { Role, Station, WordSpan } from "../station/types.ts";
+
+/** All that one role (or several) said in the station, in order, with what each token does. */
+export interface Stream {
+  /** `token.word` is the position in `Transcript.words`. */
+  tokens: Token[];
+  clauses: Clause[];
+  /** For each token the place of its clause. */
+  clauseOf: number[];
+  polarity: Polarity[];
+  acts: SpeechAct[];
+  quantities: QuantityMention[];
+  /** For each token its place on a line where other people's talk and sentence ends take room: distances are measured on it. */
+  position: number[];
+  /** For each token the place of its turn among the turns of this stream. */
+  turnOf: number[];
+  /** Tokens behind which something could not be heard. */
+  garbledAfter: Set<number>;
+  /** Tokens of words that the transcriber or the recogniser doubts. */
+  doubtful: Set<number>;
+}
+
+/** What somebody else says in between parts two words, but "okay" and "sure" only a little. */
+const OTHER_VOICE = { perWord: 0.5, most: 8 } as const;
+const SENTENCE_END = 1;
+/** A recogniser's confidence below this is doubt. */
+const DOUBTED_CONFIDENCE = 0.5;
+
+export function streamOf(station: Station, roles: readonly Role[]): Stream {
+  const { words } = station.transcript;
+  const excluded = station.excluded;
+  const spoken: number[] = [];
+  const turnOfWord: number[] = [];
+  const gapBefore: number[] = [];
+  const garbled = new Set<number>();
+  let turn = -1;
+  let others = 0;
+  let inTurn = false;
+  for (const sentence of station.sentences) {
+    const ours = sentence.inStation && roles.includes(sentence.role);
+    for (let index = sentence.first; index < sentence.end; index += 1) {
+      const word = words[index]!;
+      const out = !ours || excluded.some((span) => index >= span.first && index < span.end);
+      if (out) {
+        if (word.kind === "word") others += 1;
+        inTurn = false;
+        continue;
+      }
+      if (word.kind !== "word") {
+        if (word.kind === "unintelligible") garbled.add(spoken.length - 1);
+        continue;
+      }
+      if (!inTurn) turn += 1;
+      inTurn = true;
+      spoken.push(index);
+      turnOfWord.push(turn);
+      gapBefore.push(Math.min(OTHER_VOICE.most, others * OTHER_VOICE.perWord));
+      others = 0;
+    }
+  }
+  const local = tokenise(spoken.map((index) => words[index]!.text));
+  const breaks = new Set<number>();
+  const position: number[] = [];
+  const turnOf: number[] = [];
+  const garbledAfter = new Set<number>();
+  const doubtful = new Set<number>();
+  let at = 0;
+  local.forEach((token, place) => {
+    const before = local[place - 1];
+    const newWord = before === undefined || before.word !== token.word;
+    if (newWord && before !== undefined && turnOfWord[before.word] !== turnOfWord[token.word]) breaks.add(place);
+    at += 1 + (newWord ? gapBefore[token.word]! : 0) + (before !== undefined && /[.?!]/.test(before.after) ? SENTENCE_END : 0);
+    position.push(at);
+    turnOf.push(turnOfWord[token.word]!);
+    const written = words[spoken[token.word]!]!;
+    if (written.doubtful === true || (written.confidence ?? 1) < DOUBTED_CONFIDENCE) doubtful.add(place);
+    if (garbled.has(token.word) && local[place + 1]?.word !== token.word) garbledAfter.add(place);
+  });
+  const clauses = clausesOf(local, breaks);
+  const clauseOf: number[] = [];
+  clauses.forEach((clause, index) => {
+    for (let k = clause.first; k < clause.end; k += 1) clauseOf.push(index);
+  });
+  return {
+    tokens: local.map((token) => ({ ...token, word: spoken[token.word]! })),
+    clauses,
+    clauseOf,
+    polarity: polarityOf(local, clauses),
+    acts: speechActs(local, breaks),
+    quantities: findQuantities(local),
+    position,
+    turnOf,
+    garbledAfter,
+    doubtful,
+  };
+}
+
+/** Transcript words from the first to the last token of a window. */
+export function wordsOf(stream: Stream, first: number, end: number): WordSpan {
+  return { first: stream.tokens[first]!.word, end: stream.tokens[end - 1]!.word + 1 };
+}
