@@ -1,0 +1,170 @@
+import { showClock, toMillisecond } from "./clock.ts";
+import type { FindingLog } from "./finding-log.ts";
+import { hasWords, type Group } from "./group.ts";
+import type { Seconds } from "./types.ts";
+
+/**
+ * Syllables a second where the file itself tells nothing: about 260 a minute in British English conversation.
+ * Source: Tauroza and Allison, Speech rates in British English, Applied Linguistics 11, 1990 (figure from memory).
+ */
+const USUAL_PACE = 260 / 60;
+/** Paces, in syllables a second, between which a stretch is believed when the file's own pace is measured. */
+const SLOWEST = 0.5;
+const FASTEST = 10;
+/** Two stretches of one speaker that overlap by less than this, in seconds, only round their times. */
+const OVERLAP_TOLERANCE = 0.1;
+
+/** Takes away ends that cannot be: at or before the start, which in a file that gives ends is a finding SW-T12. */
+export function dropWrongEnds(groups: readonly Group[], endsGiven: boolean, log: FindingLog): void {
+  for (const group of groups) {
+    if (group.start === null) {
+      group.end = null;
+    } else if (group.end !== null && group.end <= group.start) {
+      log.add({
+        code: "SW-T12",
+        severity: "warning",
+        line: group.line,
+        kind: "end",
+        message:
+          group.end === group.start
+            ? `the stretch at ${showClock(group.start)} ends when it starts; its end was estimated`
+            : `the stretch at ${showClock(group.start)} ends before it starts (${showClock(group.end)}); its end was estimated`,
+      });
+      group.end = null;
+    } else if (group.end === null && endsGiven && hasWords(group)) {
+      log.add({
+        code: "SW-T12",
+        severity: "warning",
+        line: group.line,
+        kind: "no end",
+        message: `the stretch at ${showClock(group.start)} has no end; its end was estimated`,
+      });
+    }
+    group.endGiven = group.end !== null;
+  }
+}
+
+/** Speech of different people may overlap; of one person, or of nobody known, it is told (SW-T11) and kept. */
+export function tellOverlaps(groups: readonly Group[], log: FindingLog): void {
+  const lastOf = new Map<string | null, Group>();
+  for (const group of groups) {
+    if (group.start === null || !hasWords(group)) continue;
+    for (const speaker of new Set(group.segments.map((segment) => segment.speaker))) {
+      const last = lastOf.get(speaker);
+      if (last !== undefined && last.end !== null && last.end - group.start > OVERLAP_TOLERANCE) {
+        const who = speaker === null ? "two unlabelled stretches" : `two stretches of ${speaker}`;
+        log.add({
+          code: "SW-T11",
+          severity: speaker === null ? "info" : "warning",
+          line: group.line,
+          kind: `overlap ${speaker === null}`,
+          message: `${who} overlap at ${showClock(group.start)}; both times were kept`,
+        });
+      }
+      if (last === undefined || (group.end ?? group.start) >= (last.end ?? 0)) lastOf.set(speaker, group);
+    }
+  }
+}
+
+/**
+ * Gives every group a start and an end: an end that is missing is the next start; groups without a time share the
+ * gap that they stand in, by their syllables; after the last time the file's own pace decides, which is a finding.
+ * Groups must be in order of speech, and at least one must have a start.
+ */
+export function fillSpans(groups: Group[], log: FindingLog): void {
+  const pace = paceOf(groups);
+  fillLead(groups, pace);
+  for (let at = 0; at < groups.length; ) {
+    const group = groups[at] as Group;
+    let next = at + 1;
+    // Groups without a time of their own, and untimed ends at one and the same mark, share one span.
+    while (next < groups.length && sharesSpan(group, groups[next] as Group)) next += 1;
+    const run = groups.slice(at, next);
+    const start = group.start ?? 0;
+    const after = groups.slice(next).find((one) => one.start !== null && one.start > start)?.start ?? null;
+    fillRun(run, start, after, pace, log);
+    at = next;
+  }
+}
+
+function sharesSpan(group: Group, next: Group): boolean {
+  if (next.start === null) return true;
+  return next.start === group.start && group.end === null && next.end === null;
+}
+
+function fillRun(run: readonly Group[], start: Seconds, after: Seconds | null, pace: number, log: FindingLog): void {
+  const [first, ...rest] = run as [Group, ...Group[]];
+  if (first.end !== null) {
+    if (rest.length > 0) {
+      const weight = syllables(rest);
+      const until = Math.max(first.end, Math.min(after ?? Infinity, first.end + weight / pace));
+      shareOut(rest, first.end, until);
+    }
+    return;
+  }
+  let until = after;
+  if (until === null) {
+    until = toMillisecond(start + syllables(run) / pace);
+    if (run.some(hasWords)) {
+      log.add({
+        code: "SW-T12",
+        severity: "info",
+        line: first.line,
+        kind: "last end",
+        message: `the last stretch has no end; ${showClock(until)} was estimated from the pace of the file (${pace.toFixed(1)} syllables a second)`,
+      });
+    }
+  }
+  if (rest.length > 0 && rest[0]?.start === start) {
+    log.add({
+      code: "SW-T12",
+      severity: "info",
+      line: rest[0].line,
+      kind: "same mark",
+      message: `several stretches carry the time ${showClock(start)}; the later ones were placed by their syllables`,
+    });
+  }
+  shareOut(run, start, until);
+}
+
+/** Words before the first time: they end where it starts, at the pace of the file. */
+function fillLead(groups: readonly Group[], pace: number): void {
+  const first = groups.findIndex((group) => group.start !== null);
+  const lead = groups.slice(0, Math.max(first, 0));
+  const until = groups[first]?.start ?? 0;
+  if (lead.length > 0) shareOut(lead, Math.max(0, toMillisecond(until - syllables(lead) / pace)), until);
+}
+
+function shareOut(run: readonly Group[], from: Seconds, to: Seconds): void {
+  const total = syllables(run);
+  let passed = 0;
+  run.forEach((group, at) => {
+    const place = (count: number): Seconds => (total === 0 ? from : toMillisecond(from + ((to - from) * count) / total));
+    const start = at === 0 ? from : place(passed);
+    passed += group.syllables;
+    const end = at === run.length - 1 ? to : place(passed);
+    if (group.start !== start) group.startGiven = false;
+    group.start = start;
+    group.end = Math.max(start, end);
+  });
+}
+
+/** Syllables a second over the stretches whose length is known and believable. */
+function paceOf(groups: readonly Group[]): number {
+  let spoken = 0;
+  let seconds = 0;
+  groups.forEach((group, at) => {
+    if (group.start === null || group.syllables === 0) return;
+    const end = group.end ?? groups[at + 1]?.start ?? null;
+    if (end === null || end <= group.start) return;
+    const pace = group.syllables / (end - group.start);
+    if (pace < SLOWEST || pace > FASTEST) return;
+    spoken += group.syllables;
+    seconds += end - group.start;
+  });
+  return seconds > 0 ? spoken / seconds : USUAL_PACE;
+}
+
+function syllables(groups: readonly Group[]): number {
+  return groups.reduce((sum, group) => sum + group.syllables, 0);
+}
