@@ -36,7 +36,7 @@ export function conceptsOf(stemmed: string): readonly ConceptKey[] {
 }
 
 /** Entries of several words, found in tokens with their set. */
-export const lexiconPhrases = new PhraseSet<ConceptKey>(phraseEntries, true);
+export const lexiconPhrases = new PhraseSet<ConceptKey>(phraseEntries, { gaps: true });
 
 const silent = new Set(WEIGHTS.silent.map((word) => stem(word)));
 const light = new Set(WEIGHTS.light.map((word) => stem(word)));

@@ -8,7 +8,7 @@ export interface PhraseHit<Value> {
 }
 
 /** Words behind a verb that other words may part from it: "take off", "take the cap off". */
-const PARTICLES = new Set(["out", "in", "away", "off", "on", "up", "down", "back", "over", "out"]);
+const PARTICLES = new Set(["out", "in", "away", "off", "on", "up", "down", "back", "over"]);
 /** "take the small grey cap off" has four words between. */
 const LONGEST_GAP = 4;
 
@@ -18,17 +18,23 @@ interface Entry<Value> {
   value: Value;
 }
 
-/** Many short phrases, found by stem in one pass over the tokens. */
+export interface PhraseSetOptions {
+  /** Whether a closing particle may stand apart from its verb ("take the cap off"). */
+  gaps?: boolean;
+  /** `stem`: inflections of a word are alike. `text`: only the very word counts ("have you", not "had you"). */
+  by?: "stem" | "text";
+}
+
+/** Many short phrases, found in one pass over the tokens. */
 export class PhraseSet<Value> {
   private readonly byFirst = new Map<string, Entry<Value>[]>();
+  private readonly by: "stem" | "text";
 
-  /**
-   * @param phrases phrase and what it stands for.
-   * @param gaps whether a closing particle may stand apart from its verb.
-   */
-  constructor(phrases: Iterable<readonly [string, Value]>, gaps = false) {
+  /** @param phrases phrase and what it stands for. */
+  constructor(phrases: Iterable<readonly [string, Value]>, { gaps = false, by = "stem" }: PhraseSetOptions = {}) {
+    this.by = by;
     for (const [phrase, value] of phrases) {
-      const stems = tokenise(phrase.split(/\s+/)).map((token) => token.stem);
+      const stems = tokenise(phrase.split(/\s+/)).map((token) => token[by]);
       const first = stems[0];
       if (first === undefined) continue;
       const parts = gaps && stems.length === 2 && PARTICLES.has(stems[1]!);
@@ -46,11 +52,11 @@ export class PhraseSet<Value> {
 
   /** Every phrase that starts at this token, longest first. */
   allAt(tokens: readonly Token[], place: number): PhraseHit<Value>[] {
-    const entries = this.byFirst.get(tokens[place]?.stem ?? "");
+    const entries = this.byFirst.get(tokens[place]?.[this.by] ?? "");
     if (entries === undefined) return [];
     const hits: PhraseHit<Value>[] = [];
     for (const entry of entries) {
-      const end = matchEnd(tokens, place, entry);
+      const end = matchEnd(tokens, place, entry, this.by);
       if (end > 0) hits.push({ first: place, end, value: entry.value });
     }
     return hits;
@@ -70,11 +76,11 @@ export class PhraseSet<Value> {
   }
 }
 
-function matchEnd<Value>(tokens: readonly Token[], place: number, entry: Entry<Value>): number {
+function matchEnd<Value>(tokens: readonly Token[], place: number, entry: Entry<Value>, by: "stem" | "text"): number {
   const { stems } = entry;
   let plain = true;
   for (let k = 1; k < stems.length; k += 1) {
-    if (tokens[place + k]?.stem !== stems[k]) {
+    if (tokens[place + k]?.[by] !== stems[k]) {
       plain = false;
       break;
     }
@@ -84,7 +90,7 @@ function matchEnd<Value>(tokens: readonly Token[], place: number, entry: Entry<V
   for (let gap = 1; gap <= LONGEST_GAP; gap += 1) {
     const token = tokens[place + gap];
     if (token === undefined || /[.?!;]/.test(tokens[place + gap - 1]!.after)) return 0;
-    if (token.stem === stems[1]) return place + gap + 1;
+    if (token[by] === stems[1]) return place + gap + 1;
   }
   return 0;
 }

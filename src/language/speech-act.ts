@@ -4,7 +4,8 @@ import { PhraseSet } from "./phrase-set.ts";
 import type { Token } from "./token.ts";
 
 const LEXICON = speechActData as LexiconFile<"speech-act">;
-const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const));
+// By text: "have you" asks where "had you" does not, and "do that" tells where "does that" asks.
+const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const), { by: "text" });
 
 const AUXILIARIES = new Set(LEXICON.auxiliaries);
 const SUBJECTS = new Set(LEXICON.subjects);

@@ -1,8 +1,9 @@
 import { clausesOf } from "../language/clause.ts";
 import { conceptsOf, lexiconPhrases, qualityOf, wordWeight } from "../language/lexicon.ts";
 import { polarityOf } from "../language/polarity.ts";
-import { dimensionOf } from "../language/quantity-compare.ts";
+import { dimensionsFor } from "../language/quantity-compare.ts";
 import { SoundIndex } from "../language/sound.ts";
+import { speechActs } from "../language/speech-act.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import type { ItemKind, Quantity, Rubric } from "../rubric/schema.ts";
 import { readPhrase, type Slot } from "./phrase.ts";
@@ -26,6 +27,8 @@ export interface Response {
   weight: number;
   /** Words of the response, all counted: how long a passage that says it needs to be. */
   length: number;
+  /** Itself a question ("would it be okay if I explained it?"), open or not. */
+  asks: "no" | "closed" | "open";
   /** Made of words too plain to weigh ("my name is"): only their exact run counts. */
   literal: boolean;
 }
@@ -42,6 +45,8 @@ export interface CompiledElement {
   must: WordGroup[];
   notWith: WordGroup[];
   quantity: ExpectedQuantity | null;
+  /** Weighty stems of its responses: a patient's question that has one is about it. */
+  anchors: Set<string>;
   /** Stems and sets that any of its responses uses: what a passage may add without changing the sense. */
   vocabulary: Set<string>;
 }
@@ -74,8 +79,9 @@ const DENIALS = new Set(["not", "never", "no", "without", "avoid", "nor", "neith
 const LEAST_WEIGHT = 0.9;
 /** A number weighs more than a word: it is what the element asks for. */
 const QUANTITY_WEIGHT = 1.4;
-/** A bare number without its unit ("hold for ten"). */
+/** A bare number without its unit ("hold for ten"), and a unit that stands for the one expected ("twice" for two sprays). */
 const BARE_NUMBER = 0.7;
+const RELATED_UNIT = 0.9;
 /** Weight of a word in all responses of the element against a word in one only. */
 const SALIENCE = { base: 0.6, share: 0.8 } as const;
 /** Weight of a word that half the rubric uses against one that only this item uses. */
@@ -110,6 +116,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
         must: wordGroups(element.must ?? []),
         notWith: wordGroups(element.not_with ?? []),
         quantity,
+        anchors: anchorsOf(say),
         vocabulary: new Set(say.flatMap((response) => response.terms.flatMap((term) => term.keys.map(({ key }) => key)))),
       };
     }),
@@ -128,6 +135,14 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
   const vocabulary = vocabularyOf(rubric);
   return { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary };
+}
+
+/** Terms this heavy tell the element from its neighbours. */
+const ANCHOR_WEIGHT = 0.8;
+
+function anchorsOf(responses: readonly Response[]): Set<string> {
+  const terms = responses.flatMap((response) => (response.literal ? [] : response.terms)).filter((term) => term.weight >= ANCHOR_WEIGHT && term.text !== "{quantity}");
+  return new Set(terms.flatMap((term) => term.keys.filter(({ quality }) => quality === 1).map(({ key }) => key)));
 }
 
 /** The scenario's label goes before the rubric's own number. */
@@ -184,6 +199,8 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   });
   const tokens = tokenise(lead);
   const polarity = polarityOf(tokens, clausesOf(tokens));
+  const acts = speechActs(tokens, new Set());
+  const asks = acts.includes("ask-open") ? "open" : acts.includes("ask-closed") ? "closed" : "no";
   const terms: Term[] = [];
   const covered = new Set<number>();
   for (const hit of lexiconPhrases.find(tokens)) {
@@ -196,7 +213,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     for (let k = hit.first; k < hit.end; k += 1) covered.add(k);
     terms.push({
       text: inside.map((token) => token.text).join(" "),
-      keys: [{ key, quality: qualityOf(key) === 1 ? 1 : Math.max(0.95, qualityOf(key)) }],
+      keys: [{ key, quality: 1 }],
       weight: Math.max(...inside.map((token) => weightOf(token.stem))) * PHRASE_WEIGHT,
       negated: polarity[hit.end - 1]!.negated,
     });
@@ -205,7 +222,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     if (covered.has(place)) return;
     const slot = slots[slotOfWord[token.word]!]!;
     if (slot === "quantity") {
-      const keys = expected === null ? [] : [{ key: `#${dimensionOf(expected.unit)}`, quality: 1 }, { key: "#bare", quality: BARE_NUMBER }];
+      const keys = expected === null ? [] : quantityKeys(expected);
       terms.push({ text: "{quantity}", keys, weight: QUANTITY_WEIGHT, negated: polarity[place]!.negated });
       return;
     }
@@ -218,10 +235,15 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   if (terms.length === 0) return null;
   if (weighty < LEAST_WEIGHT) {
     const literalTerms = terms.map((term) => ({ ...term, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
-    return { text, terms: literalTerms, weight: literalTerms.length, length: tokens.length, literal: true };
+    return { text, terms: literalTerms, weight: literalTerms.length, length: tokens.length, asks, literal: true };
   }
   const weighed = terms.filter((term) => term.weight > 0);
-  return { text, terms: weighed, weight: weighty, length: tokens.length, literal: false };
+  return { text, terms: weighed, weight: weighty, length: tokens.length, asks, literal: false };
+}
+
+function quantityKeys(expected: ExpectedQuantity): Term["keys"] {
+  const dimensions = dimensionsFor(expected.unit).map((dimension, place) => ({ key: `#${dimension}`, quality: place === 0 ? 1 : RELATED_UNIT }));
+  return [...dimensions, { key: "#bare", quality: BARE_NUMBER }];
 }
 
 /** A set phrase ("breathe out") says more than one of its words. */

@@ -45,7 +45,10 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     for (const word of misheard(token.text, rubric)) addStem(stem(word), place, place + 1, QUALITY.sound);
     for (const part of partsOf(token.text, rubric.vocabulary)) addStem(stem(part), place, place + 1, QUALITY.parted);
   });
-  for (const mention of stream.quantities) add(mention.unit === null ? "#bare" : `#${dimensionOf(mention.unit)}`, mention.first, mention.end, 1);
+  for (const mention of stream.quantities) {
+    add(mention.unit === null ? "#bare" : `#${dimensionOf(mention.unit)}`, mention.first, mention.end, 1);
+    if (mention.perDay !== undefined && mention.unit !== "time-per-day") add("#time-per-day", mention.first, mention.end, 1);
+  }
   for (const list of postings.values()) list.sort((a, b) => a.first - b.first || b.quality - a.quality);
   return postings;
 }

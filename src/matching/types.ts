@@ -78,6 +78,14 @@ export interface Matches {
   elements: Match[];
   unsafe: UnsafeMatch[];
   questions: QuestionMatch[];
+  /** Questions of the patient, scripted or not, in order. */
+  asked: WordSpan[];
   /** Items whose cue the patient delivered. */
   cues: { item: string; span: WordSpan }[];
+  /** What the patient says about elements, rightly or wrongly: for teach-back and confirmation. */
+  patient: Match[];
+  /** For each element that was not found, the passage that came nearest. */
+  nearest: Attempt[];
+  /** Passages of the scripted questions' own answers. */
+  answers: { question: string; verdict: "right" | "wrong"; span: WordSpan; score: number }[];
 }

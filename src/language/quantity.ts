@@ -1,0 +1,223 @@
+import { readAmount, type Reading } from "./quantity-amount.ts";
+import { adverbAt, DAYS, readMorningAndNight, readOnce, readPeriod } from "./quantity-frequency.ts";
+import { hedgeBefore, hedgeBehind } from "./quantity-hedge.ts";
+import type { Bound, QuantityMention } from "./quantity-mention.ts";
+import { runsOn, wordsAt } from "./number-words.ts";
+import { setAside } from "./set-aside.ts";
+import type { Token } from "./token.ts";
+import { readUnit } from "./unit-words.ts";
+
+export { compareQuantity } from "./quantity-compare.ts";
+export type { Bound, ExpectedQuantity, QuantityMention } from "./quantity-mention.ts";
+export { soundAlikeNumbers } from "./number-words.ts";
+
+/*
+ * A small number-and-unit grammar. Decisions that a reader might expect otherwise:
+ * - Clock times, dates, years, emergency and telephone numbers, "type two", "step three" are left out (`set-aside.ts`).
+ * - "second" and "third" as ordinals, and "one" as a pronoun ("this one", "one of them"), are no quantities.
+ * - "a couple" is two, "a few" three to five, "several" three to seven: no standard says so; common usage.
+ * - A run counted aloud is one mention of its highest number; "count to ten" is about ten seconds.
+ * - "every four hours" is an interval of 4 hours that knows it makes six a day; "once a day" and "daily" are
+ *   one time a day; "once a week" is an interval of a week that knows it makes a seventh a day.
+ * - A number followed by "a day" and a thing counted ("eight puffs a day") stays an amount of the thing, with a
+ *   second mention, not firm, of once a day.
+ */
+
+/** All quantities said, in order, none inside another. Linear in the number of tokens. */
+export function findQuantities(tokens: readonly Token[]): QuantityMention[] {
+  const aside = setAside(tokens);
+  const mentions: QuantityMention[] = [];
+  let at = 0;
+  while (at < tokens.length) {
+    const found = aside[at] ? [] : mentionsAt(tokens, at, aside);
+    mentions.push(...found);
+    at = found.at(-1)?.end ?? idiom(tokens, at) ?? at + 1;
+  }
+  return mentions;
+}
+
+function mentionsAt(tokens: readonly Token[], at: number, aside: readonly boolean[]): QuantityMention[] {
+  if (idiom(tokens, at) !== null) return [];
+  const before = hedgeBefore(tokens, at);
+  if (aside[before.end]) return [];
+  const reading = everyAt(tokens, before.end) ?? oftenAt(tokens, before.end) ?? amountOften(tokens, before.end);
+  if (reading === null || aside[reading.end - 1] === true) return [];
+  // "between" and "from" inside an amount never cross a name.
+  for (let position = before.end; position < reading.end; position += 1) if (aside[position]) return [];
+  const hedged = before.end > at;
+  if (reading.unit === null && reading.kind === "amount" && !hedged && isPronoun(tokens, before.end, reading)) return [];
+
+  let { end } = reading;
+  let bound: Bound = before.bound;
+  let approximate = before.approximate || reading.approximate;
+  const behind = hedgeBehind(tokens, end);
+  if (behind !== null) {
+    end = behind.end;
+    if (bound === "exact") bound = behind.bound;
+    approximate ||= behind.approximate;
+  }
+  const counted = countedSeconds(tokens, at, reading);
+  const mention = counted ?? reading;
+  const past = runsOn(tokens, end) && ["ago", "old"].includes(tokens[end]!.text);
+  const main: QuantityMention = {
+    first: at,
+    end,
+    low: tidy(mention.low),
+    high: tidy(mention.high),
+    unit: mention.unit,
+    approximate: approximate || mention.approximate,
+    bound: counted === null ? bound : "exact",
+    text: textOf(tokens, at, end),
+    kind: mention.kind,
+    firm: mention.firm && !past,
+    vague: mention.vague,
+    aim: before.aim && counted === null,
+    ...(mention.perDay && { perDay: [tidy(mention.perDay[0]), tidy(mention.perDay[1])] as const }),
+  };
+  return [main, ...rateBehind(tokens, main)];
+}
+
+const textOf = (tokens: readonly Token[], first: number, end: number) => tokens.slice(first, end).map((token) => token.text).join(" ");
+/** 0.1 * 3 must not come out as 0.30000000000000004. */
+const tidy = (value: number) => Number(value.toPrecision(12));
+
+/** "eight puffs a day": the amount keeps its unit; that it is for a day is told beside it. */
+function rateBehind(tokens: readonly Token[], main: QuantityMention): QuantityMention[] {
+  if (main.unit === null || main.kind !== "amount" || main.unit === "time") return [];
+  if (adverbAt(tokens, main.end) !== undefined) return [];
+  const period = readPeriod(tokens, main.end);
+  if (period === null || wordsAt(tokens, main.end, ["every"])) return [];
+  const perDay = tidy(1 / period.days);
+  return [{
+    first: main.end, end: period.end, low: perDay, high: perDay, unit: "time-per-day", approximate: false, bound: "exact",
+    text: textOf(tokens, main.end, period.end), kind: "frequency", firm: false, vague: false, aim: false, perDay: [perDay, perDay],
+  }];
+}
+
+const interval = (unit: Reading["unit"], low: number, high: number, end: number, vague = false): Reading => {
+  const days = DAYS[unit ?? ""] ?? 1;
+  return { low, high, unit, end, approximate: vague, vague, firm: true, kind: "interval", perDay: [1 / (high * days), 1 / (low * days)] };
+};
+const frequency = (low: number, high: number, days: number, end: number, vague = false): Reading => {
+  // "once a week" says how far apart as well, and rubrics write it so.
+  if (low === 1 && high === 1 && days === 7) return interval("week", 1, 1, end);
+  if (low === 1 && high === 1 && days === 14) return interval("week", 2, 2, end);
+  if (low === 1 && high === 1 && days === 30) return interval("month", 1, 1, end);
+  if (low === 1 && high === 1 && days === 365) return interval("year", 1, 1, end);
+  if (low === 1 && high === 1 && days === 1 / 24) return interval("hour", 1, 1, end);
+  return {
+    low: low / days, high: high / days, unit: "time-per-day", end, approximate: vague, vague, firm: true, kind: "frequency",
+    perDay: [low / days, high / days],
+  };
+};
+
+/** "every four to six hours", "every other day", "every morning", "four hourly", "daily", "alternate days". */
+function everyAt(tokens: readonly Token[], at: number): Reading | null {
+  const adverb = adverbAt(tokens, at);
+  if (adverb !== undefined) {
+    if (adverb.unit === "day") return frequency(1, 1, 1, at + 1);
+    return interval(adverb.unit, adverb.count, adverb.count, at + 1);
+  }
+  const both = readMorningAndNight(tokens, at);
+  if (both !== null) return { ...frequency(2, 2, 1, both), firm: false };
+  if (tokens[at]?.text === "alternate" && /^(days?|nights?|mornings?)$/.test(tokens[at + 1]?.text ?? "")) return interval("day", 2, 2, at + 2);
+  const lead = tokens[at]?.text;
+  if ((lead !== "every" && lead !== "each") || !runsOn(tokens, at + 1)) return null;
+  const skip = wordsAt(tokens, at, [lead, "single"]) ? 2 : 1;
+  const next = tokens[at + skip]?.text ?? "";
+  if (/^(morning|evening|night|bedtime|day)$/.test(next)) {
+    const also = readMorningAndNight(tokens, at + skip);
+    if (also !== null) return frequency(2, 2, 1, also);
+    return next === "day" && lead === "every" ? { ...interval("day", 1, 1, at + skip + 1) } : frequency(1, 1, 1, at + skip + 1);
+  }
+  if (/^(other|second|alternate|third)$/.test(next)) {
+    const unit = readUnit(tokens, at + skip + 1, false);
+    const gap = next === "third" ? 3 : 2;
+    if (unit !== null && Object.hasOwn(DAYS, unit.unit) && unit.factor > 0) return interval(unit.unit, gap * unit.factor, gap * unit.factor, unit.end);
+    return null;
+  }
+  const bare = readUnit(tokens, at + skip, false);
+  if (bare !== null && Object.hasOwn(DAYS, bare.unit)) return interval(bare.unit, bare.factor, bare.factor, bare.end);
+  if (lead === "each") return null;
+  const hedge = hedgeBefore(tokens, at + skip);
+  const amount = readAmount(tokens, hedge.end);
+  if (amount === null || amount.unit === null || !Object.hasOwn(DAYS, amount.unit)) return null;
+  return { ...interval(amount.unit, amount.low, amount.high, amount.end, amount.vague), approximate: hedge.approximate || amount.approximate };
+}
+
+/** "once", "twice", "once or twice", with or without "a day". */
+function oftenAt(tokens: readonly Token[], at: number): Reading | null {
+  const once = readOnce(tokens, at) ?? (wordsAt(tokens, at, ["once", "or"]) ? { value: 1, end: at + 1 } : null);
+  if (once === null) return null;
+  let { end } = once;
+  let high = once.value;
+  if (tokens[end]?.text === "or" && runsOn(tokens, end)) {
+    const more = readOnce(tokens, end + 1);
+    const times = more === null ? readAmount(tokens, end + 1) : null;
+    if (more !== null) [high, end] = [more.value, more.end];
+    else if (times?.unit === "time" && times.low > high) [high, end] = [times.high, times.end];
+  }
+  return perPeriod(tokens, { low: once.value, high, unit: "time", end, approximate: high > once.value, vague: false, firm: true, kind: "amount" });
+}
+
+function amountOften(tokens: readonly Token[], at: number): Reading | null {
+  const amount = readAmount(tokens, at);
+  if (amount === null) return null;
+  if (runsOn(tokens, amount.end) && tokens[amount.end]?.text === "hourly" && amount.unit === null) {
+    return interval("hour", amount.low, amount.high, amount.end + 1);
+  }
+  if (amount.unit !== null && amount.unit !== "time") return amount;
+  if (amount.kind === "count") return amount;
+  return perPeriod(tokens, amount);
+}
+
+function perPeriod(tokens: readonly Token[], amount: Reading): Reading {
+  const period = readPeriod(tokens, amount.end) ?? timesEvery(tokens, amount);
+  if (period === null) return amount;
+  const often = frequency(amount.low, amount.high, period.days, period.end, amount.vague);
+  return { ...often, approximate: amount.approximate };
+}
+
+/** "once every four hours": the interval alone says it. */
+function timesEvery(tokens: readonly Token[], amount: Reading): { days: number; end: number } | null {
+  if (amount.unit !== "time" || !wordsAt(tokens, amount.end, ["every"])) return null;
+  const every = everyAt(tokens, amount.end);
+  if (every === null || every.unit === null || every.low !== every.high || every.kind !== "interval") return null;
+  return amount.low === 1 && amount.high === 1 ? null : { days: every.low * DAYS[every.unit]!, end: every.end };
+}
+
+/** "count to ten", "to the count of five", "a slow count of ten": counting aloud goes at about one a second (common practice, no source). */
+function countedSeconds(tokens: readonly Token[], at: number, reading: Reading): Reading | null {
+  if (reading.unit !== null || reading.high < 2 || reading.high > COUNT_LIMIT) return null;
+  const back = (steps: number) => tokens[at - steps]?.text ?? "";
+  const counts = (text: string) => /^count(s|ing|ed)?$/.test(text);
+  const lead = /^(to|of|until|till|for)$/.test(back(1)) ? 2 : 1;
+  const slowly = /^(slowly|aloud|out|up)$/.test(back(lead)) ? 1 : 0;
+  const after = runsOn(tokens, reading.end) && tokens[reading.end]?.text === "count" ? true : counts(back(lead + slowly));
+  if (!after || (lead === 1 && tokens[at]?.text !== "up" && tokens[reading.end]?.text !== "count" && slowly === 0 && !counts(back(1)))) return null;
+  const ranged = tokens[at]?.text === "from";
+  return { ...reading, low: ranged ? reading.high : reading.low, unit: "second", approximate: true, firm: true, kind: "amount" };
+}
+/** A count to hold the breath; a dose counter's "counts down to 200" is not meant. */
+const COUNT_LIMIT = 60;
+
+/** "this one", "one of them", "the blue one": a bare one counts nothing unless a hedge says so. */
+function isPronoun(tokens: readonly Token[], at: number, reading: Reading): boolean {
+  return reading.high === 1 && reading.low === 1 && /^(one|1)$/.test(tokens[at]?.text ?? "");
+}
+
+/** "just a minute", "hang on a second": the position after it. */
+function idiom(tokens: readonly Token[], at: number): number | null {
+  const moment = (position: number) =>
+    /^(a|one)$/.test(tokens[position]?.text ?? "") && /^(minute|min|second|sec)$/.test(tokens[position + 1]?.text ?? "");
+  if (tokens[at]?.text === "just" && moment(at + 1)) {
+    // "for just a minute" and "just a minute or two" are meant.
+    const meant = /^(for|after|about|takes|only)$/.test(tokens[at - 1]?.text ?? "") || tokens[at + 3]?.text === "or";
+    return meant ? null : at + 3;
+  }
+  for (const lead of [["hang", "on"], ["hold", "on"], ["give", "me"], ["bear", "with", "me"], ["got"], ["have", "you", "got"]]) {
+    const next = at + lead.length + (tokens[at + lead.length]?.text === "for" ? 1 : 0);
+    if (wordsAt(tokens, at, lead) && moment(next)) return next + 2;
+  }
+  return null;
+}

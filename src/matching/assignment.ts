@@ -1,0 +1,56 @@
+import type { Passage } from "./passages.ts";
+
+/** A passage whose words are mostly spoken for by a better fit of another item was meant for that item. */
+const SPOKEN_FOR = { otherItem: 0.7, sameItem: 0.9 } as const;
+/** So much worse a fit is worse; nearer than that both may stand (two items in one breath). */
+const CLEARLY_BETTER = 0.06;
+
+/**
+ * Orders the passages of the whole station by fit and closes those whose words a better one has taken, so that one
+ * sentence does not pay twice where it should not.
+ * @param passages open ones only.
+ */
+export function assign(passages: readonly Passage[]): { kept: Passage[]; lookAlikes: Passage[] } {
+  const owners = new Map<number, Passage[]>();
+  const kept: Passage[] = [];
+  const lookAlikes: Passage[] = [];
+  const ranked = [...passages].sort((a, b) => b.coverage - a.coverage || weightOf(b) - weightOf(a) || a.first - b.first);
+  for (const passage of ranked) {
+    if (takenBy(passage, owners)) {
+      lookAlikes.push(passage);
+      continue;
+    }
+    kept.push(passage);
+    for (const { hit } of passage.window.aligned) {
+      for (let place = hit.first; place < hit.end; place += 1) {
+        const list = owners.get(place);
+        if (list) list.push(passage);
+        else owners.set(place, [passage]);
+      }
+    }
+  }
+  kept.sort((a, b) => a.first - b.first);
+  return { kept, lookAlikes };
+}
+
+function weightOf(passage: Passage): number {
+  return passage.window.aligned.reduce((sum, { term }) => sum + passage.window.response.terms[term]!.weight, 0);
+}
+
+function takenBy(passage: Passage, owners: ReadonlyMap<number, Passage[]>): boolean {
+  const shares = new Map<Passage, number>();
+  let all = 0;
+  for (const { term, hit } of passage.window.aligned) {
+    const { weight } = passage.window.response.terms[term]!;
+    all += weight;
+    for (const owner of owners.get(hit.first) ?? []) shares.set(owner, (shares.get(owner) ?? 0) + weight);
+  }
+  for (const [owner, share] of shares) {
+    if (owner.element === passage.element) return true;
+    const sameItem = owner.element.item === passage.element.item;
+    const limit = sameItem ? SPOKEN_FOR.sameItem : SPOKEN_FOR.otherItem;
+    // The better fit must also say more than the words they share, or the two simply ask for the same thing.
+    if (share / all > limit && owner.coverage - passage.coverage > CLEARLY_BETTER && weightOf(owner) > share) return true;
+  }
+  return false;
+}

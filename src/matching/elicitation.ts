@@ -1,0 +1,117 @@
+import speechActData from "../language/lexicon/speech-act.yaml";
+import type { LexiconFile } from "../language/lexicon/schema.ts";
+import { PhraseSet } from "../language/phrase-set.ts";
+import { tokenise } from "../language/token.ts";
+import type { Station, Turn, WordSpan } from "../station/types.ts";
+import type { CompiledElement } from "./compile.ts";
+import type { Stream } from "./stream.ts";
+import type { Elicitation, Match, QuestionMatch } from "./types.ts";
+
+const lexicon = speechActData as LexiconFile<"speech-act">;
+const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const), { by: "text" });
+const CONFIRMATIONS = set(lexicon.confirmations);
+const CORRECTIONS = set(lexicon.corrections);
+
+/** An answer stands within so many words of the start of the reply; what comes later was offered. */
+const ANSWER_REACH = 60;
+/** A confirmation or a correction opens the reply. */
+const REACTION_REACH = 14;
+/** The question that elicits stands at the end of the turn before. */
+const QUESTION_REACH = 40;
+/** "Yes" and "okay" are no statement: fewer words earn nothing. */
+const FEWEST_WORDS = 3;
+
+/** What the elicitation of a passage is read from. */
+export interface Scene {
+  station: Station;
+  /** Turns inside the station, of known roles. */
+  turns: Turn[];
+  candidate: Stream;
+  patient: Stream;
+  examiner: Stream;
+  questions: QuestionMatch[];
+}
+
+export function sceneOf(station: Station, streams: { candidate: Stream; patient: Stream; examiner: Stream }, questions: QuestionMatch[]): Scene {
+  const turns = station.turns.filter((turn) => turn.first < station.end.word && turn.end > station.start.word && turn.role !== "announcer");
+  return { station, turns, ...streams, questions };
+}
+
+function turnAt(scene: Scene, word: number): number {
+  return scene.turns.findIndex((turn) => word >= turn.first && word < turn.end);
+}
+
+/** Tokens of a stream inside a span of words: places, end exclusive. */
+function tokensIn(stream: Stream, span: WordSpan): { first: number; end: number } {
+  let first = 0;
+  while (first < stream.tokens.length && stream.tokens[first]!.word < span.first) first += 1;
+  let end = first;
+  while (end < stream.tokens.length && stream.tokens[end]!.word < span.end) end += 1;
+  return { first, end };
+}
+
+function asks(stream: Stream, span: WordSpan): boolean {
+  const { first, end } = tokensIn(stream, span);
+  for (let place = Math.max(first, end - QUESTION_REACH); place < end; place += 1) if (stream.acts[place] !== "tell") return true;
+  return false;
+}
+
+/** Offered, after the patient's question, or after a prompt. */
+export function elicitationOf(scene: Scene, element: CompiledElement, questionsFor: ReadonlySet<string>, span: WordSpan): { elicitation: Elicitation; elicitedBy?: WordSpan } {
+  const place = turnAt(scene, span.first);
+  const turn = scene.turns[place];
+  if (turn === undefined || element.kind !== "tell" || span.first - turn.first > ANSWER_REACH) return { elicitation: "offered" };
+  const before = previousVoice(scene, place);
+  if (before === undefined) return { elicitation: "offered" };
+  const stream = before.role === "examiner" ? scene.examiner : scene.patient;
+  if (before.role === "examiner") return asks(stream, before) ? { elicitation: "prompted", elicitedBy: span2(before) } : { elicitation: "offered" };
+  const scripted = scene.questions.find((question) => questionsFor.has(question.question) && question.span.first >= before.first && question.span.first < before.end);
+  if (scripted !== undefined) return { elicitation: "after-question", elicitedBy: scripted.span };
+  if (!asks(stream, before)) return { elicitation: "offered" };
+  const { first, end } = tokensIn(stream, before);
+  for (let k = first; k < end; k += 1) {
+    if (element.anchors.has(stream.tokens[k]!.stem)) return { elicitation: "after-question", elicitedBy: span2(before) };
+  }
+  return { elicitation: "offered" };
+}
+
+const span2 = ({ first, end }: Turn): WordSpan => ({ first, end });
+
+/** The patient's or examiner's turn that the candidate is replying to, past a mere "okay" of their own. */
+function previousVoice(scene: Scene, place: number): Turn | undefined {
+  const before = scene.turns[place - 1];
+  return before !== undefined && (before.role === "patient" || before.role === "examiner") ? before : undefined;
+}
+
+/** How the candidate takes what the patient said: the first words of the reply. */
+export function reactionTo(scene: Scene, span: WordSpan): { kind: "confirms" | "corrects" | "none"; span: WordSpan } | null {
+  const place = turnAt(scene, span.first);
+  if (place < 0) return null;
+  const reply = scene.turns.slice(place + 1).find((turn) => turn.role === "candidate");
+  if (reply === undefined) return null;
+  const { first, end } = tokensIn(scene.candidate, reply);
+  const reach = Math.min(end, first + REACTION_REACH);
+  const opening = { first: reply.first, end: Math.min(reply.end, (scene.candidate.tokens[reach - 1]?.word ?? reply.end - 1) + 1) };
+  if (CORRECTIONS.find(scene.candidate.tokens, first, reach).length > 0) return { kind: "corrects", span: opening };
+  return { kind: CONFIRMATIONS.find(scene.candidate.tokens, first, reach).length > 0 ? "confirms" : "none", span: opening };
+}
+
+/**
+ * What the patient said rightly and the candidate, having asked, confirmed. A bare yes to a leading question is none:
+ * the words must be the patient's own.
+ */
+export function confirmed(scene: Scene, patient: readonly Match[]): Match[] {
+  return patient.flatMap((match): Match[] => {
+    if (match.verdict !== "right" || spokenWords(scene, match.span) < FEWEST_WORDS) return [];
+    const place = turnAt(scene, match.span.first);
+    const before = scene.turns[place - 1];
+    if (before?.role !== "candidate" || !asks(scene.candidate, before)) return [];
+    const reaction = reactionTo(scene, match.span);
+    if (reaction?.kind !== "confirms") return [];
+    return [{ ...match, elicitation: "confirmed", elicitedBy: span2(before) }];
+  });
+}
+
+function spokenWords(scene: Scene, span: WordSpan): number {
+  return tokenise(scene.station.transcript.words.slice(span.first, span.end).map((word) => word.text)).length;
+}

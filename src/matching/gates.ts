@@ -1,0 +1,145 @@
+import { compareQuantity } from "../language/quantity-compare.ts";
+import type { QuantityMention } from "../language/quantity.ts";
+import { wordWeight } from "../language/lexicon.ts";
+import type { ExpectedQuantity } from "./compile.ts";
+import type { Postings } from "./postings.ts";
+import type { Stream } from "./stream.ts";
+import type { Window } from "./windows.ts";
+import type { WordGroup } from "./word-group.ts";
+
+/** Words just outside a passage may still belong to it ("shake it", with "the inhaler" a breath before). */
+const MARGIN = 6;
+/** A number belongs to the words it stands this near to. */
+const QUANTITY_REACH = 7;
+
+/** The passage with its margin, but not across another turn of the stream. */
+function around(stream: Stream, window: { first: number; end: number }, margin: number): { first: number; end: number } {
+  let { first, end } = window;
+  const near = (place: number, edge: number) => Math.abs(stream.position[place]! - stream.position[edge]!) <= margin;
+  while (first > 0 && near(first - 1, window.first) && stream.turnOf[first - 1] === stream.turnOf[window.first]) first -= 1;
+  while (end < stream.tokens.length && near(end, window.end - 1) && stream.turnOf[end] === stream.turnOf[window.end - 1]) end += 1;
+  return { first, end };
+}
+
+/** Whether a notion is said between two tokens. */
+export function groupPresent(group: WordGroup, postings: Postings, first: number, end: number): boolean {
+  return group.runs.some((run) => {
+    const starts = run[0]!.flatMap((key) => (postings.get(key) ?? []).filter((hit) => hit.first >= first && hit.end <= end));
+    return starts.some((start) => continues(run, 1, start.end, postings, end));
+  });
+}
+
+/** A filler or an article may stand inside a run of words. */
+const RUN_GAP = 1;
+
+function continues(run: string[][], place: number, from: number, postings: Postings, end: number): boolean {
+  if (place === run.length) return true;
+  return run[place]!.some((key) => (postings.get(key) ?? []).some((hit) => hit.first >= from && hit.first <= from + RUN_GAP && hit.end <= end && continues(run, place + 1, hit.end, postings, end)));
+}
+
+/** Every notion of `must` is said in or right beside the passage. */
+export function mustHolds(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window): boolean {
+  if (groups.length === 0) return true;
+  const { first, end } = around(stream, window, MARGIN);
+  return groups.every((group) => groupPresent(group, postings, first, end));
+}
+
+/** None of the notions of `not_with` is said in the clauses of the passage. */
+export function notWithHolds(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window): boolean {
+  if (groups.length === 0) return true;
+  const first = stream.clauses[stream.clauseOf[window.first]!]!.first;
+  const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
+  return !groups.some((group) => groupPresent(group, postings, first, end));
+}
+
+export type PolarityReading =
+  /** Affirmed where the response affirms, denied where it denies. */
+  | "agrees"
+  /** Denied as a whole where the response affirms, or the other way round. */
+  | "opposes"
+  /** Neither: a modifier is denied ("not too hard"), or the clause speaks of what may happen. */
+  | "apart";
+
+/** Less than this share of the weight under the same polarity is no agreement. */
+const AGREEMENT = 0.6;
+/** A denial that takes in weighty words from outside the element denies something else. */
+const STRANGE_WEIGHT = 1.2;
+/** Words after a denial that make it one of manner or time: "not too hard", "don't do it before". */
+const MANNER = new Set(["too", "before", "until", "till", "unless", "more", "less", "than", "hard", "hardly", "fully", "enough", "if", "when", "without", "while", "yet"]);
+
+/** How the polarity of the passage stands to that of the response. */
+export function readPolarity(stream: Stream, window: Window, vocabulary: ReadonlySet<string>): PolarityReading {
+  let same = 0;
+  let all = 0;
+  let hypothetical = 0;
+  let deniedHere = false;
+  for (const { term, hit } of window.aligned) {
+    const { weight, negated, text } = window.response.terms[term]!;
+    if (text === "{quantity}") continue;
+    const spoken = stream.polarity[hit.end - 1]!;
+    all += weight;
+    if (spoken.negated === negated) same += weight;
+    if (spoken.negated) deniedHere = true;
+    if (spoken.hypothetical) hypothetical += weight;
+  }
+  if (all === 0 || same / all >= AGREEMENT) return "agrees";
+  if (hypothetical / all > 1 - AGREEMENT) return "apart";
+  if (same / all > 1 - AGREEMENT) return "apart";
+  if (!deniedHere) return "opposes";
+  return deniesSomethingElse(stream, window, vocabulary) ? "apart" : "opposes";
+}
+
+function deniesSomethingElse(stream: Stream, window: Window, vocabulary: ReadonlySet<string>): boolean {
+  const clauses = new Set<number>();
+  for (let k = window.first; k < window.end; k += 1) clauses.add(stream.clauseOf[k]!);
+  let strange = 0;
+  for (const index of clauses) {
+    const clause = stream.clauses[index]!;
+    for (let k = clause.first; k < clause.end; k += 1) {
+      if (!stream.polarity[k]!.negated) continue;
+      const token = stream.tokens[k]!;
+      if (MANNER.has(token.text)) return true;
+      if (!vocabulary.has(token.stem)) strange += wordWeight(token.stem);
+    }
+  }
+  return strange >= STRANGE_WEIGHT;
+}
+
+export type QuantityReading = { reading: "right" | "wrong" | "misheard"; mention: QuantityMention } | { reading: "none" };
+
+/** Pairs that speech and speech-to-text mix up: fifteen and fifty. */
+function soundAlike(a: number, b: number): boolean {
+  const [small, large] = a < b ? [a, b] : [b, a];
+  return small >= 13 && small <= 19 && large === (small - 10) * 10;
+}
+
+/** Reads the number that belongs to the passage against the one expected. */
+export function readQuantity(stream: Stream, window: Window, expected: ExpectedQuantity): QuantityReading {
+  const { first, end } = around(stream, window, QUANTITY_REACH);
+  const aligned = window.aligned.filter(({ term }) => window.response.terms[term]!.text === "{quantity}").map(({ hit }) => hit.first);
+  const mentions = stream.quantities.filter((mention) => mention.first >= first && mention.end <= end);
+  let wrong: QuantityMention | null = null;
+  for (const mention of mentions) {
+    const reading = compareQuantity(mention, expected);
+    const inside = mention.first >= window.first && mention.end <= window.end;
+    const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
+    if (reading === "right" && (inside || sameClause)) return { reading: "right", mention };
+    if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = mention;
+  }
+  if (wrong === null) return { reading: "none" };
+  const values = typeof expected.value === "number" ? [expected.value] : expected.value;
+  const misheard = values.some((value) => soundAlike(value, wrong.low) || soundAlike(value, wrong.high));
+  return { reading: misheard ? "misheard" : "wrong", mention: wrong };
+}
+
+/** Share of the passage's aligned weight that is asked, not told. */
+export function askedShare(stream: Stream, window: Window): { asked: number; open: number } {
+  let asked = 0;
+  let open = 0;
+  for (const { hit } of window.aligned) {
+    const act = stream.acts[hit.first]!;
+    if (act !== "tell") asked += 1;
+    if (act === "ask-open") open += 1;
+  }
+  return { asked: asked / window.aligned.length, open: open / window.aligned.length };
+}

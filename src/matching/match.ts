@@ -1,0 +1,183 @@
+import speechActData from "../language/lexicon/speech-act.yaml";
+import type { LexiconFile } from "../language/lexicon/schema.ts";
+import { PhraseSet } from "../language/phrase-set.ts";
+import type { Station, WordSpan } from "../station/types.ts";
+import { assign } from "./assignment.ts";
+import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
+import { confidenceOf } from "./confidence.ts";
+import { confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
+import { ACCEPTED, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { postingsOf, type Postings } from "./postings.ts";
+import { streamOf, wordsOf, type Stream } from "./stream.ts";
+import type { Attempt, Match, Matches, QuestionMatch } from "./types.ts";
+import { unsafeMatches } from "./unsafe.ts";
+import { windowsFor, withoutOverlap } from "./windows.ts";
+
+const SHOWING = new PhraseSet((speechActData as LexiconFile<"speech-act">).showing.map((phrase) => [phrase, true] as const), { by: "text" });
+
+/** So much of a response makes a scripted question or a cue: they are told from other talk, not from each other. */
+const QUESTION_ACCEPTED = 0.6;
+/** A half-heard or shown passage must carry so much of the response to be about the element at all. */
+const HALF_SAID = 0.45;
+/** Something unheard, or a "like this", this near to the passage belongs to it. */
+const NEARBY = 8;
+
+/** Where everything the rubric asks for was said in one station, and how sure that is. Pure. */
+export function matchStation(station: Station, rubric: CompiledRubric): Matches {
+  const streams = { candidate: streamOf(station, ["candidate"]), patient: streamOf(station, ["patient"]), examiner: streamOf(station, ["examiner"]) };
+  const said = postingsOf(streams.candidate, rubric);
+  const heard = postingsOf(streams.patient, rubric);
+
+  const questions = questionMatches(rubric, heard, streams.patient);
+  const scene = sceneOf(station, streams, questions);
+  const all = rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate"));
+  const open = all.filter(isOpen);
+  const { kept, lookAlikes } = assign(open);
+  const found = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));
+  const doubtful = doubtfulMatches(all, found, streams.candidate);
+  const patient = patientMatches(rubric, heard, streams.patient);
+
+  return {
+    elements: [...found, ...doubtful, ...confirmed(scene, patient)].sort((a, b) => a.span.first - b.span.first),
+    unsafe: unsafeMatches(rubric, said, streams.candidate),
+    questions,
+    asked: questionsAsked(streams.patient),
+    cues: rubric.cues.flatMap(({ item, says }) => windowsOf(says, heard, streams.patient, QUESTION_ACCEPTED).map((window) => ({ item, span: wordsOf(streams.patient, window.first, window.end) }))),
+    patient,
+    nearest: nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate),
+    answers: answerMatches(rubric, said, streams.candidate),
+  };
+}
+
+function isOpen(passage: Passage): boolean {
+  return passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" || passage.verdict === "elsewhere" ? ACCEPTED : WRONG_ACCEPTED);
+}
+
+function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {
+  const span = wordsOf(stream, passage.first, passage.end);
+  const { element } = passage;
+  const questionsFor = new Set(rubric.questions.filter((question) => question.answeredBy.includes(element.item)).map(({ question }) => question));
+  return { ...plainMatch(passage, span), ...elicitationOf(scene, element, questionsFor, span) };
+}
+
+function plainMatch(passage: Passage, span: WordSpan): Match {
+  return {
+    item: passage.element.item,
+    element: passage.element.element,
+    verdict: passage.verdict,
+    span,
+    score: passage.coverage,
+    confidence: confidenceOf(passage),
+    elicitation: "offered",
+    response: passage.window.response.text,
+    ...(passage.quantity !== undefined && { quantity: passage.quantity }),
+    ...(passage.reason !== undefined && { reason: passage.reason }),
+  };
+}
+
+/** Elements nobody said outright, but that were half heard, shown, or hang on a sound-alike. */
+function doubtfulMatches(all: readonly Passage[], found: readonly Match[], stream: Stream): Match[] {
+  const done = new Set(found.map(({ item, element }) => `${item}/${element}`));
+  const best = new Map<CompiledElement, Match>();
+  for (const passage of all) {
+    const { element } = passage;
+    if (done.has(`${element.item}/${element.element}`) || passage.coverage < HALF_SAID) continue;
+    const verdict = doubtOf(passage, stream);
+    if (verdict === null || (best.get(element)?.score ?? 0) >= passage.coverage) continue;
+    best.set(element, { ...plainMatch({ ...passage, ...verdict }, wordsOf(stream, passage.first, passage.end)), ...verdict });
+  }
+  return [...best.values()];
+}
+
+function doubtOf(passage: Passage, stream: Stream): Pick<Match, "verdict" | "reason"> | null {
+  const others = passage.closed.filter((gate) => gate !== "sound-alike");
+  if (passage.verdict === "unclear" && others.length === 0) return passage.coverage >= ACCEPTED ? { verdict: "unclear", reason: passage.reason ?? "a sound-alike changes the meaning" } : null;
+  // A number or a must-word may be just what was not heard; a denial or a question was heard.
+  if (others.some((gate) => gate !== "quantity" && gate !== "must")) return null;
+  const first = Math.max(0, passage.first - NEARBY);
+  const end = Math.min(stream.tokens.length, passage.end + NEARBY);
+  if (element(passage) === "tell" && SHOWING.find(stream.tokens, first, end).some((hit) => stream.turnOf[hit.first] === stream.turnOf[passage.first])) {
+    return { verdict: "shown", reason: "shown or pointed at, not said" };
+  }
+  for (let place = passage.first - 1; place <= passage.end; place += 1) {
+    if (stream.garbledAfter.has(place)) return { verdict: "unclear", reason: "part of it could not be heard" };
+    if (stream.doubtful.has(place)) return { verdict: "unclear", reason: "the recogniser or transcriber doubts these words" };
+  }
+  return null;
+}
+
+const element = (passage: Passage) => passage.element.kind;
+
+function patientMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Match[] {
+  const passages = rubric.elements.filter(({ kind }) => kind === "tell").flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")).filter(isOpen);
+  return assign(passages)
+    .kept.filter((passage) => !passage.window.aligned.every(({ hit }) => stream.acts[hit.first] !== "tell"))
+    .map((passage) => plainMatch(passage, wordsOf(stream, passage.first, passage.end)));
+}
+
+function windowsOf(responses: readonly Response[], postings: Postings, stream: Stream, least: number) {
+  return withoutOverlap(responses.flatMap((response) => windowsFor(response, postings, stream, least)));
+}
+
+function questionMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): QuestionMatch[] {
+  const candidates = rubric.questions.flatMap(({ question, says }) => windowsOf(says, postings, stream, QUESTION_ACCEPTED).map((window) => ({ question, ...window })));
+  // One stretch of talk is one question; each scripted question is asked where it fits best.
+  const best = new Map<string, QuestionMatch>();
+  for (const { question, first, end, coverage } of withoutOverlap(candidates)) {
+    if ((best.get(question)?.score ?? 0) < coverage) best.set(question, { question, span: wordsOf(stream, first, end), score: coverage });
+  }
+  return [...best.values()].sort((a, b) => a.span.first - b.span.first);
+}
+
+/** Runs of tokens that ask. */
+function questionsAsked(stream: Stream): WordSpan[] {
+  const spans: WordSpan[] = [];
+  for (let place = 0; place < stream.tokens.length; place += 1) {
+    if (stream.acts[place] === "tell") continue;
+    let end = place + 1;
+    while (end < stream.tokens.length && stream.acts[end] !== "tell" && stream.turnOf[end] === stream.turnOf[place] && stream.clauseOf[end] !== undefined && !/[.?!]/.test(stream.tokens[end - 1]!.after)) end += 1;
+    spans.push(wordsOf(stream, place, end));
+    place = end - 1;
+  }
+  return spans;
+}
+
+function answerMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Matches["answers"] {
+  return rubric.questions.flatMap(({ question, answer, incorrect }) => [
+    ...windowsOf(answer, postings, stream, ACCEPTED).map((window) => ({ question, verdict: "right" as const, span: wordsOf(stream, window.first, window.end), score: window.coverage })),
+    ...windowsOf(incorrect, postings, stream, WRONG_ACCEPTED).map((window) => ({ question, verdict: "wrong" as const, span: wordsOf(stream, window.first, window.end), score: window.coverage })),
+  ]);
+}
+
+/** For each element without a match, what came nearest and what closed: the material of `explain`. */
+function nearestAttempts(rubric: CompiledRubric, passages: readonly Passage[], found: readonly Match[], stream: Stream): Attempt[] {
+  const done = new Set(found.map(({ item, element: id }) => `${item}/${id}`));
+  const best = new Map<string, Passage>();
+  for (const passage of passages) {
+    const key = `${passage.element.item}/${passage.element.element}`;
+    if (done.has(key) || passage.coverage < LEAST_COVERAGE) continue;
+    const known = best.get(key);
+    if (known === undefined || rank(passage) > rank(known)) best.set(key, passage);
+  }
+  return rubric.elements.flatMap(({ item, element: id }) => {
+    const passage = best.get(`${item}/${id}`);
+    return passage === undefined ? [] : [attemptOf(passage, stream)];
+  });
+}
+
+const rank = (passage: Passage) => passage.coverage - 0.2 * passage.closed.length;
+
+export function attemptOf(passage: Passage, stream: Stream): Attempt {
+  const { terms, text } = passage.window.response;
+  const foundTerms = new Set(passage.window.aligned.map(({ term }) => term));
+  return {
+    item: passage.element.item,
+    element: passage.element.element,
+    span: wordsOf(stream, passage.first, passage.end),
+    score: passage.coverage,
+    response: text,
+    aligned: passage.window.aligned.map(({ term, hit }) => ({ term: terms[term]!.text, words: wordsOf(stream, hit.first, hit.end) })),
+    missing: terms.filter((_, place) => !foundTerms.has(place)).map((term) => term.text),
+    closed: passage.closed,
+  };
+}

@@ -1,0 +1,205 @@
+import speechActData from "../language/lexicon/speech-act.yaml";
+import type { LexiconFile } from "../language/lexicon/schema.ts";
+import { PhraseSet } from "../language/phrase-set.ts";
+import type { QuantityMention } from "../language/quantity.ts";
+import type { CompiledElement, Response } from "./compile.ts";
+import { askedShare, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import type { Postings } from "./postings.ts";
+import type { Stream } from "./stream.ts";
+import type { Gate, Verdict } from "./types.ts";
+import { windowsFor, type Window } from "./windows.ts";
+
+/** A passage weighed for one element: what it would be, and what speaks against it. */
+export interface Passage {
+  element: CompiledElement;
+  window: Window;
+  first: number;
+  end: number;
+  /** The window's coverage, lifted by what other responses of the element add. Same name as a window's, to rank both alike. */
+  coverage: number;
+  verdict: Verdict;
+  closed: Gate[];
+  quantity?: QuantityMention;
+  reason?: string;
+}
+
+/** Below this a passage is not worth a look. */
+export const LEAST_COVERAGE = 0.4;
+/** From here on a passage says the element. Set on the tuning side of fixtures/passages. */
+export const ACCEPTED = 0.62;
+/** A wrong statement must fit better than a right one before it is held against anybody. */
+export const WRONG_ACCEPTED = 0.76;
+/** How much the words of the element's other responses can lift a passage. */
+const UNION_SHARE = 0.3;
+/** Share of the passage that is asked from which it no longer tells. */
+const MOSTLY_ASKED = 0.5;
+/** So near to the end of the speaker's turn an elliptic question ("any allergies") waits for its answer. */
+const TURN_END = 6;
+
+const lexicon = speechActData as LexiconFile<"speech-act">;
+const COMPREHENSION = new PhraseSet(lexicon.comprehension_checks.map((phrase) => [phrase, true] as const), { by: "text" });
+const PERMITS = new Set(["can", "may", "fine", "okay", "should", "always", "must", "allowed", "free", "safe", "alright", "feel", "need", "good", "could"]);
+const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "risky", "harm", "harmful", "germs", "bacteria", "spread", "unsafe", "careful", "avoid", "mistake", "problem", "damage", "block", "clog", "ruin", "spoil"]);
+
+/**
+ * Every passage of a stream that may carry the element, with its verdict and the gates that close on it.
+ * @param speaker the patient's words are weighed for content only: they do not have to tell or ask.
+ */
+export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
+  const passages: Passage[] = [];
+  for (const response of element.say) {
+    for (const window of windowsFor(response, postings, stream, LEAST_COVERAGE)) passages.push(weigh(element, window, postings, stream, speaker));
+  }
+  for (const response of element.incorrect) {
+    for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
+      const passage = weighIncorrect(element, window, postings, stream, speaker);
+      if (passage !== null) passages.push(passage);
+    }
+  }
+  for (const other of element.elsewhere) {
+    for (const response of other.responses) {
+      for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
+        const quantity = other.quantity === null ? null : readQuantity(stream, window, other.quantity);
+        if (quantity !== null && quantity.reading !== "right") continue;
+        const closed = contentGates(element, window, postings, stream, other.quantity === null ? [] : element.must);
+        if (closed.length > 0 || readPolarity(stream, window, element.vocabulary) !== "agrees") continue;
+        passages.push({ ...passageOf(element, window, postings), verdict: "elsewhere", closed: [], reason: other.note, ...(quantity !== null && { quantity: quantity.mention }) });
+      }
+    }
+  }
+  return bestOf(passages);
+}
+
+/** Where passages overlap, an open gate goes before a closed one, then the better fit; being wrong needs the clearly better fit. */
+function bestOf(passages: Passage[]): Passage[] {
+  const rank = (passage: Passage) => (passage.closed.length === 0 ? 2 : 0) + passage.coverage - (passage.verdict === "right" ? 0 : WRONG_HANDICAP);
+  const kept: Passage[] = [];
+  for (const passage of [...passages].sort((a, b) => rank(b) - rank(a) || a.end - a.first - (b.end - b.first) || a.first - b.first)) {
+    if (!kept.some((other) => passage.first < other.end && other.first < passage.end)) kept.push(passage);
+  }
+  return kept.sort((a, b) => a.first - b.first);
+}
+const WRONG_HANDICAP = 0.04;
+
+function passageOf(element: CompiledElement, window: Window, postings: Postings): Omit<Passage, "verdict" | "closed"> {
+  return { element, window, first: window.first, end: window.end, coverage: withUnion(element, window, postings) };
+}
+
+/** A passage that mixes the words of several responses says more than the one it fits best. */
+function withUnion(element: CompiledElement, window: Window, postings: Postings): number {
+  const seen = new Set<string>(window.aligned.map(({ term }) => window.response.terms[term]!.text));
+  const carried = new Set<number>(window.aligned.map(({ hit }) => hit.first));
+  let extra = 0;
+  for (const response of element.say) {
+    for (const term of response.terms) {
+      if (seen.has(term.text)) continue;
+      const hit = hitInside(term.keys, postings, window);
+      if (hit === null) continue;
+      seen.add(term.text);
+      if (carried.has(hit.first)) continue;
+      carried.add(hit.first);
+      extra += term.weight * hit.quality;
+    }
+  }
+  const union = Math.min(1, window.coverage + extra / window.response.weight);
+  return Math.max(window.coverage, (1 - UNION_SHARE) * window.coverage + UNION_SHARE * union);
+}
+
+function hitInside(keys: Response["terms"][number]["keys"], postings: Postings, window: Window): { first: number; quality: number } | null {
+  for (const { key, quality } of keys) {
+    if (quality < 0.9) continue;
+    for (const hit of postings.get(key) ?? []) if (hit.first >= window.first && hit.end <= window.end) return { first: hit.first, quality: quality * hit.quality };
+  }
+  return null;
+}
+
+function contentGates(element: CompiledElement, window: Window, postings: Postings, stream: Stream, must = element.must): Gate[] {
+  const closed: Gate[] = [];
+  if (!mustHolds(must, postings, stream, window)) closed.push("must");
+  if (!notWithHolds(element.notWith, postings, stream, window)) closed.push("not-with");
+  return closed;
+}
+
+function weigh(element: CompiledElement, window: Window, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage {
+  const passage: Passage = { ...passageOf(element, window, postings), verdict: "right", closed: contentGates(element, window, postings, stream) };
+  if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
+  const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");
+  if (element.quantity !== null && asksForNumber) {
+    const quantity = readQuantity(stream, window, element.quantity);
+    if (quantity.reading === "none") passage.closed.push("quantity");
+    else passage.quantity = quantity.mention;
+    if (quantity.reading === "wrong") {
+      passage.verdict = "wrong";
+      passage.reason = `said '${quantity.mention.text}'`;
+    }
+    if (quantity.reading === "misheard") {
+      passage.verdict = "unclear";
+      passage.reason = `'${quantity.mention.text}' may be mis-heard`;
+      passage.closed.push("sound-alike");
+    }
+  }
+  const polarity = readPolarity(stream, window, element.vocabulary);
+  if (polarity === "agrees") return passage;
+  const held = polarity === "opposes" && element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && passage.coverage >= WRONG_ACCEPTED;
+  if (!held || !outright(window, stream)) {
+    passage.closed.push("polarity");
+    return passage;
+  }
+  if (doubted(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the denial rests on a doubtful word" };
+  return { ...passage, verdict: "wrong", reason: window.response.terms.some(({ negated }) => negated) ? "said as allowed" : "said as not to be done" };
+}
+
+/** What the response denies counts as allowed only in so many words, and not where the harm is named. */
+function outright(window: Window, stream: Stream): boolean {
+  const deniedByRubric = window.response.terms.some(({ negated, weight }) => negated && weight > 0);
+  if (!deniedByRubric) return true;
+  const clause = stream.clauses[stream.clauseOf[window.first]!]!;
+  const words = stream.tokens.slice(clause.first, Math.max(clause.end, window.end)).map((token) => token.text);
+  const behind = stream.tokens.slice(window.end, window.end + 8).map((token) => token.text);
+  return words.some((word) => PERMITS.has(word)) && ![...words, ...behind].some((word) => HARMS.has(word));
+}
+
+function doubted(window: Window, stream: Stream): boolean {
+  const clause = stream.clauses[stream.clauseOf[window.first]!]!;
+  for (let place = clause.first; place < window.end; place += 1) {
+    if (stream.doubtful.has(place) && /^(not|no|never|can|do|without)$/.test(stream.tokens[place]!.text)) return true;
+  }
+  return false;
+}
+
+function weighIncorrect(element: CompiledElement, window: Window, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
+  if (!notWithHolds(element.notWith, postings, stream, window)) return null;
+  if (readPolarity(stream, window, element.vocabulary) !== "agrees") return null;
+  if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
+  if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
+  return { ...passageOf(element, window, postings), coverage: window.coverage, verdict: "wrong", closed: [], reason: `said as '${window.response.text.replace(/[(){}]/g, "").replace(/\|/g, "/")}'` };
+}
+
+/** Whether the passage does what the item asks of it: tells, asks, asks openly, or asks for a teach-back. */
+function actFits(element: CompiledElement, window: Window, stream: Stream): boolean {
+  const { asked, open } = askedShare(stream, window);
+  switch (element.kind) {
+    case "tell":
+      return asked <= MOSTLY_ASKED || window.response.asks !== "no";
+    case "ask":
+      return asked > 0 || asksAround(window, stream) || awaitsAnswer(window, stream);
+    case "ask-openly":
+      return open > 0 || (window.response.asks === "open" && window.coverage >= WRONG_ACCEPTED);
+    case "teach-back":
+      return COMPREHENSION.find(stream.tokens, window.first, window.end).length === 0;
+    default:
+      return true;
+  }
+}
+
+function asksAround(window: Window, stream: Stream): boolean {
+  const from = stream.clauses[stream.clauseOf[window.first]!]!.first;
+  const to = stream.clauses[stream.clauseOf[window.end - 1]!]!.end;
+  for (let place = from; place < to; place += 1) if (stream.acts[place] !== "tell") return true;
+  return false;
+}
+
+function awaitsAnswer(window: Window, stream: Stream): boolean {
+  const place = Math.min(stream.tokens.length, window.end - 1 + TURN_END);
+  return window.response.asks !== "no" || place >= stream.tokens.length || stream.turnOf[place] !== stream.turnOf[window.end - 1];
+}

@@ -1,0 +1,46 @@
+import type { CompiledRubric } from "./compile.ts";
+import { askedShare, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import type { Postings } from "./postings.ts";
+import { wordsOf, type Stream } from "./stream.ts";
+import type { UnsafeMatch } from "./types.ts";
+import { windowsFor, withoutOverlap, type Window } from "./windows.ts";
+
+/** To hold a statement against somebody takes a close fit. */
+const UNSAFE_ACCEPTED = 0.78;
+/** Words that are not written as the rubric has them may have been mis-heard: then a person listens. */
+const SURE_HEARING = 0.85;
+
+/** Statements of the unsafe list, said as such: not denied, not asked, not supposed. */
+export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): UnsafeMatch[] {
+  return rubric.unsafe.flatMap((statement) => {
+    const windows = statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => {
+      if (!mustHolds(statement.must, postings, stream, window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
+      if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees") return false;
+      if (supposed(window, stream)) return false;
+      return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
+    });
+    return withoutOverlap(windows).map((window): UnsafeMatch => ({
+      statement: statement.statement,
+      span: wordsOf(stream, window.first, window.end),
+      score: window.coverage,
+      confidence: window.coverage,
+      verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe",
+      response: window.response.text,
+    }));
+  });
+}
+
+/** "If you stop it suddenly ..." warns; unless the response itself supposes ("if you miss one take two"). */
+function supposed(window: Window, stream: Stream): boolean {
+  if (/\b(if|when)\b/.test(window.response.text)) return false;
+  return window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical);
+}
+
+function hangsOnHearing(window: Window, stream: Stream): boolean {
+  return window.aligned.some(({ hit }) => hit.quality < SURE_HEARING) || rangeHas(window, stream.doubtful);
+}
+
+function rangeHas(window: Window, places: ReadonlySet<number>): boolean {
+  for (let place = window.first; place < window.end; place += 1) if (places.has(place)) return true;
+  return false;
+}
