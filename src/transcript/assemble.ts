@@ -29,7 +29,7 @@ export function assemble(draft: Draft, format: TranscriptFormat, log: FindingLog
     dropWrongEnds(groups, draft.endsGiven, log);
     groups = orderGroups(groups, draft.outOfOrder, log);
     tellOverlaps(groups, log);
-    fillSpans(groups, log);
+    fillSpans(groups, draft.latest ?? Infinity, log);
   } else {
     log.add({
       code: "SW-T15",

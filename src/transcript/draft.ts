@@ -36,6 +36,8 @@ export interface Draft {
   frontMatter: Record<string, string>;
   /** True when the format gives every stretch an end, so that a missing one is worth a finding. */
   endsGiven: boolean;
+  /** The end of the recording where the file gives it: no estimate goes beyond. */
+  latest?: Seconds;
   /**
    * What a time that runs backwards means. `sort`: the times are a machine's, so the order of the file is not the
    * order of speech. `distrust`: a person typed it, so the text stands where it stands and the time is wrong.

@@ -28,7 +28,8 @@ export function interpolateWords(words: readonly DraftWord[], from: Seconds, to:
     let passed = 0;
     for (let place = at; place < stop; place += 1) {
       const word = words[place] as DraftWord;
-      const share = (count: number): Seconds => (total === 0 ? until : toMillisecond(cursor + ((until - cursor) * count) / total));
+      const share = (count: number): Seconds =>
+        total === 0 ? until : Math.min(until, Math.max(cursor, toMillisecond(cursor + ((until - cursor) * count) / total)));
       const start = place === at ? cursor : share(passed);
       passed += syllablesOf(word);
       const end = place === stop - 1 ? until : share(passed);

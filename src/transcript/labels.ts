@@ -1,3 +1,4 @@
+import type { FindingLog } from "./finding-log.ts";
 import labelsYaml from "./labels.yaml";
 import { MAX_LABEL_LENGTH } from "./limits.ts";
 
@@ -47,10 +48,13 @@ export function findLabel(text: string): LabelCandidate | null {
   return null;
 }
 
+/** A point within a label only shortens a title or a first name: "Dr. Lee", "J. Lee". */
+const SENTENCE_END = /(?<!\b(?:dr|mr|mrs|ms|mx|prof|st|\p{L}))\.\s/iu;
+
 /** False for what is too long, a bare number (a clock time, a ratio), or holds the end of a sentence. */
 function isLabelShape(label: string): boolean {
   const words = label.split(/\s+/);
-  return words.length <= MOST_LABEL_WORDS && /\p{L}/u.test(label) && !/[.]\s+\p{Ll}/u.test(label) && !/^https?$/i.test(label);
+  return words.length <= MOST_LABEL_WORDS && /\p{L}/u.test(label) && !SENTENCE_END.test(label) && !/^https?$/i.test(label);
 }
 
 /** A role's word, alone or with a number or letter: believed on sight. */
@@ -63,7 +67,7 @@ export function isRoleLabel(label: string): boolean {
 /** What people say before a colon: "Remember:", "Step one:". */
 export function isSpeechOpening(label: string): boolean {
   const plain = label.toLowerCase().replace(/[’]/g, "'").trim();
-  const first = plain.split(/[\s,]+/)[0] ?? "";
+  const first = (plain.split(/[\s,]+/)[0] ?? "").replace(/\.$/, "");
   if (SPEECH.has(plain)) return true;
   // A single capital ("A:", "I:") is a label in the manner of question-and-answer transcripts, if it recurs.
   return SPEECH_STARTS.has(first) && !/^\p{Lu}\.?$/u.test(label);
@@ -120,4 +124,16 @@ export function judgeLabels(lines: readonly (LabelCandidate | null)[]): LabelJud
 
 function key(candidate: LabelCandidate): string {
   return candidate.label.toLowerCase();
+}
+
+/** Says that a name-like opening was left in the speech. */
+export function tellDoubt(label: LabelCandidate, line: number, log: FindingLog): void {
+  log.add({
+    code: "SW-T17",
+    severity: "info",
+    line,
+    kind: "label",
+    message: `"${label.label}:" was read as speech, not as a speaker's label`,
+    mend: "Label every line, or write the label in bold (**Name:**), if it names a speaker.",
+  });
 }

@@ -59,7 +59,8 @@ export function senseOfTag(tag: string, closes: boolean): TagSense {
   if (closes && !alone) return "pair";
   const parts = name.split(/[_-]/);
   if (parts.some((part) => UNINTELLIGIBLE.has(part) || DOUBT_TAGS.has(part))) return "unintelligible";
-  return parts.some((part) => STAND_INS.has(part)) ? "word" : "sound";
+  // "<there>" without an end may be anything; only a known or self-closed tag is taken for a noise.
+  return parts.some((part) => STAND_INS.has(part)) || !(alone || parts.some((part) => SOUNDS.has(part))) ? "word" : "sound";
 }
 
 function wordsOf(inner: string): string[] {

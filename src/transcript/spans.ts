@@ -68,10 +68,11 @@ export function tellOverlaps(groups: readonly Group[], log: FindingLog): void {
 
 /**
  * Gives every group a start and an end: an end that is missing is the next start; groups without a time share the
- * gap that they stand in, by their syllables; after the last time the file's own pace decides, which is a finding.
+ * gap that they stand in, by their syllables; after the last time the file's own pace decides, up to `latest`, which
+ * is a finding.
  * Groups must be in order of speech, and at least one must have a start.
  */
-export function fillSpans(groups: Group[], log: FindingLog): void {
+export function fillSpans(groups: Group[], latest: Seconds, log: FindingLog): void {
   const pace = paceOf(groups);
   fillLead(groups, pace);
   for (let at = 0; at < groups.length; ) {
@@ -82,7 +83,7 @@ export function fillSpans(groups: Group[], log: FindingLog): void {
     const run = groups.slice(at, next);
     const start = group.start ?? 0;
     const after = groups.slice(next).find((one) => one.start !== null && one.start > start)?.start ?? null;
-    fillRun(run, start, after, pace, log);
+    fillRun(run, start, after, { pace, latest }, log);
     at = next;
   }
 }
@@ -92,19 +93,20 @@ function sharesSpan(group: Group, next: Group): boolean {
   return next.start === group.start && group.end === null && next.end === null;
 }
 
-function fillRun(run: readonly Group[], start: Seconds, after: Seconds | null, pace: number, log: FindingLog): void {
+function fillRun(run: readonly Group[], start: Seconds, after: Seconds | null, file: { pace: number; latest: Seconds }, log: FindingLog): void {
+  const { pace, latest } = file;
   const [first, ...rest] = run as [Group, ...Group[]];
   if (first.end !== null) {
     if (rest.length > 0) {
       const weight = syllables(rest);
-      const until = Math.max(first.end, Math.min(after ?? Infinity, first.end + weight / pace));
+      const until = Math.max(first.end, Math.min(after ?? Infinity, toMillisecond(first.end + weight / pace)));
       shareOut(rest, first.end, until);
     }
     return;
   }
   let until = after;
   if (until === null) {
-    until = toMillisecond(start + syllables(run) / pace);
+    until = Math.max(start, Math.min(latest, toMillisecond(start + syllables(run) / pace)));
     if (run.some(hasWords)) {
       log.add({
         code: "SW-T12",

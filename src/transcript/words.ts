@@ -102,7 +102,6 @@ class WordBuilder {
   }
 
   doubt(on: boolean): void {
-    if (on !== this.doubtful && this.open !== null && !isPunctuation(this.open.text)) this.flush();
     this.doubtful = on;
   }
 
@@ -149,7 +148,11 @@ class WordBuilder {
     // After a mark only punctuation may touch it: "[laughs]yes" is a noise and a word.
     if (this.open?.mark === true && !isPunctuation(run)) this.flush();
     if (this.open === null) this.open = { text: run, offset, kind: "word", doubtful: this.doubtful, mark: false };
-    else this.open.text += run;
+    else {
+      // "<UNSURE>inhaler</UNSURE>," is one word, doubted in part.
+      this.open.text += run;
+      this.open.doubtful ||= this.doubtful;
+    }
   }
 }
 
