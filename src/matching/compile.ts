@@ -15,6 +15,8 @@ export interface Term {
   text: string;
   keys: { key: string; quality: number }[];
   weight: number;
+  /** Carries nothing alone: looked for only inside a passage that other terms make. */
+  plain: boolean;
   /** Denied in the response itself ("do not share"). */
   negated: boolean;
 }
@@ -75,6 +77,11 @@ export interface CompiledRubric {
 /** Denials are weighed by the polarity gate, not as words. */
 const DENIALS = new Set(["not", "never", "no", "without", "avoid", "nor", "neither", "cannot", "instead", "rather", "nothing", "none"]);
 
+/**
+ * Words that carry nothing alone still tell "do you have five minutes" from "it takes five minutes". What is held
+ * against somebody must fit closer, so there they weigh more.
+ */
+const PLAIN_WEIGHT = { say: 0.1, wrong: 0.3 } as const;
 /** Lower than this, the plain words of a response carry it and must stand as written. */
 const LEAST_WEIGHT = 0.9;
 /** A number weighs more than a word: it is what the element asks for. */
@@ -97,12 +104,12 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   const items = rubric.sections.flatMap((section) => section.items);
   const rarity = rarityOf(items.map((item) => item.elements.flatMap((element) => element.say)));
   const resolve = (quantity: Quantity | undefined) => resolveQuantity(quantity, rubric);
-  const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null) => compileResponses(phrases ?? [], expected, rarity);
+  const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null, plainWeight: number = PLAIN_WEIGHT.say) => compileResponses(phrases ?? [], expected, rarity, plainWeight);
   const elements = items.flatMap((item) =>
     item.elements.map((element): CompiledElement => {
       const quantity = resolve(element.quantity);
-      const say = compileResponses(element.say, quantity, rarity);
-      const incorrect = compileResponses(element.incorrect ?? [], quantity, rarity);
+      const say = compileResponses(element.say, quantity, rarity, PLAIN_WEIGHT.say);
+      const incorrect = compileResponses(element.incorrect ?? [], quantity, rarity, PLAIN_WEIGHT.wrong);
       return {
         item: item.id,
         element: element.id,
@@ -111,7 +118,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
         incorrect,
         elsewhere: (element.elsewhere ?? []).map((other) => {
           const otherQuantity = resolve(other.quantity);
-          return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, rarity), quantity: otherQuantity, note: other.note };
+          return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, rarity, PLAIN_WEIGHT.say), quantity: otherQuantity, note: other.note };
         }),
         must: wordGroups(element.must ?? []),
         notWith: wordGroups(element.not_with ?? []),
@@ -123,13 +130,13 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   );
   const unsafe = rubric.unsafe.map((statement): CompiledStatement => {
     const quantity = resolve(statement.quantity);
-    return { statement: statement.id, say: plain(statement.say, quantity), must: wordGroups(statement.must ?? []), notWith: wordGroups(statement.not_with ?? []), quantity };
+    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? []), notWith: wordGroups(statement.not_with ?? []), quantity };
   });
   const questions = rubric.scenario.questions.map((question) => ({
     question: question.id,
     says: plain(question.says),
     answer: plain(question.answer),
-    incorrect: plain(question.incorrect),
+    incorrect: plain(question.incorrect, null, PLAIN_WEIGHT.wrong),
     answeredBy: question.answered_by ?? [],
   }));
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
@@ -170,11 +177,11 @@ function slotTokens(slot: Slot): Token[] {
   return slot === "quantity" ? [] : slot.words.flatMap((word) => tokenise([word]));
 }
 
-export function compileResponses(phrases: readonly string[], expected: ExpectedQuantity | null, rarity: (stem: string) => number): Response[] {
+export function compileResponses(phrases: readonly string[], expected: ExpectedQuantity | null, rarity: (stem: string) => number, plainWeight: number): Response[] {
   const raw = phrases.flatMap((text) => readPhrase(text).map((slots): RawResponse => ({ text, slots })));
   const share = shareOf(phrases);
   return raw.flatMap(({ text, slots }) => {
-    const response = compileResponse(text, slots, expected, (stemmed) => rarity(stemmed) * (SALIENCE.base + SALIENCE.share * share(stemmed)));
+    const response = compileResponse(text, slots, expected, (stemmed) => rarity(stemmed) * (SALIENCE.base + SALIENCE.share * share(stemmed)), plainWeight);
     return response === null ? [] : [response];
   });
 }
@@ -189,7 +196,7 @@ function shareOf(phrases: readonly string[]): (stem: string) => number {
   return (stemmed) => (counts.get(stemmed) ?? 0) / Math.max(1, phrases.length);
 }
 
-function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity | null, weightOf: (stem: string) => number): Response | null {
+function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity | null, weightOf: (stem: string) => number, plainWeight: number): Response | null {
   // The first alternative of each slot makes the sentence whose denials and set phrases are read.
   const lead: string[] = [];
   const slotOfWord: number[] = [];
@@ -215,6 +222,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
       text: inside.map((token) => token.text).join(" "),
       keys: [{ key, quality: 1 }],
       weight: Math.max(...inside.map((token) => weightOf(token.stem))) * PHRASE_WEIGHT,
+      plain: false,
       negated: polarity[hit.end - 1]!.negated,
     });
   }
@@ -223,22 +231,22 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     const slot = slots[slotOfWord[token.word]!]!;
     if (slot === "quantity") {
       const keys = expected === null ? [] : quantityKeys(expected);
-      terms.push({ text: "{quantity}", keys, weight: QUANTITY_WEIGHT, negated: polarity[place]!.negated });
+      terms.push({ text: "{quantity}", keys, weight: QUANTITY_WEIGHT, plain: false, negated: polarity[place]!.negated });
       return;
     }
     const alternatives = slot.words.length > 1 ? slot.words.flatMap((word) => tokenise([word])) : [token];
     if (slot.words.length > 1 && token !== tokens.find((candidate) => candidate.word === token.word)) return;
     const weight = Math.max(...alternatives.map((alternative) => (DENIALS.has(alternative.text) ? 0 : wordWeight(alternative.stem) * weightOf(alternative.stem))));
-    terms.push({ text: slot.words.length > 1 ? slot.words.join("|") : token.text, keys: keysOf(alternatives), weight, negated: polarity[place]!.negated });
+    terms.push({ text: slot.words.length > 1 ? slot.words.join("|") : token.text, keys: keysOf(alternatives), weight, plain: weight === 0, negated: polarity[place]!.negated });
   });
   const weighty = terms.reduce((sum, term) => sum + term.weight, 0);
   if (terms.length === 0) return null;
   if (weighty < LEAST_WEIGHT) {
-    const literalTerms = terms.map((term) => ({ ...term, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
+    const literalTerms = terms.map((term) => ({ ...term, plain: false, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
     return { text, terms: literalTerms, weight: literalTerms.length, length: tokens.length, asks, literal: true };
   }
-  const weighed = terms.filter((term) => term.weight > 0);
-  return { text, terms: weighed, weight: weighty, length: tokens.length, asks, literal: false };
+  const weighed = terms.map((term) => (term.weight > 0 ? term : { ...term, weight: plainWeight })).filter((term) => !DENIALS.has(term.text));
+  return { text, terms: weighed, weight: weighed.reduce((sum, term) => sum + term.weight, 0), length: tokens.length, asks, literal: false };
 }
 
 function quantityKeys(expected: ExpectedQuantity): Term["keys"] {

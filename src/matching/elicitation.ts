@@ -11,6 +11,7 @@ const lexicon = speechActData as LexiconFile<"speech-act">;
 const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const), { by: "text" });
 const CONFIRMATIONS = set(lexicon.confirmations);
 const CORRECTIONS = set(lexicon.corrections);
+const REPEAT_REQUESTS = set(lexicon.repeat_requests);
 
 /** An answer stands within so many words of the start of the reply; what comes later was offered. */
 const ANSWER_REACH = 60;
@@ -64,18 +65,19 @@ export function elicitationOf(scene: Scene, element: CompiledElement, questionsF
   const before = previousVoice(scene, place);
   if (before === undefined) return { elicitation: "offered" };
   const stream = before.role === "examiner" ? scene.examiner : scene.patient;
-  if (before.role === "examiner") return asks(stream, before) ? { elicitation: "prompted", elicitedBy: span2(before) } : { elicitation: "offered" };
+  if (before.role === "examiner") return asks(stream, before) ? { elicitation: "prompted", elicitedBy: spanOf(before) } : { elicitation: "offered" };
   const scripted = scene.questions.find((question) => questionsFor.has(question.question) && question.span.first >= before.first && question.span.first < before.end);
   if (scripted !== undefined) return { elicitation: "after-question", elicitedBy: scripted.span };
-  if (!asks(stream, before)) return { elicitation: "offered" };
   const { first, end } = tokensIn(stream, before);
+  if (REPEAT_REQUESTS.find(stream.tokens, first, end).length > 0) return { elicitation: "after-question", elicitedBy: spanOf(before) };
+  if (!asks(stream, before)) return { elicitation: "offered" };
   for (let k = first; k < end; k += 1) {
-    if (element.anchors.has(stream.tokens[k]!.stem)) return { elicitation: "after-question", elicitedBy: span2(before) };
+    if (element.anchors.has(stream.tokens[k]!.stem)) return { elicitation: "after-question", elicitedBy: spanOf(before) };
   }
   return { elicitation: "offered" };
 }
 
-const span2 = ({ first, end }: Turn): WordSpan => ({ first, end });
+const spanOf = ({ first, end }: Turn): WordSpan => ({ first, end });
 
 /** The patient's or examiner's turn that the candidate is replying to, past a mere "okay" of their own. */
 function previousVoice(scene: Scene, place: number): Turn | undefined {
@@ -108,7 +110,7 @@ export function confirmed(scene: Scene, patient: readonly Match[]): Match[] {
     if (before?.role !== "candidate" || !asks(scene.candidate, before)) return [];
     const reaction = reactionTo(scene, match.span);
     if (reaction?.kind !== "confirms") return [];
-    return [{ ...match, elicitation: "confirmed", elicitedBy: span2(before) }];
+    return [{ ...match, elicitation: "confirmed", elicitedBy: spanOf(before) }];
   });
 }
 

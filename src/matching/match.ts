@@ -8,7 +8,7 @@ import { confidenceOf } from "./confidence.ts";
 import { confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
 import { ACCEPTED, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
-import { streamOf, wordsOf, type Stream } from "./stream.ts";
+import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import type { Attempt, Match, Matches, QuestionMatch } from "./types.ts";
 import { unsafeMatches } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
@@ -37,15 +37,18 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const doubtful = doubtfulMatches(all, found, streams.candidate);
   const patient = patientMatches(rubric, heard, streams.patient);
 
+  const unsafe = unsafeMatches(rubric, said, streams.candidate);
+  const answers = answerMatches(rubric, said, streams.candidate);
   return {
     elements: [...found, ...doubtful, ...confirmed(scene, patient)].sort((a, b) => a.span.first - b.span.first),
-    unsafe: unsafeMatches(rubric, said, streams.candidate),
+    unsafe,
     questions,
     asked: questionsAsked(streams.patient),
     cues: rubric.cues.flatMap(({ item, says }) => windowsOf(says, heard, streams.patient, QUESTION_ACCEPTED).map((window) => ({ item, span: wordsOf(streams.patient, window.first, window.end) }))),
     patient,
     nearest: nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate),
-    answers: answerMatches(rubric, said, streams.candidate),
+    claims: claimsOf(streams.candidate, [...found, ...doubtful, ...unsafe, ...answers]),
+    answers,
   };
 }
 
@@ -57,15 +60,16 @@ function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: Compile
   const span = wordsOf(stream, passage.first, passage.end);
   const { element } = passage;
   const questionsFor = new Set(rubric.questions.filter((question) => question.answeredBy.includes(element.item)).map(({ question }) => question));
-  return { ...plainMatch(passage, span), ...elicitationOf(scene, element, questionsFor, span) };
+  return { ...plainMatch(passage, span, stream), ...elicitationOf(scene, element, questionsFor, span) };
 }
 
-function plainMatch(passage: Passage, span: WordSpan): Match {
+function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Match {
   return {
     item: passage.element.item,
     element: passage.element.element,
     verdict: passage.verdict,
     span,
+    clause: clauseSpan(stream, passage.first, passage.end),
     score: passage.coverage,
     confidence: confidenceOf(passage),
     elicitation: "offered",
@@ -84,7 +88,7 @@ function doubtfulMatches(all: readonly Passage[], found: readonly Match[], strea
     if (done.has(`${element.item}/${element.element}`) || passage.coverage < HALF_SAID) continue;
     const verdict = doubtOf(passage, stream);
     if (verdict === null || (best.get(element)?.score ?? 0) >= passage.coverage) continue;
-    best.set(element, { ...plainMatch({ ...passage, ...verdict }, wordsOf(stream, passage.first, passage.end)), ...verdict });
+    best.set(element, { ...plainMatch({ ...passage, ...verdict }, wordsOf(stream, passage.first, passage.end), stream), ...verdict });
   }
   return [...best.values()];
 }
@@ -112,7 +116,7 @@ function patientMatches(rubric: CompiledRubric, postings: Postings, stream: Stre
   const passages = rubric.elements.filter(({ kind }) => kind === "tell").flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")).filter(isOpen);
   return assign(passages)
     .kept.filter((passage) => !passage.window.aligned.every(({ hit }) => stream.acts[hit.first] !== "tell"))
-    .map((passage) => plainMatch(passage, wordsOf(stream, passage.first, passage.end)));
+    .map((passage) => plainMatch(passage, wordsOf(stream, passage.first, passage.end), stream));
 }
 
 function windowsOf(responses: readonly Response[], postings: Postings, stream: Stream, least: number) {
@@ -140,6 +144,21 @@ function questionsAsked(stream: Stream): WordSpan[] {
     place = end - 1;
   }
   return spans;
+}
+
+/** A number this near to a passage that counts belongs to it. */
+const CLAIM_REACH = 4;
+
+/** Clauses that tell a number, and that no passage accounts for: for the coach, who knows whether it is right. */
+function claimsOf(stream: Stream, matches: readonly { span: WordSpan }[]): WordSpan[] {
+  const claims = new Map<number, WordSpan>();
+  for (const mention of stream.quantities) {
+    if (!mention.firm || mention.unit === null || mention.unit === "number" || stream.acts[mention.first] !== "tell") continue;
+    const words = wordsOf(stream, mention.first, mention.end);
+    if (matches.some(({ span }) => words.first < span.end + CLAIM_REACH && span.first - CLAIM_REACH < words.end)) continue;
+    claims.set(stream.clauseOf[mention.first]!, clauseSpan(stream, mention.first, mention.end));
+  }
+  return [...claims.values()];
 }
 
 function answerMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Matches["answers"] {

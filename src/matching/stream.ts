@@ -104,3 +104,8 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
 export function wordsOf(stream: Stream, first: number, end: number): WordSpan {
   return { first: stream.tokens[first]!.word, end: stream.tokens[end - 1]!.word + 1 };
 }
+
+/** Transcript words of the whole clauses that a window stands in. */
+export function clauseSpan(stream: Stream, first: number, end: number): WordSpan {
+  return wordsOf(stream, stream.clauses[stream.clauseOf[first]!]!.first, stream.clauses[stream.clauseOf[end - 1]!]!.end);
+}

@@ -27,6 +27,8 @@ export interface Match {
   verdict: Verdict;
   /** Word positions of the transcript that carry it. */
   span: WordSpan;
+  /** The whole clauses that the span stands in. */
+  clause: WordSpan;
   /** 0 to 1: how much of the best acceptable response the words cover, by weight. Informs, never earns. */
   score: number;
   /** 0 to 1, calibrated: the chance that a careful reader gives the same verdict. */
@@ -51,6 +53,8 @@ export interface UnsafeMatch {
   /** `unclear` when only a sound-alike makes it unsafe: to be listened to, never counted. */
   verdict: "unsafe" | "unclear";
   response: string;
+  /** Where the candidate took it back. */
+  correctedBy?: WordSpan;
 }
 
 /** One of the patient's scripted questions, asked. */
@@ -86,6 +90,8 @@ export interface Matches {
   patient: Match[];
   /** For each element that was not found, the passage that came nearest. */
   nearest: Attempt[];
+  /** Clauses of the candidate that state a number which belongs to nothing above. */
+  claims: WordSpan[];
   /** Passages of the scripted questions' own answers. */
   answers: { question: string; verdict: "right" | "wrong"; span: WordSpan; score: number }[];
 }

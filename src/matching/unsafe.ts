@@ -19,8 +19,12 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
       if (supposed(window, stream)) return false;
       return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
     });
+    const denials = statement.say
+      .flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED))
+      .filter((window) => readPolarity(stream, window, new Set()) === "opposes" && mustHolds(statement.must, postings, stream, window));
     return withoutOverlap(windows).map((window): UnsafeMatch => ({
       statement: statement.statement,
+      ...takenBack(window, denials, stream),
       span: wordsOf(stream, window.first, window.end),
       score: window.coverage,
       confidence: window.coverage,
@@ -34,6 +38,18 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
 function supposed(window: Window, stream: Stream): boolean {
   if (/\b(if|when)\b/.test(window.response.text)) return false;
   return window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical);
+}
+
+/** "No, sorry, I mean": so soon behind it, these take it back. */
+const TAKES_BACK = /\b(sorry|i mean|correction|scratch that|no wait|i meant|let me correct|that is wrong|i misspoke|not true)\b/;
+const TAKES_BACK_REACH = 12;
+
+function takenBack(window: Window, denials: readonly Window[], stream: Stream): Pick<UnsafeMatch, "correctedBy"> {
+  const denial = denials.find((candidate) => candidate.first >= window.end);
+  if (denial !== undefined) return { correctedBy: wordsOf(stream, denial.first, denial.end) };
+  const end = Math.min(stream.tokens.length, window.end + TAKES_BACK_REACH);
+  const behind = stream.tokens.slice(window.end, end).map((token) => token.text).join(" ");
+  return TAKES_BACK.test(behind) ? { correctedBy: wordsOf(stream, window.end, end) } : {};
 }
 
 function hangsOnHearing(window: Window, stream: Stream): boolean {

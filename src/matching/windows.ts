@@ -26,6 +26,10 @@ const SPAN = { base: 6, perWord: 2 } as const;
 /** Gaps beyond this cost a little each. */
 const ROOM = { base: 3, perWord: 1.6 } as const;
 const GAP_COST = { perWord: 0.012, most: 0.2 } as const;
+/** A passage over the end of a sentence may still be one thing said; less likely so. */
+const SENTENCE_COST = { each: 0.06, most: 0.15 } as const;
+/** So much of the weight must be the response's own words or sure synonyms; near ones only add to it. */
+const OWN_WORDS = { quality: 0.78, share: 0.5 } as const;
 /** What a response said wholly backwards loses. */
 const ORDER_COST = 0.12;
 /** Plain words count only as a run: so many other words may stand between two of them. */
@@ -45,7 +49,7 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
   const span = SPAN.base + SPAN.perWord * response.length;
   const found: Window[] = [];
   for (let start = 0; start < hits.length; start += 1) {
-    const window = response.literal ? literalFrom(hits, start, response, stream) : bestFrom(hits, start, span, response, stream);
+    const window = response.literal ? literalFrom(hits, start, response, stream, postings) : bestFrom(hits, start, span, response, stream, postings);
     if (window !== null && window.coverage >= least) found.push(window);
   }
   return withoutOverlap(found);
@@ -63,6 +67,10 @@ function hitsOf(response: Response, postings: Postings, stream: Stream, least: n
   const hits: TermHit[] = [];
   let possible = 0;
   response.terms.forEach((term, place) => {
+    if (term.plain) {
+      possible += term.weight;
+      return;
+    }
     let best = 0;
     for (const { key, quality } of term.keys) {
       for (const hit of postings.get(key) ?? []) {
@@ -77,7 +85,7 @@ function hitsOf(response: Response, postings: Postings, stream: Stream, least: n
   return hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
 }
 
-function bestFrom(hits: readonly TermHit[], start: number, span: number, response: Response, stream: Stream): Window | null {
+function bestFrom(hits: readonly TermHit[], start: number, span: number, response: Response, stream: Stream, postings: Postings): Window | null {
   const from = hits[start]!;
   const best = new Map<number, TermHit>([[from.term, from]]);
   for (let k = start + 1; k < hits.length; k += 1) {
@@ -90,17 +98,53 @@ function bestFrom(hits: readonly TermHit[], start: number, span: number, respons
     const taken = [...best.values()].some((other) => other.term !== hit.term && other.hit.first === hit.hit.first && other.hit.end === hit.hit.end && other.quality >= hit.quality);
     if (!taken) best.set(hit.term, hit);
   }
-  return windowOf([...best.values()], response, stream);
+  return windowOf([...best.values()], response, stream, postings);
 }
 
-function windowOf(aligned: TermHit[], response: Response, stream: Stream): Window {
+function windowOf(aligned: TermHit[], response: Response, stream: Stream, postings: Postings): Window {
   const first = Math.min(...aligned.map(({ hit }) => hit.first));
   const end = Math.max(...aligned.map(({ hit }) => hit.end));
-  const covered = aligned.reduce((sum, { term, quality }) => sum + response.terms[term]!.weight * quality, 0) / response.weight;
+  const carried = aligned.reduce((sum, { term, quality }) => sum + response.terms[term]!.weight * quality, 0);
+  const covered = (carried + plainWords(response, postings, first, end)) / response.weight;
   const extent = stream.position[end - 1]! - stream.position[first]! + 1;
   const gaps = Math.max(0, extent - ROOM.base - ROOM.perWord * response.length);
+  let ends = 0;
+  for (let place = first; place < end - 1; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) ends += 1;
+  const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
+  const words = aligned.filter(({ term }) => response.terms[term]!.text !== "{quantity}");
+  const own = words.reduce((sum, { term, quality }) => sum + (quality >= OWN_WORDS.quality ? response.terms[term]!.weight : 0), 0) / ownWeight(response);
+  const ownShare = Math.min(1, own / OWN_WORDS.share);
   const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
-  return { first, end, response, aligned, coverage: covered * (1 - gapCost) * (1 - ORDER_COST * disorder(aligned)) };
+  return { first, end, response, aligned, coverage: covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(aligned)) };
+}
+
+/** What the response's words weigh, its number and its plain words aside. */
+function ownWeight(response: Response): number {
+  return Math.max(Number.MIN_VALUE, response.terms.reduce((sum, term) => sum + (term.plain || term.text === "{quantity}" ? 0 : term.weight), 0));
+}
+
+/** So near to a passage its plain words may stand. */
+const PLAIN_REACH = 3;
+
+/** Weight of the response's plain words that stand in or beside the passage. */
+function plainWords(response: Response, postings: Postings, first: number, end: number): number {
+  let weight = 0;
+  for (const term of response.terms) {
+    if (term.plain && term.keys.some(({ key }) => anyBetween(postings.get(key), first - PLAIN_REACH, end + PLAIN_REACH))) weight += term.weight;
+  }
+  return weight;
+}
+
+function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number): boolean {
+  if (hits === undefined) return false;
+  let low = 0;
+  let high = hits.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (hits[middle]!.first < from) low = middle + 1;
+    else high = middle;
+  }
+  return low < hits.length && hits[low]!.end <= to;
 }
 
 /** Share of neighbouring terms said the other way round, 0 to 1. */
@@ -112,7 +156,7 @@ function disorder(aligned: readonly TermHit[]): number {
   return turned / (places.length - 1);
 }
 
-function literalFrom(hits: readonly TermHit[], start: number, response: Response, stream: Stream): Window | null {
+function literalFrom(hits: readonly TermHit[], start: number, response: Response, stream: Stream, postings: Postings): Window | null {
   if (hits[start]!.term !== 0) return null;
   const run: TermHit[] = [hits[start]!];
   for (let k = start + 1; k < hits.length && run.length < response.terms.length; k += 1) {
@@ -121,5 +165,5 @@ function literalFrom(hits: readonly TermHit[], start: number, response: Response
     if (hit.hit.first - last.hit.end > LITERAL_GAP) break;
     if (hit.term === run.length && hit.hit.first >= last.hit.end) run.push(hit);
   }
-  return run.length === response.terms.length ? windowOf(run, response, stream) : null;
+  return run.length === response.terms.length ? windowOf(run, response, stream, postings) : null;
 }

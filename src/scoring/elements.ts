@@ -1,0 +1,67 @@
+import { absenceConfidence } from "../matching/confidence.ts";
+import type { Match } from "../matching/types.ts";
+import type { Element } from "../rubric/schema.ts";
+import type { Context } from "./context.ts";
+import type { ElementResult } from "./types.ts";
+
+/** An element's result with what the item needs to know about how it came about. */
+export interface JudgedElement extends ElementResult {
+  /** Matches in time order, those after the limit left out. */
+  inTime: Match[];
+  /** Said rightly, but only after the limit. */
+  late: Match[];
+  /** Wrong statements that were put right. */
+  slips: Match[];
+  /** The wrong statement that stands. */
+  standing: Match | null;
+  /** Right in another country. */
+  elsewhere: Match[];
+}
+
+/** More passages than these prove nothing more. */
+const MOST_EVIDENCE = 3;
+
+/**
+ * The design's precedence table for one element. Wrong then right: complete, the slip is listed. Right then wrong and
+ * left so: incorrect. Only after the limit: absent, listed apart. Shown, garbled or hanging on a sound-alike: cannot tell.
+ */
+export function judgeElement(context: Context, item: string, element: Element): JudgedElement {
+  const all = context.matches.elements.filter((match) => match.item === item && match.element === element.id);
+  const inTime = all.filter((match) => match.span.first < context.lateWord);
+  const late = all.filter((match) => match.span.first >= context.lateWord && match.verdict === "right");
+  const right = inTime.filter(({ verdict }) => verdict === "right");
+  const wrong = inTime.filter(({ verdict }) => verdict === "wrong");
+  const elsewhere = inTime.filter(({ verdict }) => verdict === "elsewhere");
+  const doubt = inTime.find(({ verdict }) => verdict === "unclear" || verdict === "shown");
+  const lastRight = right[right.length - 1];
+  const lastWrong = wrong[wrong.length - 1];
+  const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: [] as Match[], standing: null };
+  const evidence = (matches: Match[]) => matches.slice(0, MOST_EVIDENCE).map(({ span }) => context.evidence(span));
+
+  if (lastWrong !== undefined && (lastRight === undefined || lastWrong.span.first > lastRight.span.first)) {
+    return { ...base, content: "incorrect", elicitation: lastWrong.elicitation, evidence: evidence([lastWrong]), confidence: lastWrong.confidence, standing: lastWrong, slips: [], ...reasonOf(lastWrong, element) };
+  }
+  if (lastRight !== undefined) {
+    const first = right.find(({ elicitation }) => elicitation !== "confirmed") ?? right[0]!;
+    return { ...base, content: "complete", elicitation: first.elicitation, evidence: evidence([first, ...right.filter((match) => match !== first)]), confidence: Math.max(...right.map(({ confidence }) => confidence)), slips: wrong };
+  }
+  if (doubt !== undefined) {
+    return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, ...reasonOf(doubt, element) };
+  }
+  const nearest = context.matches.nearest.find((attempt) => attempt.item === item && attempt.element === element.id);
+  return { ...base, content: "absent", elicitation: null, evidence: [], confidence: absenceConfidence(nearest) };
+}
+
+function reasonOf(match: Match, element: Element): { reason?: string } {
+  if (match.reason === undefined) return {};
+  const expected = element.quantity !== undefined && match.quantity !== undefined ? `; expected here: ${describeQuantity(element.quantity)}` : "";
+  return { reason: `${match.reason}${expected}` };
+}
+
+function describeQuantity(quantity: NonNullable<Element["quantity"]>): string {
+  if ("label" in quantity) return "what the label says";
+  const value = typeof quantity.value === "number" ? String(quantity.value) : `${quantity.value[0]} to ${quantity.value[1]}`;
+  const bound = quantity.bound === "at-least" ? "at least " : quantity.bound === "at-most" ? "at most " : "";
+  const several = quantity.value === 1 || quantity.unit === "number" ? "" : "s";
+  return quantity.unit === "number" ? `${bound}${value}` : `${bound}${value} ${quantity.unit.replaceAll("-", " ")}${several}`;
+}

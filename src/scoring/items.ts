@@ -1,0 +1,117 @@
+import type { Elicitation } from "../matching/types.ts";
+import type { Credit, Item } from "../rubric/schema.ts";
+import { itemsOf, type Context } from "./context.ts";
+import { judgeElement, type JudgedElement } from "./elements.ts";
+import type { Content, Evidence, ItemResult } from "./types.ts";
+
+/** An item with its judged elements, for the parts of the sheet that look closer. */
+export interface JudgedItem {
+  item: Item;
+  result: ItemResult;
+  elements: JudgedElement[];
+}
+
+/** Less sure than this, a person should listen. `npm run bench:match` prints how many marks that asks for. */
+export const LISTEN_BELOW = 0.7;
+
+export function judgeItems(context: Context): JudgedItem[] {
+  return itemsOf(context.rubric).map(({ item, section }) => judgeItem(context, item, section));
+}
+
+const CREDIT: Record<Credit, number> = { full: 1, half: 0.5, none: 0 };
+
+/** What a complete element earns, 0 to 1, by how it was elicited. */
+function creditOf(item: Item, elicitation: Elicitation | null): number {
+  switch (elicitation) {
+    case "after-question":
+      return CREDIT[item.credit.after_question];
+    case "prompted":
+      return CREDIT[item.credit.prompted];
+    case "confirmed":
+      return CREDIT[item.credit.confirmed];
+    default:
+      return 1;
+  }
+}
+
+function judgeItem(context: Context, item: Item, section: string): JudgedItem {
+  const elements = item.elements.map((element) => judgeElement(context, item.id, element));
+  const needs = item.needs === "all" ? elements.length : item.needs;
+  const complete = elements.filter(({ content }) => content === "complete");
+  const credits = complete.map(({ elicitation }) => creditOf(item, elicitation)).sort((a, b) => b - a);
+  const credited = credits.filter((credit) => credit > 0).length;
+  const content = contentOf(context, item, elements, needs);
+  const counts = content === "complete" || content === "partial" || content === "incorrect";
+  const earned = counts ? (item.weight * credits.slice(0, needs).reduce((sum, credit) => sum + credit, 0)) / needs : 0;
+  const confidence = confidenceOf(content, elements, needs);
+  const first = firstSaid(elements);
+  const result: ItemResult = {
+    id: item.id,
+    section,
+    label: item.label,
+    critical: item.critical,
+    weight: item.weight,
+    content,
+    elicitation: elicitationOf(complete),
+    earned: Math.round(earned * 100) / 100,
+    met: content !== "incorrect" && content !== "not-applicable" && content !== "not-offered" && credited >= (item.minimum ?? needs),
+    elements: elements.map(({ id, label, content: said, elicitation, evidence, confidence: sure, reason }) => ({ id, label, content: said, elicitation, evidence, confidence: round(sure), ...(reason !== undefined && { reason }) })),
+    confidence: round(confidence),
+    listen: content === "cannot-tell" || (content !== "not-applicable" && content !== "not-offered" && confidence < LISTEN_BELOW),
+    remarks: remarksOf(elements),
+    firstSaid: first,
+  };
+  return { item, result, elements };
+}
+
+const round = (value: number) => Math.round(value * 100) / 100;
+
+function contentOf(context: Context, item: Item, elements: JudgedElement[], needs: number): Content {
+  const conditions = new Set(context.rubric.scenario.conditions);
+  const applies = (item.when ?? []).every((condition) => (condition.startsWith("not ") ? !conditions.has(condition.slice(4)) : conditions.has(condition)));
+  if (!applies) return "not-applicable";
+  const count = (content: JudgedElement["content"]) => elements.filter((element) => element.content === content).length;
+  const complete = count("complete");
+  if (complete >= needs && count("incorrect") === 0) return "complete";
+  if (count("incorrect") > 0) return "incorrect";
+  if (complete + count("cannot-tell") >= needs) return "cannot-tell";
+  if (complete > 0) return "partial";
+  if (count("cannot-tell") > 0) return "cannot-tell";
+  if (item.cue !== undefined && !context.matches.cues.some((cue) => cue.item === item.id)) return "not-offered";
+  return "absent";
+}
+
+const LATER: readonly Elicitation[] = ["offered", "after-question", "prompted", "confirmed"];
+
+/** Part offered, the rest after a question: by the later part. */
+function elicitationOf(complete: readonly JudgedElement[]): Elicitation | null {
+  const kinds = complete.flatMap(({ elicitation }) => (elicitation === null ? [] : [elicitation]));
+  return kinds.sort((a, b) => LATER.indexOf(b) - LATER.indexOf(a))[0] ?? null;
+}
+
+/**
+ * How sure the item's mark is: as sure as the least sure element that the mark hangs on. With more elements complete
+ * than needed, only the best of them carry it.
+ */
+function confidenceOf(content: Content, elements: readonly JudgedElement[], needs: number): number {
+  if (content === "not-applicable" || content === "not-offered") return 1;
+  if (content === "complete") {
+    const sure = elements.filter((element) => element.content === "complete").map(({ confidence }) => confidence).sort((a, b) => b - a);
+    return sure[Math.min(needs, sure.length) - 1] ?? 0;
+  }
+  if (content === "incorrect") return Math.max(...elements.filter((element) => element.content === "incorrect").map(({ confidence }) => confidence));
+  return Math.min(...elements.map(({ confidence }) => confidence));
+}
+
+function firstSaid(elements: readonly JudgedElement[]): Evidence | null {
+  const all = elements.flatMap(({ evidence, content }) => (content === "complete" || content === "incorrect" ? evidence : []));
+  return all.sort((a, b) => a.first - b.first)[0] ?? null;
+}
+
+function remarksOf(elements: readonly JudgedElement[]): string[] {
+  return elements.flatMap((element) => [
+    ...element.slips.map((slip) => `slip put right: ${slip.reason ?? "said wrongly at first"} (${element.label})`),
+    ...element.elsewhere.map((other) => `differs from this station's guidance: ${other.reason ?? "right elsewhere"}`),
+    ...(element.late.length > 0 && element.content !== "complete" ? [`said only after the time limit: ${element.label}`] : []),
+  ]);
+}

@@ -1,0 +1,115 @@
+import type { Matches } from "../matching/types.ts";
+import type { Rubric } from "../rubric/schema.ts";
+import type { Role, Station } from "../station/types.ts";
+import { asidesOf } from "./asides.ts";
+import { changesOf } from "./changes.ts";
+import { contextOf, type Context } from "./context.ts";
+import { judgeItems, type JudgedItem } from "./items.ts";
+import { orderOf } from "./order.ts";
+import { patientQuestions } from "./questions.ts";
+import { repeatsOf } from "./repeats.ts";
+import { criticalOf, decide } from "./result.ts";
+import { sectionResults, totalOf } from "./sections.ts";
+import { differences, incorrectStatements, otherClaims, unsafeStatements } from "./statements.ts";
+import { teachBack } from "./teach-back.ts";
+import { timeFigures } from "./time/figures.ts";
+import { timePlan } from "./time/plan.ts";
+import type { MarkSheet, TimeResult } from "./types.ts";
+
+export interface ScoreOptions {
+  version: string;
+  /** Seconds, in place of the rubric's own. */
+  limit?: number;
+  target?: number;
+  /** Who was marked, as the person wants it on the sheet. */
+  candidate?: string | null;
+}
+
+/** Said on every sheet. */
+export const CAUTION =
+  "A practice aid: a machine read a transcript. Current labelling, local rules and licensed supervision decide what is right for a patient; a person decides any mark that matters.";
+
+/** Turns what was found into the mark sheet. Pure. */
+export function scoreStation(station: Station, rubric: Rubric, matches: Matches, options: ScoreOptions): MarkSheet {
+  const limit = options.limit ?? rubric.time.limit;
+  const target = Math.min(options.target ?? rubric.time.target, limit);
+  const context = contextOf(station, rubric, matches, limit, target);
+  const items = judgeItems(context);
+  const unsafe = unsafeStatements(context);
+  const incorrect = incorrectStatements(context, items);
+  const order = orderOf(context, items);
+  const repeats = repeatsOf(context, items);
+  const questions = patientQuestions(context);
+  const time = withLateItems(timeFigures(station, { limit, target }), items);
+  const plan = timePlan({ time, repeats: costs(repeats), asides: asideCosts(context) });
+  const total = totalOf(items);
+  const critical = criticalOf(items);
+  return {
+    form: "saidwell/mark-sheet@1",
+    version: options.version,
+    candidate: options.candidate ?? null,
+    transcript: transcriptOf(station),
+    rubric: { id: rubric.id, title: rubric.title, version: rubric.version, hash: rubric.hash, file: rubric.file },
+    scenario: { task: rubric.scenario.task, counselled: rubric.scenario.counselled },
+    station: stationOf(station),
+    items: items.map(({ result }) => result),
+    sections: sectionResults(context, items),
+    total,
+    critical,
+    unsafe: { listed: rubric.unsafe.length, found: unsafe },
+    incorrect,
+    differs: differences(context, items),
+    claims: otherClaims(context),
+    questions,
+    teachBack: teachBack(context, items),
+    order,
+    repeats,
+    time,
+    plan,
+    changes: changesOf({ items, unsafe, incorrect, order, repeats, questions, time, plan, total }),
+    result: decide(rubric, items, total, critical, unsafe, time, time.candidateWords),
+    findings: [...station.transcript.findings, ...station.findings],
+    caution: CAUTION,
+  };
+}
+
+function costs(repeats: readonly { words: number; seconds: number | null }[]) {
+  return repeats.map(({ words, seconds }) => ({ words, seconds }));
+}
+
+function asideCosts(context: Context) {
+  return asidesOf(context).map((span) => {
+    const { start, endTime } = context.evidence(span);
+    return { words: span.end - span.first, seconds: start === null || endTime === null ? null : Math.max(0, endTime - start) };
+  });
+}
+
+function withLateItems(time: TimeResult, items: readonly JudgedItem[]): TimeResult {
+  if (time.afterLimit === null) return time;
+  const late = items.filter(({ elements }) => elements.some((element) => element.late.length > 0)).map(({ item }) => item.id);
+  return { ...time, afterLimit: { ...time.afterLimit, items: late } };
+}
+
+function transcriptOf({ transcript }: Station): MarkSheet["transcript"] {
+  return { file: transcript.file, format: transcript.format, words: transcript.words.filter(({ kind }) => kind === "word").length, timing: transcript.timing, duration: transcript.duration };
+}
+
+function stationOf(station: Station): MarkSheet["station"] {
+  const { words } = station.transcript;
+  const edge = (boundary: Station["start"]) => ({ time: boundary.time, line: words[Math.min(boundary.word, words.length - 1)]?.line ?? 1, reason: boundary.reason, confidence: boundary.confidence });
+  const roles = new Map<Role, { words: number; sure: number }>();
+  for (const sentence of station.sentences) {
+    if (!sentence.inStation) continue;
+    const size = sentence.end - sentence.first;
+    const known = roles.get(sentence.role) ?? { words: 0, sure: 0 };
+    roles.set(sentence.role, { words: known.words + size, sure: known.sure + size * sentence.confidence });
+  }
+  return {
+    start: edge(station.start),
+    end: edge(station.end),
+    restarts: station.restarts.length,
+    roles: [...roles].map(([role, { words: count, sure }]) => ({ role, words: count, confidence: Math.round((100 * sure) / count) / 100 })).sort((a, b) => b.words - a.words),
+    roleSource: station.roleSource,
+    labelRoles: station.labelRoles,
+  };
+}

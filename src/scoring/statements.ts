@@ -1,0 +1,47 @@
+import type { Context } from "./context.ts";
+import type { JudgedItem } from "./items.ts";
+import type { Match } from "../matching/types.ts";
+import type { ClaimResult, IncorrectResult, StatementResult } from "./types.ts";
+
+/** Statements of the rubric's unsafe list that were found: standing, taken back, or to be listened to. */
+export function unsafeStatements(context: Context): StatementResult[] {
+  return context.matches.unsafe.flatMap((match) => {
+    const statement = context.rubric.unsafe.find(({ id }) => id === match.statement);
+    if (statement === undefined) return [];
+    return [
+      {
+        id: statement.id,
+        label: statement.label,
+        severity: statement.severity,
+        evidence: context.evidence(match.span),
+        confidence: Math.round(match.confidence * 100) / 100,
+        corrected: match.correctedBy !== undefined,
+        listen: match.verdict === "unclear",
+      },
+    ];
+  });
+}
+
+/** What was said wrongly, standing first; slips put right behind. */
+export function incorrectStatements(context: Context, items: readonly JudgedItem[]): IncorrectResult[] {
+  const list = items.flatMap(({ item, elements }) =>
+    elements.flatMap((element) => [
+      ...(element.standing === null ? [] : [statementOf(context, item.id, element, element.standing, false)]),
+      ...element.slips.map((slip) => statementOf(context, item.id, element, slip, true)),
+    ]),
+  );
+  return list.sort((a, b) => Number(a.corrected) - Number(b.corrected) || a.evidence.first - b.evidence.first);
+}
+
+/** What is right in another country. */
+export function differences(context: Context, items: readonly JudgedItem[]): IncorrectResult[] {
+  return items.flatMap(({ item, elements }) => elements.flatMap((element) => element.elsewhere.map((match) => statementOf(context, item.id, element, match, false))));
+}
+
+function statementOf(context: Context, item: string, element: { id: string; label: string; reason?: string }, match: Match, corrected: boolean): IncorrectResult {
+  return { item, element: element.id, label: element.label, evidence: context.evidence(match.span), reason: (corrected ? match.reason : element.reason) ?? match.reason ?? "said wrongly", corrected, confidence: Math.round(match.confidence * 100) / 100 };
+}
+
+export function otherClaims(context: Context): ClaimResult[] {
+  return context.matches.claims.map((span) => ({ evidence: context.evidence(span) }));
+}
