@@ -27,6 +27,10 @@ export interface Response {
   terms: Term[];
   /** Sum of the terms' weights. */
   weight: number;
+  /** What its words weigh, its number and its plain words aside; above 0. */
+  ownWeight: number;
+  /** What its plain words weigh together. */
+  plainWeight: number;
   /** Words of the response, all counted: how long a passage that says it needs to be. */
   length: number;
   /** Itself a question ("would it be okay if I explained it?"), open or not. */
@@ -94,22 +98,63 @@ const SALIENCE = { base: 0.6, share: 0.8 } as const;
 /** Weight of a word that half the rubric uses against one that only this item uses. */
 const COMMON_WEIGHT = 0.35;
 
-interface RawResponse {
+/** A phrase read once: its variants, and the stems any of them uses. */
+interface PreparedPhrase {
   text: string;
-  slots: Slot[];
+  variants: Slot[][];
+  stems: Set<string>;
+  words: Set<string>;
 }
+
+/** Reads each phrase of a rubric once, however many passes go over it. */
+class Phrasebook {
+  private readonly known = new Map<string, PreparedPhrase>();
+  private readonly wordTokens = new Map<string, Token[]>();
+
+  read(text: string): PreparedPhrase {
+    let prepared = this.known.get(text);
+    if (prepared === undefined) {
+      prepared = { text, variants: readPhrase(text), stems: new Set(), words: new Set() };
+      for (const variant of prepared.variants) {
+        for (const slot of variant) {
+          if (slot === "quantity") continue;
+          for (const word of slot.words) {
+            for (const token of this.tokensOf(word)) {
+              prepared.stems.add(token.stem);
+              prepared.words.add(token.text);
+            }
+          }
+        }
+      }
+      this.known.set(text, prepared);
+    }
+    return prepared;
+  }
+
+  tokensOf(word: string): Token[] {
+    let tokens = this.wordTokens.get(word);
+    if (tokens === undefined) {
+      tokens = tokenise([word]);
+      this.wordTokens.set(word, tokens);
+    }
+    return tokens;
+  }
+}
+
+type WeightOf = (stem: string) => number;
 
 /** Compiles a rubric once for any number of transcripts. */
 export function compileRubric(rubric: Rubric): CompiledRubric {
   const items = rubric.sections.flatMap((section) => section.items);
-  const rarity = rarityOf(items.map((item) => item.elements.flatMap((element) => element.say)));
+  const book = new Phrasebook();
+  const compiler: Compiler = { book, rarity: rarityOf(items.map((item) => item.elements.flatMap((element) => element.say)), book) };
   const resolve = (quantity: Quantity | undefined) => resolveQuantity(quantity, rubric);
-  const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null, plainWeight: number = PLAIN_WEIGHT.say) => compileResponses(phrases ?? [], expected, rarity, plainWeight);
+  const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null, plainWeight: number = PLAIN_WEIGHT.say) => compileResponses(phrases ?? [], expected, compiler, plainWeight);
   const elements = items.flatMap((item) =>
     item.elements.map((element): CompiledElement => {
       const quantity = resolve(element.quantity);
-      const say = compileResponses(element.say, quantity, rarity, PLAIN_WEIGHT.say);
-      const incorrect = compileResponses(element.incorrect ?? [], quantity, rarity, PLAIN_WEIGHT.wrong);
+      const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.say);
+      const incorrect = compileResponses(element.incorrect ?? [], quantity, compiler, PLAIN_WEIGHT.wrong);
       return {
         item: item.id,
         element: element.id,
@@ -118,7 +163,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
         incorrect,
         elsewhere: (element.elsewhere ?? []).map((other) => {
           const otherQuantity = resolve(other.quantity);
-          return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, rarity, PLAIN_WEIGHT.say), quantity: otherQuantity, note: other.note };
+          return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, compiler, PLAIN_WEIGHT.say), quantity: otherQuantity, note: other.note };
         }),
         must: wordGroups(element.must ?? []),
         notWith: wordGroups(element.not_with ?? []),
@@ -140,7 +185,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
     answeredBy: question.answered_by ?? [],
   }));
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
-  const vocabulary = vocabularyOf(rubric);
+  const vocabulary = vocabularyOf(rubric, book);
   return { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary };
 }
 
@@ -160,10 +205,11 @@ function resolveQuantity(quantity: Quantity | undefined, rubric: Rubric): Expect
 }
 
 /** 1 for a stem that one item uses, down to COMMON_WEIGHT for one that half of them use or more. */
-function rarityOf(items: string[][]): (stem: string) => number {
+function rarityOf(items: string[][], book: Phrasebook): WeightOf {
   const counts = new Map<string, number>();
   for (const phrases of items) {
-    const stems = new Set(phrases.flatMap((phrase) => readPhrase(phrase).flatMap((variant) => variant.flatMap((slot) => slotTokens(slot).map((token) => token.stem)))));
+    const stems = new Set<string>();
+    for (const phrase of phrases) for (const stemmed of book.read(phrase).stems) stems.add(stemmed);
     for (const stemmed of stems) counts.set(stemmed, (counts.get(stemmed) ?? 0) + 1);
   }
   const half = Math.max(2, items.length / 2);
@@ -173,30 +219,26 @@ function rarityOf(items: string[][]): (stem: string) => number {
   };
 }
 
-function slotTokens(slot: Slot): Token[] {
-  return slot === "quantity" ? [] : slot.words.flatMap((word) => tokenise([word]));
+interface Compiler {
+  book: Phrasebook;
+  rarity: WeightOf;
 }
 
-export function compileResponses(phrases: readonly string[], expected: ExpectedQuantity | null, rarity: (stem: string) => number, plainWeight: number): Response[] {
-  const raw = phrases.flatMap((text) => readPhrase(text).map((slots): RawResponse => ({ text, slots })));
-  const share = shareOf(phrases);
-  return raw.flatMap(({ text, slots }) => {
-    const response = compileResponse(text, slots, expected, (stemmed) => rarity(stemmed) * (SALIENCE.base + SALIENCE.share * share(stemmed)), plainWeight);
-    return response === null ? [] : [response];
-  });
-}
-
-/** How many of the element's responses use a stem, 0 to 1. */
-function shareOf(phrases: readonly string[]): (stem: string) => number {
+function compileResponses(phrases: readonly string[], expected: ExpectedQuantity | null, { book, rarity }: Compiler, plainWeight: number): Response[] {
+  const prepared = phrases.map((text) => book.read(text));
   const counts = new Map<string, number>();
-  for (const phrase of phrases) {
-    const stems = new Set(readPhrase(phrase).flatMap((variant) => variant.flatMap((slot) => slotTokens(slot).map((token) => token.stem))));
-    for (const stemmed of stems) counts.set(stemmed, (counts.get(stemmed) ?? 0) + 1);
-  }
-  return (stemmed) => (counts.get(stemmed) ?? 0) / Math.max(1, phrases.length);
+  for (const { stems } of prepared) for (const stemmed of stems) counts.set(stemmed, (counts.get(stemmed) ?? 0) + 1);
+  // A word of all responses of the element tells more than one of a single response.
+  const weightOf = (stemmed: string) => rarity(stemmed) * (SALIENCE.base + (SALIENCE.share * (counts.get(stemmed) ?? 0)) / Math.max(1, phrases.length));
+  return prepared.flatMap(({ text, variants }) =>
+    variants.flatMap((slots) => {
+      const response = compileResponse(text, slots, expected, weightOf, plainWeight, book);
+      return response === null ? [] : [response];
+    }),
+  );
 }
 
-function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity | null, weightOf: (stem: string) => number, plainWeight: number): Response | null {
+function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity | null, weightOf: WeightOf, plainWeight: number, book: Phrasebook): Response | null {
   // The first alternative of each slot makes the sentence whose denials and set phrases are read.
   const lead: string[] = [];
   const slotOfWord: number[] = [];
@@ -234,7 +276,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
       terms.push({ text: "{quantity}", keys, weight: QUANTITY_WEIGHT, plain: false, negated: polarity[place]!.negated });
       return;
     }
-    const alternatives = slot.words.length > 1 ? slot.words.flatMap((word) => tokenise([word])) : [token];
+    const alternatives = slot.words.length > 1 ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];
     if (slot.words.length > 1 && token !== tokens.find((candidate) => candidate.word === token.word)) return;
     const weight = Math.max(...alternatives.map((alternative) => (DENIALS.has(alternative.text) ? 0 : wordWeight(alternative.stem) * weightOf(alternative.stem))));
     terms.push({ text: slot.words.length > 1 ? slot.words.join("|") : token.text, keys: keysOf(alternatives), weight, plain: weight === 0, negated: polarity[place]!.negated });
@@ -243,10 +285,20 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   if (terms.length === 0) return null;
   if (weighty < LEAST_WEIGHT) {
     const literalTerms = terms.map((term) => ({ ...term, plain: false, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
-    return { text, terms: literalTerms, weight: literalTerms.length, length: tokens.length, asks, literal: true };
+    return { text, terms: literalTerms, weight: literalTerms.length, ownWeight: literalTerms.length, plainWeight: 0, length: tokens.length, asks, literal: true };
   }
   const weighed = terms.map((term) => (term.weight > 0 ? term : { ...term, weight: plainWeight })).filter((term) => !DENIALS.has(term.text));
-  return { text, terms: weighed, weight: weighed.reduce((sum, term) => sum + term.weight, 0), length: tokens.length, asks, literal: false };
+  const sum = (which: (term: Term) => boolean) => weighed.reduce((total, term) => total + (which(term) ? term.weight : 0), 0);
+  return {
+    text,
+    terms: weighed,
+    weight: sum(() => true),
+    ownWeight: Math.max(LEAST_WEIGHT / 10, sum((term) => !term.plain && term.text !== "{quantity}")),
+    plainWeight: sum((term) => term.plain),
+    length: tokens.length,
+    asks,
+    literal: false,
+  };
 }
 
 function quantityKeys(expected: ExpectedQuantity): Term["keys"] {
@@ -267,12 +319,10 @@ function keysOf(alternatives: readonly Token[]): Term["keys"] {
   return [...best].map(([key, quality]) => ({ key, quality }));
 }
 
-function vocabularyOf(rubric: Rubric): Set<string> {
+function vocabularyOf(rubric: Rubric, book: Phrasebook): Set<string> {
   const words = new Set<string>();
   const take = (phrases: readonly string[] | undefined) => {
-    for (const phrase of phrases ?? []) {
-      for (const variant of readPhrase(phrase)) for (const slot of variant) for (const token of slotTokens(slot)) words.add(token.text);
-    }
+    for (const phrase of phrases ?? []) for (const word of book.read(phrase).words) words.add(word);
   };
   for (const section of rubric.sections) {
     for (const item of section.items) {

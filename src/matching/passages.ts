@@ -24,7 +24,7 @@ export interface Passage {
 }
 
 /** Below this a passage is not worth a look. */
-export const LEAST_COVERAGE = 0.4;
+export const LEAST_COVERAGE = 0.45;
 /** From here on a passage says the element. Set on the tuning side of fixtures/passages. */
 export const ACCEPTED = 0.62;
 /** A wrong statement must fit better than a right one before it is held against anybody. */
@@ -47,9 +47,8 @@ const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "ri
  */
 export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
   const passages: Passage[] = [];
-  for (const response of element.say) {
-    for (const window of windowsFor(response, postings, stream, LEAST_COVERAGE)) passages.push(weigh(element, window, postings, stream, speaker));
-  }
+  const windows = element.say.flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
+  for (const window of best(windows)) passages.push(weigh(element, window, postings, stream, speaker));
   for (const response of element.incorrect) {
     for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
       const passage = weighIncorrect(element, window, postings, stream, speaker);
@@ -68,6 +67,19 @@ export function passagesFor(element: CompiledElement, postings: Postings, stream
     }
   }
   return bestOf(passages);
+}
+
+/** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
+const RIVALS = 3;
+
+function best(windows: Window[]): Window[] {
+  const kept: Window[] = [];
+  for (const window of windows.sort((a, b) => b.coverage - a.coverage || a.first - b.first)) {
+    let rivals = 0;
+    for (const other of kept) if (window.first < other.end && other.first < window.end) rivals += 1;
+    if (rivals < RIVALS) kept.push(window);
+  }
+  return kept;
 }
 
 /** Where passages overlap, an open gate goes before a closed one, then the better fit; being wrong needs the clearly better fit. */

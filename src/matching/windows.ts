@@ -35,6 +35,9 @@ const ORDER_COST = 0.12;
 /** Plain words count only as a run: so many other words may stand between two of them. */
 const LITERAL_GAP = 2;
 
+/** Bits of a mask that tell terms apart; a longer response is not looked ahead for. */
+const MASK_BITS = 31;
+
 interface TermHit extends Aligned {
   position: number;
 }
@@ -49,7 +52,7 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
   const span = SPAN.base + SPAN.perWord * response.length;
   const found: Window[] = [];
   for (let start = 0; start < hits.length; start += 1) {
-    const window = response.literal ? literalFrom(hits, start, response, stream, postings) : bestFrom(hits, start, span, response, stream, postings);
+    const window = response.literal ? literalFrom(hits, start, response, stream, postings) : bestFrom(hits, start, span, least, response, stream, postings);
     if (window !== null && window.coverage >= least) found.push(window);
   }
   return withoutOverlap(found);
@@ -63,31 +66,50 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
   return kept.sort((a, b) => a.first - b.first);
 }
 
+/** Every hit of the response's terms in order; null when they cannot reach the least coverage whatever their places. */
 function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): TermHit[] | null {
+  if (!canReach(response, postings, least)) return null;
   const hits: TermHit[] = [];
-  let possible = 0;
   response.terms.forEach((term, place) => {
-    if (term.plain) {
-      possible += term.weight;
-      return;
-    }
-    let best = 0;
+    if (term.plain) return;
     for (const { key, quality } of term.keys) {
-      for (const hit of postings.get(key) ?? []) {
-        const sure = quality * hit.quality;
-        if (sure > best) best = sure;
-        hits.push({ term: place, hit, quality: sure, position: stream.position[hit.first]! });
-      }
+      for (const hit of postings.get(key) ?? []) hits.push({ term: place, hit, quality: quality * hit.quality, position: stream.position[hit.first]! });
     }
-    possible += best * term.weight;
   });
-  if (possible / response.weight < least) return null;
   return hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
 }
 
-function bestFrom(hits: readonly TermHit[], start: number, span: number, response: Response, stream: Stream, postings: Postings): Window | null {
+/** A cheap look before the work: is enough of the response anywhere in the stream? */
+function canReach(response: Response, postings: Postings, least: number): boolean {
+  let possible = 0;
+  let own = 0;
+  for (const term of response.terms) {
+    if (term.plain) {
+      possible += term.weight;
+      continue;
+    }
+    let best = 0;
+    for (const { key, quality } of term.keys) if (quality > best && postings.has(key)) best = quality;
+    possible += best * term.weight;
+    if (term.text !== "{quantity}" && best >= OWN_WORDS.quality) own += term.weight;
+  }
+  return possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
+}
+
+function bestFrom(hits: readonly TermHit[], start: number, span: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
   const from = hits[start]!;
   const best = new Map<number, TermHit>([[from.term, from]]);
+  // Weight within reach, each term once: most starts end here.
+  let reach = response.terms[from.term]!.weight + response.plainWeight;
+  let seen = 1 << from.term;
+  for (let k = start + 1; k < hits.length && hits[k]!.position - from.position <= span; k += 1) {
+    const bit = 1 << hits[k]!.term;
+    if ((seen & bit) === 0) {
+      seen |= bit;
+      reach += response.terms[hits[k]!.term]!.weight;
+    }
+  }
+  if (response.terms.length < MASK_BITS && reach < least * response.weight) return null;
   for (let k = start + 1; k < hits.length; k += 1) {
     const hit = hits[k]!;
     if (hit.position - from.position > span) break;
@@ -112,15 +134,10 @@ function windowOf(aligned: TermHit[], response: Response, stream: Stream, postin
   for (let place = first; place < end - 1; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) ends += 1;
   const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
   const words = aligned.filter(({ term }) => response.terms[term]!.text !== "{quantity}");
-  const own = words.reduce((sum, { term, quality }) => sum + (quality >= OWN_WORDS.quality ? response.terms[term]!.weight : 0), 0) / ownWeight(response);
+  const own = words.reduce((sum, { term, quality }) => sum + (quality >= OWN_WORDS.quality ? response.terms[term]!.weight : 0), 0) / response.ownWeight;
   const ownShare = Math.min(1, own / OWN_WORDS.share);
   const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
   return { first, end, response, aligned, coverage: covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(aligned)) };
-}
-
-/** What the response's words weigh, its number and its plain words aside. */
-function ownWeight(response: Response): number {
-  return Math.max(Number.MIN_VALUE, response.terms.reduce((sum, term) => sum + (term.plain || term.text === "{quantity}" ? 0 : term.weight), 0));
 }
 
 /** So near to a passage its plain words may stand. */
