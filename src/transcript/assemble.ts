@@ -4,7 +4,7 @@ import { hasWords, toGroups, type Group } from "./group.ts";
 import { interpolateWords, type WordTime } from "./interpolate.ts";
 import { MAX_WORDS } from "./limits.ts";
 import { orderGroups } from "./order.ts";
-import { dropWrongEnds, fillSpans, tellOverlaps } from "./spans.ts";
+import { dropWrongEnds, fillSpans, settleOverlaps } from "./spans.ts";
 import type { Segment, Timing, Transcript, TranscriptFormat, Word } from "./types.ts";
 import { settleWordTimes } from "./word-times.ts";
 
@@ -28,7 +28,7 @@ export function assemble(draft: Draft, format: TranscriptFormat, log: FindingLog
   if (timed) {
     dropWrongEnds(groups, draft.endsGiven, log);
     groups = orderGroups(groups, draft.outOfOrder, log);
-    tellOverlaps(groups, log);
+    settleOverlaps(groups, log);
     fillSpans(groups, draft.latest ?? Infinity, log);
   } else {
     log.add({

@@ -116,6 +116,8 @@ function toSegments(block: CueBlock, lines: readonly CueLine[], judge: LabelJudg
   segments.forEach((segment, at) => {
     if (at > 0) segment.shares = true;
     else {
+      // Findings on its times point to the line of the times.
+      segment.line = block.line;
       segment.start = block.start;
       segment.end = block.end;
     }

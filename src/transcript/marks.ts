@@ -46,7 +46,7 @@ export function senseOfRound(inner: string): MarkSense {
 }
 
 /** A tag such as `<UNSURE>`, `</UNSURE>`, `<UNIN/>`, `<i>`. */
-export type TagSense = "doubt-on" | "doubt-off" | "format" | "unintelligible" | "sound" | "word" | "pair";
+export type TagSense = "doubt-on" | "doubt-off" | "format" | "unintelligible" | "sound" | "word" | "pair" | "text";
 
 /** `closes` tells whether the same text holds the end tag of that name. */
 export function senseOfTag(tag: string, closes: boolean): TagSense {
@@ -59,8 +59,9 @@ export function senseOfTag(tag: string, closes: boolean): TagSense {
   if (closes && !alone) return "pair";
   const parts = name.split(/[_-]/);
   if (parts.some((part) => UNINTELLIGIBLE.has(part) || DOUBT_TAGS.has(part))) return "unintelligible";
-  // "<there>" without an end may be anything; only a known or self-closed tag is taken for a noise.
-  return parts.some((part) => STAND_INS.has(part)) || !(alone || parts.some((part) => SOUNDS.has(part))) ? "word" : "sound";
+  if (parts.some((part) => STAND_INS.has(part))) return "word";
+  // "<not less>" without an end may be anything; only a known or self-closed tag is taken for a noise.
+  return alone || parts.some((part) => SOUNDS.has(part)) ? "sound" : "text";
 }
 
 function wordsOf(inner: string): string[] {

@@ -11,6 +11,8 @@ const USUAL_PACE = 260 / 60;
 /** Paces, in syllables a second, between which a stretch is believed when the file's own pace is measured. */
 const SLOWEST = 0.5;
 const FASTEST = 10;
+/** A stretch without an end that would last longer than this, in seconds, at below the slowest pace, holds a long silence. */
+const LONGEST_STRETCH = 300;
 /** Two stretches of one speaker that overlap by less than this, in seconds, only round their times. */
 const OVERLAP_TOLERANCE = 0.1;
 
@@ -44,26 +46,41 @@ export function dropWrongEnds(groups: readonly Group[], endsGiven: boolean, log:
   }
 }
 
-/** Speech of different people may overlap; of one person, or of nobody known, it is told (SW-T11) and kept. */
-export function tellOverlaps(groups: readonly Group[], log: FindingLog): void {
+/**
+ * Speech of different people may overlap. One person says one thing at a time: where two stretches of the same label
+ * overlap, as captions that stay on the screen do, the earlier one ends where the later one starts, if its words fit.
+ * Without labels both times are kept, for it may be two people. Both are findings SW-T11.
+ */
+export function settleOverlaps(groups: readonly Group[], log: FindingLog): void {
   const lastOf = new Map<string | null, Group>();
   for (const group of groups) {
     if (group.start === null || !hasWords(group)) continue;
     for (const speaker of new Set(group.segments.map((segment) => segment.speaker))) {
       const last = lastOf.get(speaker);
-      if (last !== undefined && last.end !== null && last.end - group.start > OVERLAP_TOLERANCE) {
-        const who = speaker === null ? "two unlabelled stretches" : `two stretches of ${speaker}`;
-        log.add({
-          code: "SW-T11",
-          severity: speaker === null ? "info" : "warning",
-          line: group.line,
-          kind: `overlap ${speaker === null}`,
-          message: `${who} overlap at ${showClock(group.start)}; both times were kept`,
-        });
-      }
+      if (last !== undefined && last.end !== null && last.end - group.start > OVERLAP_TOLERANCE) settleOverlap(last, group, speaker, log);
       if (last === undefined || (group.end ?? group.start) >= (last.end ?? 0)) lastOf.set(speaker, group);
     }
   }
+}
+
+function settleOverlap(last: Group, group: Group, speaker: string | null, log: FindingLog): void {
+  const start = group.start ?? 0;
+  const length = start - (last.start ?? 0);
+  // A group of several voices may well overlap with the next; word times of the file are not overruled either.
+  const timedWords = last.segments.some((segment) => segment.words.some((word) => word.end !== undefined));
+  const fits = last.segments.length === 1 && !timedWords && length > 0 && last.syllables / length <= FASTEST;
+  const repaired = speaker !== null && fits;
+  if (repaired) {
+    last.end = start;
+    last.endGiven = false;
+  }
+  log.add({
+    code: "SW-T11",
+    severity: speaker === null ? "info" : "warning",
+    line: group.line,
+    kind: `overlap ${speaker === null} ${repaired}`,
+    message: `two ${speaker === null ? "unlabelled stretches" : `stretches of ${speaker}`} overlap at ${showClock(start)}; ${repaired ? "the earlier one was ended there" : "both times were kept"}`,
+  });
 }
 
 /**
@@ -105,6 +122,16 @@ function fillRun(run: readonly Group[], start: Seconds, after: Seconds | null, f
     return;
   }
   let until = after;
+  if (until !== null && until - start > LONGEST_STRETCH && syllables(run) / (until - start) < SLOWEST) {
+    log.add({
+      code: "SW-T12",
+      severity: "info",
+      line: first.line,
+      kind: "silence",
+      message: `from ${showClock(start)} to the next time, ${showClock(until)}, there are too few words; the end was estimated from the pace of the file`,
+    });
+    until = Math.min(until, toMillisecond(start + syllables(run) / pace));
+  }
   if (until === null) {
     until = Math.max(start, Math.min(latest, toMillisecond(start + syllables(run) / pace)));
     if (run.some(hasWords)) {

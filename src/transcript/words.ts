@@ -75,6 +75,7 @@ function readTag(mark: string, at: number, builder: WordBuilder, lastEnd: Map<st
   const sense = senseOfTag(mark, closes);
   if (sense === "doubt-on") builder.doubt(true);
   else if (sense === "doubt-off") builder.doubt(false);
+  else if (sense === "text") builder.text(at, at + mark.length);
   else if (sense === "format") {
     if (/^<(br|p|div)\b/i.test(mark)) builder.flush();
   } else if (sense === "pair") {
