@@ -1,0 +1,12 @@
+import { fail } from "./fail.ts";
+import { buildProgram } from "./program.ts";
+
+// A reader that went away (`saidwell mark ... | head`) is no error; what else happens to the stream reaches the writer.
+process.stdout.on("error", () => {});
+process.stderr.on("error", () => {});
+
+try {
+  await buildProgram().parseAsync(process.argv);
+} catch (error) {
+  process.exitCode = fail(error, (text) => process.stderr.write(text), process.env);
+}

@@ -1,0 +1,107 @@
+import { readFileSync } from "node:fs";
+import { Argument, Command, Option } from "commander";
+import { Chalk } from "chalk";
+import { clean } from "../report/clean.ts";
+import { parseLength, parseTime } from "./duration.ts";
+import { CODES_HELP, COMPLETION_HELP, LABEL_HELP, MAIN_HELP, MARK_HELP, RUBRICS_HELP } from "./help.ts";
+import { appearance, parseWidth } from "./terminal.ts";
+import type { LabelFlags } from "./commands/label.ts";
+import type { MarkFlags } from "./commands/mark.ts";
+
+/** Long lines of help are tiring; commander would use the whole terminal. */
+const WIDEST_HELP = 100;
+
+export const SHELLS = ["bash", "zsh", "fish"] as const;
+export type Shell = (typeof SHELLS)[number];
+
+function version(): string {
+  return (JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as { version: string }).version;
+}
+
+/**
+ * The commands and their options: read by commander, printed as help, and walked by the completion scripts.
+ * Each command's own code is loaded only when it runs.
+ */
+export function buildProgram(): Command {
+  const program = new Command("saidwell");
+  const bold = new Chalk({ level: 1 }).bold;
+  program
+    .description("Marks the transcript of a medicine-counselling rehearsal against a rubric.")
+    .version(version(), "-V, --version", "print the version")
+    .helpOption("-h, --help", "print this help")
+    .helpCommand("help [command]", "print the help of a command")
+    .configureHelp({ styleTitle: (title) => bold(title) })
+    .configureOutput({ getOutHelpWidth: () => helpWidth(process.stdout), getErrHelpWidth: () => helpWidth(process.stderr) })
+    .addHelpText("after", MAIN_HELP)
+    .exitOverride();
+
+  withLook(withOutput(withStation(program.command("mark").description("mark one transcript and print the mark sheet").argument("<transcript>", "file of the transcript, or - for standard input")
+    .option("-r, --rubric <name-or-file>", "what to mark against: a shipped rubric's name, or a rubric file (needed)")))
+    .option("--limit <time>", "time limit, in place of the rubric's", parseLength)
+    .option("--target <time>", "target time, in place of the rubric's", parseLength)
+    .option("--require <list>", "what must hold for exit code 0; a comma list, may be repeated (see below)", gather, [] as string[]))
+    .addHelpText("after", MARK_HELP)
+    .action(async (file: string, flags: MarkFlags) => (await import("./commands/mark.ts")).runMark(file, flags));
+
+  withOutput(withStation(program.command("label").description("write the transcript with roles and times, to be corrected and marked again").argument("<transcript>", "file of the transcript, or - for standard input")))
+    .addHelpText("after", LABEL_HELP)
+    .action(async (file: string, flags: LabelFlags) => (await import("./commands/label.ts")).runLabel(file, flags));
+
+  withLook(withFormat(program.command("rubrics").description("list the shipped rubrics")))
+    .addHelpText("after", RUBRICS_HELP)
+    .action(async (flags: MarkFlags) => (await import("./commands/rubrics.ts")).runRubrics(flags));
+
+  withLook(withFormat(program.command("codes").description("list the codes of messages and the exit codes").argument("[code]", "one code, such as SW-T03")))
+    .addHelpText("after", CODES_HELP)
+    .action(async (code: string | undefined, flags: MarkFlags) => (await import("./commands/codes.ts")).runCodes(code, flags));
+
+  program.command("completion").description("print a completion script for a shell").addArgument(new Argument("<shell>", "the shell").choices(SHELLS))
+    .addHelpText("after", COMPLETION_HELP)
+    .action(async (shell: Shell) => (await import("./commands/completion.ts")).runCompletion(program, shell));
+
+  for (const command of [program, ...program.commands]) explainErrors(command);
+  return program;
+}
+
+function withFormat(command: Command): Command {
+  return command.addOption(new Option("-f, --format <form>", "form of the output").choices(["text", "json"]).default("text"));
+}
+
+function withOutput(command: Command): Command {
+  return withFormat(command)
+    .option("-o, --out <file>", "write to a file instead of the terminal")
+    .option("--force", "let --out replace a file that exists");
+}
+
+function withStation(command: Command): Command {
+  return command
+    .option("--from <time>", "where the station starts in the recording, if it is not found rightly", parseTime)
+    .option("--to <time>", "where it ends", parseTime)
+    .option("--candidate <label>", "the candidate's speaker label in the transcript");
+}
+
+function withLook(command: Command): Command {
+  return command
+    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
+    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"));
+}
+
+function gather(value: string, before: string[]): string[] {
+  return [...before, value];
+}
+
+function helpWidth(stream: NodeJS.WriteStream): number {
+  return Math.min(WIDEST_HELP, appearance({}, stream, process.env).width);
+}
+
+/** Commander's own messages in the form of all others: who, what is wrong, the code, how to mend it. */
+function explainErrors(command: Command): void {
+  const name = command.parent === null ? command.name() : `${command.parent.name()} ${command.name()}`;
+  command.configureOutput({
+    outputError: (message, write) => {
+      const [first = "", ...rest] = message.replace(/^error: /, "").trimEnd().split("\n");
+      const hints = [...rest.map((line) => line.replace(/^\((.*)\)$/, "$1")), `'${name} --help' says what it takes.`];
+      write(`${name}: ${clean(first)} [SW-U01]\n${hints.map((hint) => `  ${clean(hint)}\n`).join("")}`);
+    },
+  });
+}

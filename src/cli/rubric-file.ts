@@ -1,0 +1,68 @@
+import { readFileSync, realpathSync, statSync } from "node:fs";
+import { dirname, isAbsolute, resolve, sep } from "node:path";
+import { loadRubric } from "../rubric/load.ts";
+import type { Rubric } from "../rubric/schema.ts";
+import { problem, systemReason } from "./problems.ts";
+import { shippedBlock } from "./shipped.ts";
+
+/** The largest shipped rubric is under 100 kB; a file ten times that is not a rubric somebody wrote. */
+export const MAX_RUBRIC_BYTES = 1024 * 1024;
+
+const SHIPPED = "shipped:";
+
+/**
+ * Loads a rubric from a YAML file. In a module of its own, because YAML and zod cost more start-up than all the rest.
+ * @throws ProblemError SW-R01 and those of loadRubric.
+ */
+export function rubricFromFile(path: string): Rubric {
+  let text: string;
+  try {
+    text = readText(path);
+  } catch (error) {
+    throw problem("SW-R01", path, `the rubric cannot be read: ${systemReason(error)}`, "Give the path of a rubric file, or the name of a shipped rubric ('saidwell rubrics' lists them).");
+  }
+  return loadRubric(text, { file: path, readBlock: blockReader(path) });
+}
+
+/**
+ * Reads blocks from the folder of the rubric and below, and `shipped:NAME` from the program's own.
+ * A path or a link that leads outside is refused: a rubric from somebody else must not read this person's files.
+ */
+export function blockReader(rubric: string): (include: string) => string {
+  const folder = realpathSync(dirname(resolve(rubric)));
+  return (include) => {
+    if (include.startsWith(SHIPPED)) return shippedBlock(include.slice(SHIPPED.length));
+    if (isAbsolute(include) || include.includes("\\")) throw new Error("write it relative to the rubric, with forward slashes");
+    const wanted = resolve(folder, include);
+    if (!inside(folder, wanted)) throw new Error("it lies outside the rubric's folder");
+    let real: string;
+    try {
+      real = realpathSync(wanted);
+    } catch (error) {
+      throw new Error(systemReason(error), { cause: error });
+    }
+    if (!inside(folder, real)) throw new Error("it is a link that leads outside the rubric's folder");
+    try {
+      return readText(real);
+    } catch (error) {
+      throw new Error(systemReason(error), { cause: error });
+    }
+  };
+}
+
+function inside(folder: string, path: string): boolean {
+  return path.startsWith(folder.endsWith(sep) ? folder : folder + sep);
+}
+
+function readText(path: string): string {
+  const status = statSync(path);
+  if (status.isDirectory()) throw new Error("it is a folder");
+  if (status.size > MAX_RUBRIC_BYTES) throw new Error(`it is larger than ${MAX_RUBRIC_BYTES / 1024 / 1024} MB`);
+  const bytes = readFileSync(path);
+  if (bytes.length > MAX_RUBRIC_BYTES) throw new Error(`it is larger than ${MAX_RUBRIC_BYTES / 1024 / 1024} MB`);
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    throw new Error("it is not UTF-8 text");
+  }
+}

@@ -1,0 +1,25 @@
+import { existsSync } from "node:fs";
+import type { Rubric } from "../rubric/schema.ts";
+import { problem } from "./problems.ts";
+import { shippedRubric, shippedRubrics } from "./shipped.ts";
+import { didYouMean } from "./suggest.ts";
+
+/**
+ * A shipped rubric by its name, or a rubric file by its path. A name goes before a file of that name: `./name` is the file.
+ * @throws ProblemError SW-R01 with the names there are.
+ */
+export async function findRubric(nameOrFile: string): Promise<Rubric> {
+  const names = shippedRubrics().map(({ name }) => name);
+  if (names.includes(nameOrFile)) return shippedRubric(nameOrFile);
+  if (looksLikePath(nameOrFile) || existsSync(nameOrFile)) return (await import("./rubric-file.ts")).rubricFromFile(nameOrFile);
+  throw problem(
+    "SW-R01",
+    nameOrFile,
+    "there is no shipped rubric of this name, and no such file",
+    `${didYouMean(nameOrFile, names)}Shipped rubrics: ${names.join(", ")}. A rubric file is named by its path, such as ./${nameOrFile}.yaml.`,
+  );
+}
+
+function looksLikePath(text: string): boolean {
+  return /[/\\]|\.(ya?ml|json)$/i.test(text);
+}

@@ -1,0 +1,38 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Rubric } from "../rubric/schema.ts";
+
+/** One line of the list of shipped rubrics, written by the build. */
+export interface ShippedRubric {
+  name: string;
+  title: string;
+  version: number;
+  jurisdiction: string[];
+  /** Seconds. */
+  limit: number;
+  /** Seconds. */
+  target: number;
+  items: number;
+  critical: number;
+}
+
+/** The build lays the rubrics, blocks read in, beside the bundled code. */
+const FOLDER = fileURLToPath(new URL("./rubrics/", import.meta.url));
+
+export function shippedRubrics(folder = FOLDER): ShippedRubric[] {
+  return JSON.parse(readFileSync(join(folder, "index.json"), "utf8")) as ShippedRubric[];
+}
+
+/** @param name one of the list's. */
+export function shippedRubric(name: string, folder = FOLDER): Rubric {
+  return JSON.parse(readFileSync(join(folder, `${name}.json`), "utf8")) as Rubric;
+}
+
+/** The text of a shared block, for a rubric that includes `shipped:NAME`. @throws Error with a sentence */
+export function shippedBlock(name: string, folder = FOLDER): string {
+  const names = (JSON.parse(readFileSync(join(folder, "blocks.json"), "utf8")) as Record<string, string>);
+  const text = Object.hasOwn(names, name) ? names[name] : undefined;
+  if (text === undefined) throw new Error(`there is no shipped block '${name}'; there are ${Object.keys(names).join(", ")}`);
+  return text;
+}
