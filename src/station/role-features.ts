@@ -7,6 +7,8 @@ const HASH_MASK = (1 << HASH_BITS) - 1;
 
 /** A sentence longer than this is taken as speech-to-text without punctuation: its end tells nothing. */
 const LONGEST_SENTENCE = 45;
+/** Only in a talk of so many words does the place in it tell something: it opens with questions and ends with advice. */
+const LONG_TALK = 400;
 const OUTSIDE = 0x5bd1e995;
 
 /**
@@ -97,6 +99,29 @@ function questionOpeners(tokens: readonly Token[], classes: Int32Array): Int32Ar
   return openers;
 }
 
+/** How far back an echo ("On the left side." "Left side. Okay.") is looked for, in tokens. */
+const ECHO_REACH = 16;
+
+/**
+ * Echoes: professionals repeat what they have just heard. For every token 0: its word was not said just before;
+ * 1: an open-class word or number that was; 2: with the next word too.
+ */
+function echoes(tokens: readonly Token[], classes: Int32Array): Uint8Array {
+  const found = new Uint8Array(tokens.length);
+  for (let i = 1; i < tokens.length; i++) {
+    const here = tokens[i]!.hash;
+    const open = classes[i] === CLASS.other || classes[i] === CLASS.number;
+    for (let at = i - 1; at >= Math.max(0, i - ECHO_REACH); at--) {
+      if (tokens[at]!.hash !== here) continue;
+      // Not a stammer: the pair must end before the token itself.
+      const pair = at + 1 < i && tokens[at + 1]!.hash === tokens[i + 1]?.hash;
+      if (pair && i - at > 2) found[i] = 2;
+      else if (open && i - at > 2 && found[i] === 0) found[i] = 1;
+    }
+  }
+  return found;
+}
+
 export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
   const count = tokens.length;
   const classes = Int32Array.from(tokens, (token) => wordClass(token.norm));
@@ -104,6 +129,8 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
   const selves = counts(classes, CLASS.i, CLASS.my);
   const yous = counts(classes, CLASS.you, CLASS.your);
   const openers = questionOpeners(tokens, classes);
+  const echo = echoes(tokens, classes);
+  const echoed = counts(Int32Array.from(echo, (each) => (each > 0 ? 1 : 0)), 1);
   const word = (at: number): number => tokens[at]?.hash ?? OUTSIDE;
   const kind = (at: number): number => classes[at] ?? 31;
   const emission = new Growing();
@@ -133,6 +160,10 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
     say(14, Math.min(selves(i - 4, i + 5), 3) * 4 + Math.min(yous(i - 4, i + 5), 3));
     say(15, Math.min(selves(i - 12, i + 13), 4) * 5 + Math.min(yous(i - 12, i + 13), 4));
     say(16, openers[i]!, c0);
+    say(32, word(i - 3), w0);
+    say(33, w0, word(i + 3));
+    say(34, echo[i]! * 3 + (echo[i + 1] ?? 0), Math.min(echoed(i - 3, i + 4), 3));
+    if (count > LONG_TALK) say(35, Math.floor((i * 8) / count));
     say(17, i < 4 ? i : i < 12 ? 5 : i < 40 ? 6 : 7);
     const close = closed[i]!;
     const begin = first[i]!;
@@ -150,6 +181,7 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
       say(27, end[i]! < count ? bucket(end[end[i]!]! - end[i]!) * 8 + closed[end[i]!]! : 99, close);
       say(28, Math.min(selves(begin, end[i]!), 2) * 4 + Math.min(yous(begin, end[i]!), 2), close, size);
       say(29, word(end[i]! - 1), close);
+      say(36, Math.min(echoed(begin, end[i]!), 3), size, close);
       if (begin > 0) {
         say(30, word(first[begin - 1]!), before, starts);
         say(31, word(first[begin - 1]!), word(first[begin - 1]! + 1), before);
@@ -184,6 +216,11 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
     turn(57, l1);
     turn(58, w0);
     turn(59, w0, r1);
+    const repeats = echo[i]! * 3 + (echo[i + 1] ?? 0);
+    if (repeats > 0) {
+      turn(61, repeats, mark);
+      turn(62, repeats, k1 * 32 + c0);
+    }
     turn(60, word(i - 3), l2, l1);
     if (mark >= MARK.stop || token.opensSegment) {
       const from = first[i - 1]!;
@@ -198,6 +235,7 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
       const next = Math.min(selves(i, end[i]!), 1) * 2 + Math.min(yous(i, end[i]!), 1);
       turn(76, sense * 4 + next, mark * 8 + close, Math.min(size, 4));
       turn(77, l1, leftSize, w0);
+      turn(78, Math.min(echoed(i, end[i]!), 3), Math.min(size, 6), mark * 8 + close);
     }
   }
   emissionFrom[count] = emission.length;

@@ -6,7 +6,8 @@ import { join } from "node:path";
 import { parse } from "yaml";
 
 export type Side = "candidate" | "patient";
-export type Corpus = "primock57" | "aci-bench" | "mts-dialog";
+export type Corpus = "primock57" | "aci-bench" | "mts-dialog" | "invented";
+/** The open corpora, which are measured; invented talks are only ever trained on. */
 export const CORPORA: readonly Corpus[] = ["primock57", "aci-bench", "mts-dialog"];
 
 export interface GoldTurn {

@@ -6,6 +6,7 @@ import { bayesLabels, trainBayes } from "./baseline.ts";
 import { chainScores } from "../../../src/station/role-model.ts";
 import { marginals, viterbi } from "../../../src/station/chain.ts";
 import { existsSync } from "node:fs";
+import { inventedTalks } from "./invented.ts";
 
 const arg = (name: string, or: string) => { const at = process.argv.indexOf(`--${name}`); return at < 0 ? or : process.argv[at + 1]!; };
 let all = readCorpora("/work/shared/data");
@@ -25,6 +26,8 @@ const exs = (id: string) => {
 };
 const opts = { epochs: Number(arg("epochs", "8")), rate: Number(arg("rate", "0.1")), decay: Number(arg("decay", "0.002")), least: Number(arg("least", "3")), dropout: Number(arg("dropout", "0.2")), seed: 1, keep: Number(arg("keep", "1e9")) };
 console.log(JSON.stringify(opts));
+const nInv = Number(arg("inv", "3"));
+const inv = nInv ? inventedTalks("tests/bench/roles/invented.yaml", nInv).flatMap((e) => [example(strip(e, "written"), Number(arg("invw", "1"))), example(strip(e, "bare", "anywhere"), Number(arg("invw", "1")))]) : [];
 const tallies: Record<string, ReturnType<typeof emptyTally>> = {};
 const t = (k: string) => (tallies[k] ??= emptyTally());
 function evaluate(tag: string, weights: Weights, tests: typeof all, bayes?: ReturnType<typeof trainBayes>) {
@@ -44,13 +47,13 @@ function evaluate(tag: string, weights: Weights, tests: typeof all, bayes?: Retu
 }
 for (let f = 0; f < Math.min(folds, only); f++) {
   const tr = all.filter((e) => foldOf.get(e.id) !== f), te = all.filter((e) => foldOf.get(e.id) === f);
-  const w = train(tr.flatMap((e) => exs(e.id)), opts, f === 0 ? console.log : undefined);
+  const w = train([...tr.flatMap((e) => exs(e.id)), ...inv], opts, f === 0 ? console.log : undefined);
   evaluate("cv", w, te, arg("nb", "") ? trainBayes(tr.map((e) => strip(e, "written"))) : undefined);
   console.log("fold", f, w.size, ((performance.now() - t0) / 1000).toFixed(0) + "s");
 }
 if (!arg("nolo", "")) for (const c of arg("lo", CORPORA.join(",")).split(",")) {
   const tr = all.filter((e) => e.corpus !== c), te = all.filter((e) => e.corpus === c);
-  const w = train(tr.flatMap((e) => exs(e.id)), opts);
+  const w = train([...tr.flatMap((e) => exs(e.id)), ...inv], opts);
   evaluate("lo", w, te, arg("nb", "") ? trainBayes(tr.map((e) => strip(e, "written"))) : undefined);
 }
 for (const k of Object.keys(tallies).sort()) console.log(k.padEnd(32), line(tallies[k]!), tallies[k]!.swapped.slice(0, 12).join(" "));

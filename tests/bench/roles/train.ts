@@ -3,6 +3,7 @@
 import { marginals, type ChainScores } from "../../../src/station/chain.ts";
 import { HASH_BITS, directed, roleFeatures, type RoleFeatures } from "../../../src/station/role-features.ts";
 import { tokenise } from "../../../src/station/token.ts";
+import { random, shuffle } from "./random.ts";
 import type { Stripped } from "./strip.ts";
 
 export interface Example {
@@ -34,25 +35,6 @@ export interface TrainOptions {
   seed: number;
   /** Keep so many features at the end, those of largest weight. */
   keep: number;
-}
-
-/** A small generator of equally spread numbers in 0..1 (mulberry32, public domain). */
-export function random(seed: number): () => number {
-  let state = seed | 0;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let hash = Math.imul(state ^ (state >>> 15), 1 | state);
-    hash = (hash + Math.imul(hash ^ (hash >>> 7), 61 | hash)) ^ hash;
-    return ((hash ^ (hash >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
-export function shuffle<T>(items: T[], next: () => number): T[] {
-  for (let at = items.length - 1; at > 0; at--) {
-    const other = Math.floor(next() * (at + 1));
-    [items[at], items[other]] = [items[other]!, items[at]!];
-  }
-  return items;
 }
 
 interface Packed {
