@@ -1,23 +1,37 @@
-// Builds dist/: one small entry a door, everything else split off and loaded when first needed,
-// because start-up is what a person waits for (`npm run bench:start`).
-import { rm } from "node:fs/promises";
+// Bundles the code and lays the data beside it: one small entry a door, everything else split off and loaded when
+// first needed, because start-up is what a person waits for (`npm run bench:start`).
+import { rm, writeFile } from "node:fs/promises";
+import { join } from "node:path";
 import { build } from "esbuild";
+import { writeRubrics } from "./rubrics.mjs";
+import { thirdPartyText } from "./third-party.mjs";
 import { yamlForEsbuild } from "./yaml-plugin.mjs";
 
-await rm("dist", { recursive: true, force: true });
-await build({
-  entryPoints: { cli: "src/cli/main.ts", index: "src/index.ts" },
-  outdir: "dist",
+/** Options that every bundle of this project shares. */
+export const COMMON = {
   bundle: true,
-  splitting: true,
   format: "esm",
   platform: "node",
   target: "node20.19",
-  minifySyntax: true,
-  minifyWhitespace: true,
-  legalComments: "linked",
   // Packages in CommonJS form call `require` for Node's own modules.
   banner: { js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url);' },
   plugins: [yamlForEsbuild],
   logLevel: "warning",
-});
+};
+
+/** @param {string} outdir emptied first */
+export async function bundle(outdir) {
+  await rm(outdir, { recursive: true, force: true });
+  const { metafile } = await build({
+    ...COMMON,
+    entryPoints: { cli: "src/cli/main.ts", index: "src/index.ts" },
+    outdir,
+    splitting: true,
+    minifySyntax: true,
+    minifyWhitespace: true,
+    legalComments: "none",
+    metafile: true,
+  });
+  await writeRubrics("rubrics", join(outdir, "rubrics"));
+  await writeFile(join(outdir, "THIRD-PARTY.txt"), await thirdPartyText(Object.keys(metafile.inputs)));
+}

@@ -1,10 +1,10 @@
-import { readFileSync } from "node:fs";
 import { Argument, Command, Option } from "commander";
 import { Chalk } from "chalk";
 import { clean } from "../report/clean.ts";
 import { parseLength, parseTime } from "./duration.ts";
 import { CODES_HELP, COMPLETION_HELP, LABEL_HELP, MAIN_HELP, MARK_HELP, RUBRICS_HELP } from "./help.ts";
 import { appearance, parseWidth } from "./terminal.ts";
+import { VERSION } from "./version.ts";
 import type { LabelFlags } from "./commands/label.ts";
 import type { MarkFlags } from "./commands/mark.ts";
 
@@ -13,10 +13,6 @@ const WIDEST_HELP = 100;
 
 export const SHELLS = ["bash", "zsh", "fish"] as const;
 export type Shell = (typeof SHELLS)[number];
-
-function version(): string {
-  return (JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as { version: string }).version;
-}
 
 /**
  * The commands and their options: read by commander, printed as help, and walked by the completion scripts.
@@ -27,7 +23,7 @@ export function buildProgram(): Command {
   const bold = new Chalk({ level: 1 }).bold;
   program
     .description("Marks the transcript of a medicine-counselling rehearsal against a rubric.")
-    .version(version(), "-V, --version", "print the version")
+    .version(VERSION, "-V, --version", "print the version")
     .helpOption("-h, --help", "print this help")
     .helpCommand("help [command]", "print the help of a command")
     .configureHelp({ styleTitle: (title) => bold(title) })
