@@ -20,6 +20,8 @@ export const LEXICON_FORMS = {
     turners: list,
     hypothetical: list,
   }),
+  fillers: z.strictObject({ always: list, parenthetical: list, meant_after: list, meant_before: list }),
+  technical: z.array(z.strictObject({ word: entry, also: z.array(entry).optional(), plain: entry })).min(1),
   "speech-act": z.strictObject({
     auxiliaries: list,
     subjects: list,

@@ -1,0 +1,48 @@
+import fillerData from "./lexicon/fillers.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
+import { PhraseSet, type PhraseHit } from "./phrase-set.ts";
+import type { Token } from "./token.ts";
+
+const FILLERS = fillerData as LexiconFile<"fillers">;
+const exact = <Value>(phrases: readonly string[], value: (phrase: string) => Value) => new PhraseSet(phrases.map((phrase) => [phrase, value(phrase)] as const), { by: "text" });
+
+const ALWAYS = exact(FILLERS.always, (phrase) => phrase);
+const PARENTHETICAL = exact(FILLERS.parenthetical, (phrase) => phrase);
+const MEANT_AFTER = exact(FILLERS.meant_after, () => true);
+const MEANT_BEFORE = exact(FILLERS.meant_before, () => true);
+/** The longest of `meant_after` has three words. */
+const CONTEXT = 3;
+
+/** Fillers in a run of tokens, conservatively: what may mean something is left out. */
+export function findFillers(tokens: readonly Token[]): PhraseHit<string>[] {
+  const hits: PhraseHit<string>[] = [];
+  for (let place = 0; place < tokens.length; ) {
+    const always = ALWAYS.at(tokens, place);
+    const phrase = always === null ? PARENTHETICAL.at(tokens, place) : null;
+    const hit = always ?? (phrase !== null && breaksIn(tokens, phrase) && !isMeant(tokens, phrase) ? phrase : null);
+    if (hit === null) place += 1;
+    else {
+      hits.push(hit);
+      place = hit.end;
+    }
+  }
+  return hits;
+}
+
+/** Set off by punctuation on both sides, or said twice. Without punctuation "you know" and "I mean" in mid speech count, single words do not. */
+function breaksIn(tokens: readonly Token[], { first, end, value }: PhraseHit<string>): boolean {
+  const before = tokens[first - 1];
+  const setOffBefore = before === undefined || before.after !== "";
+  const setOffBehind = tokens[end - 1]!.after !== "";
+  if (setOffBefore && setOffBehind) return true;
+  const doubled = tokens.slice(end, end + (end - first)).map(({ text }) => text).join(" ") === value;
+  return doubled || ((value === "you know" || value === "i mean") && (setOffBefore || setOffBehind));
+}
+
+function isMeant(tokens: readonly Token[], { first, end }: PhraseHit<string>): boolean {
+  if (MEANT_BEFORE.at(tokens, first) !== null) return true;
+  for (let place = Math.max(0, first - CONTEXT); place <= first; place += 1) {
+    if (MEANT_AFTER.allAt(tokens, place).some((hit) => hit.end >= end)) return true;
+  }
+  return false;
+}

@@ -1,0 +1,54 @@
+import technicalData from "./lexicon/technical.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
+import { stem } from "./stem.ts";
+import { tokenise, type Token } from "./token.ts";
+
+interface TechnicalWord {
+  word: string;
+  plain: string;
+  /** Weighty stems of the plain words: heard nearby, the word was explained. */
+  plainStems: string[];
+}
+
+const SMALL = new Set(["a", "the", "of", "to", "in", "it", "by", "or", "that", "at", "on", "for", "your", "be", "is", "with", "as"]);
+const words = new Map<string, TechnicalWord>();
+for (const { word, also = [], plain } of technicalData as LexiconFile<"technical">) {
+  const plainStems = tokenise(plain.split(" ")).filter(({ text }) => !SMALL.has(text)).map((token) => token.stem);
+  for (const form of [word, ...also]) words.set(form, { word, plain, plainStems });
+}
+
+/** Words that open an explanation. */
+const EXPLAINS = /\b(which means|that means|that is|in other words|meaning|so called|what we call|called|means|basically|or your|also known)\b/;
+/** An explanation stands within so many tokens, before or behind. */
+const EXPLAINED_WITHIN = 12;
+
+export interface TechnicalUse {
+  /** Token that says it. */
+  place: number;
+  word: string;
+  plain: string;
+}
+
+/**
+ * First uses of technical words that were not explained at once.
+ * @param heard stems the patient had used first: whoever uses a word knows it.
+ */
+export function unexplained(tokens: readonly Token[], heard: (place: number, stemmed: string) => boolean): TechnicalUse[] {
+  const uses: TechnicalUse[] = [];
+  const seen = new Set<string>();
+  tokens.forEach((token, place) => {
+    const known = words.get(token.text);
+    if (known === undefined || seen.has(known.word)) return;
+    seen.add(known.word);
+    if (heard(place, stem(token.text)) || explainedNear(tokens, place, known)) return;
+    uses.push({ place, word: token.text, plain: known.plain });
+  });
+  return uses;
+}
+
+function explainedNear(tokens: readonly Token[], place: number, { plainStems }: TechnicalWord): boolean {
+  const near = tokens.slice(Math.max(0, place - EXPLAINED_WITHIN), place + EXPLAINED_WITHIN + 1);
+  const stems = new Set(near.map((token) => token.stem));
+  if (plainStems.length > 0 && plainStems.every((stemmed) => stems.has(stemmed))) return true;
+  return EXPLAINS.test(tokens.slice(place + 1, place + 5).map(({ text }) => text).join(" "));
+}

@@ -1,0 +1,87 @@
+import type { Station } from "../../station/types.ts";
+import type { Seconds, Word } from "../../transcript/types.ts";
+import type { Measured, TimeResult } from "../types.ts";
+import { isEstimated } from "./spoken.ts";
+
+export const NO_TIMES = "the transcript has no times";
+
+/** Seconds from the station's first word to its last. */
+export function timeUsed(station: Station): Measured<Seconds> {
+  const [start, end] = [station.start.time, station.end.time];
+  if (start === null || end === null) return { value: null, why: NO_TIMES };
+  if (end <= start) return { value: null, why: "the station has no length" };
+  return { value: tenths(end - start), estimated: edgesEstimated(station) };
+}
+
+function edgesEstimated(station: Station): boolean {
+  const { words } = station.transcript;
+  return words[station.start.word]?.timing !== "measured" || words[station.end.word - 1]?.timing !== "measured";
+}
+
+/** Words a minute over a stretch of seconds. */
+export function perMinute(words: number, seconds: Seconds): number {
+  return (60 * words) / seconds;
+}
+
+/** The candidate's words over the whole station time. */
+export function overallPace(words: readonly Word[], used: Measured<Seconds>): Measured<number> {
+  if (used.value === null) return used;
+  if (words.length === 0) return { value: null, why: "no words of the candidate were found" };
+  return { value: tenths(perMinute(words.length, used.value)), estimated: used.estimated };
+}
+
+/**
+ * Talking time: the candidate's own stretches, end to end. Words that follow each other directly are one stretch; a
+ * gap longer than this is a pause or another's turn, and no talking.
+ */
+const TALKING_GAP: Seconds = 0.75;
+
+export function talkingSeconds(words: readonly Word[]): Seconds | null {
+  let seconds = 0;
+  let from: Seconds | null = null;
+  let to = 0;
+  let previous = -2;
+  for (const word of words) {
+    if (word.start === null || word.end === null) return null;
+    const follows = from !== null && word.start - to <= TALKING_GAP && word.start >= from && (word.index === previous + 1 || word.start <= to);
+    if (!follows) {
+      if (from !== null) seconds += Math.max(0, to - from);
+      from = word.start;
+      to = word.end;
+    } else to = Math.max(to, word.end);
+    previous = word.index;
+  }
+  return from === null ? null : seconds + Math.max(0, to - from);
+}
+
+/** The candidate's words over the candidate's own talking time. */
+export function talkingPace(words: readonly Word[]): Measured<number> {
+  if (words.length === 0) return { value: null, why: "no words of the candidate were found" };
+  const seconds = talkingSeconds(words);
+  if (seconds === null) return { value: null, why: NO_TIMES };
+  if (seconds <= 0) return { value: null, why: "the candidate's talking time is nought" };
+  return { value: tenths(perMinute(words.length, seconds)), estimated: isEstimated(words) };
+}
+
+/** One point of the curve covers so many seconds: a few sentences. */
+export const CURVE_WINDOW: Seconds = 30;
+/** A last window shorter than this says more of its edges than of the pace. */
+const SHORTEST_WINDOW: Seconds = 10;
+
+/** Candidate's words a minute in windows of CURVE_WINDOW from the start of the station; silence and others' turns count as time. */
+export function paceCurve(station: Station, words: readonly Word[]): TimeResult["curve"] {
+  const [start, end] = [station.start.time, station.end.time];
+  if (start === null || end === null) return [];
+  const curve: TimeResult["curve"] = [];
+  for (let from = start; from < end; from += CURVE_WINDOW) {
+    const to = Math.min(end, from + CURVE_WINDOW);
+    if (to - from < SHORTEST_WINDOW && curve.length > 0) break;
+    const inside = words.filter((word) => word.start !== null && word.start >= from && word.start < to).length;
+    curve.push({ from: tenths(from), to: tenths(to), wordsPerMinute: Math.round(perMinute(inside, to - from)) });
+  }
+  return curve;
+}
+
+export function tenths(value: number): number {
+  return Math.round(value * 10) / 10;
+}
