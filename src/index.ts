@@ -1,7 +1,7 @@
 /*
  * The public door of the library.
  *
- *   const transcript = await readTranscript(bytes, { file: "rehearsal.vtt" });
+ *   const transcript = readTranscript(bytes, { file: "rehearsal.vtt" });
  *   const sheet = mark(transcript, rubric, { target: 390 });
  *   console.log(render(sheet, { format: "text", width: 100 }));
  *

@@ -15,6 +15,6 @@ export async function runLabel(path: string, flags: LabelFlags): Promise<void> {
   const output = { out: flags.out, force: flags.force, inputs: [path] };
   checkOutput(output);
   const { bytes, file } = await readInput(path);
-  const found = findStation(await readTranscript(bytes, { file }), station);
+  const found = findStation(readTranscript(bytes, { file }), station);
   await writeOutput(flags.format === "json" ? toJson(labelDocument(found)) : writeLabelText(found), output);
 }

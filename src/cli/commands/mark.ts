@@ -32,7 +32,7 @@ export async function runMark(path: string, flags: MarkFlags): Promise<void> {
   const rubric = await findRubric(flags.rubric);
   const times = timeOptions(flags, rubric);
   const { bytes, file } = await readInput(path);
-  const sheet = mark(await readTranscript(bytes, { file }), rubric, { ...station, ...times });
+  const sheet = mark(readTranscript(bytes, { file }), rubric, { ...station, ...times });
   const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
   const text = render(sheet, { format: flags.format, ...look });
   const missing = unmet(sheet, requirements);

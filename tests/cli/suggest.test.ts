@@ -1,0 +1,17 @@
+import { expect, test } from "vitest";
+import { nearest } from "../../src/cli/suggest.ts";
+
+const names = ["eye-drops", "insulin-pen", "nasal-spray", "pressurised-inhaler"];
+
+test.each([
+  ["eye-drop", "eye-drops"],
+  ["EYE-DROPS", "eye-drops"],
+  ["insulinpen", "insulin-pen"],
+  ["pressurized-inhaler", "pressurised-inhaler"],
+  ["nasal", "nasal-spray"],
+  ["inhaler", "pressurised-inhaler"],
+  ["glucose-meter", undefined],
+  ["xy", undefined],
+])("for '%s' the nearest name is %s", (typed, name) => {
+  expect(nearest(typed, names)).toBe(name);
+});
