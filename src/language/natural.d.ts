@@ -16,3 +16,7 @@ declare module "natural/lib/natural/distance/levenshtein_distance.js" {
   export function LevenshteinDistance(a: string, b: string, options?: Costs): number;
   export function DamerauLevenshteinDistance(a: string, b: string, options?: Costs & { restricted?: boolean }): number;
 }
+declare module "natural/lib/natural/phonetics/double_metaphone.js" {
+  const DoubleMetaphone: unknown;
+  export default DoubleMetaphone;
+}

@@ -8,12 +8,17 @@ const LEXICON = polarityData as LexiconFile<"polarity">;
 const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const));
 
 const FORWARD = set(LEXICON.forward);
-const BACKWARD = set(LEXICON.backward);
+// By the very words: "not needed" denies what is before it, "not need" what is behind.
+const BACKWARD = new PhraseSet(LEXICON.backward.flatMap((phrase) => formsOfBe(phrase)).map((phrase) => [phrase, true] as const), { by: "text" });
 const NEUTRAL = set(LEXICON.neutral);
 const NEGATIVE_VERBS = set(LEXICON.negative_verbs);
 const ENDERS = set(LEXICON.enders);
 const TURNERS = new Set(LEXICON.turners);
 const HYPOTHETICAL = set(LEXICON.hypothetical);
+
+function formsOfBe(phrase: string): string[] {
+  return /^(is|was) /.test(phrase) ? ["is", "are", "was", "were", "be", "being"].map((form) => phrase.replace(/^(is|was) /, `${form} `)) : [phrase];
+}
 
 /** What a token's clause does with it. */
 export interface Polarity {
@@ -48,13 +53,17 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   for (const hit of BACKWARD.find(tokens, clause.first, clause.end)) {
     if (silenced.has(hit.first)) continue;
     for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
-    for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = !result[k]!.negated;
+    for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = true;
   }
+  let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {
     const verb = silenced.has(place) ? null : NEGATIVE_VERBS.at(tokens, place);
     const trigger = silenced.has(place) ? null : FORWARD.at(tokens, place);
     const hit = trigger ?? (verb !== null && governsAnAction(tokens, verb.end) ? verb : null);
     if (hit === null) continue;
+    // "Never inject without changing the needle": two denials cancel.
+    if (denied && tokens[place]!.text === "without") continue;
+    denied = true;
     deny(tokens, clause, hit.end, SHORT.has(tokens[place]!.text) ? SHORT_REACH : REACH, result);
     place = hit.end - 1;
   }

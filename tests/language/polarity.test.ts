@@ -1,0 +1,58 @@
+import { describe, expect, test } from "vitest";
+import { clausesOf } from "../../src/language/clause.ts";
+import { polarityOf } from "../../src/language/polarity.ts";
+import { tokenise } from "../../src/language/token.ts";
+
+/** Whether the first token with this text is denied. */
+function denied(sentence: string, word: string): boolean {
+  const tokens = tokenise(sentence.split(" "));
+  const place = tokens.findIndex((token) => token.text === word);
+  if (place < 0) throw new Error(`'${word}' is not in '${sentence}'`);
+  return polarityOf(tokens, clausesOf(tokens))[place]!.negated;
+}
+
+// Invented spoken instructions: behaviour, not proof. tests/bench/polarity.ts measures on NegEx annotations.
+describe("a spoken instruction is denied", () => {
+  test.each([
+    ["don't shake it", "shake"],
+    ["dont shake it", "shake"],
+    ["you never share your pen", "share"],
+    ["there's no need to shake it", "shake"],
+    ["you don't need to prime it every time", "prime"],
+    ["use it without touching the tip", "touching"],
+    ["avoid storing it in the bathroom", "bathroom"],
+    ["sharing pens is not safe", "sharing"],
+    ["keeping it in the car is a bad idea", "car"],
+    ["do not share or lend it", "lend"],
+    ["instead of shaking it just press", "shaking"],
+    ["do not take it with grapefruit, milk or juice", "juice"],
+    ["if you forget to shake it the dose is wrong", "shake"],
+  ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(true));
+});
+
+describe("a spoken instruction is affirmed", () => {
+  test.each([
+    ["don't forget to shake it", "shake"],
+    ["not only shake it but prime it", "shake"],
+    ["don't worry just breathe out", "breathe"],
+    ["never inject without changing the needle", "changing"],
+    ["don't use it until you have primed it", "primed"],
+    ["no problem, shake it well", "shake"],
+    ["i can't stress enough to shake it", "shake"],
+    ["don't rush but hold your breath", "hold"],
+    ["it's your inhaler, isn't it, so shake it", "shake"],
+    ["use no more than two puffs", "puffs"],
+    ["if you miss a dose take it later", "dose"],
+    ["do not hesitate to call us", "call"],
+  ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(false));
+});
+
+test("what may happen is told from what to do", () => {
+  const hypothetical = (sentence: string) => {
+    const tokens = tokenise(sentence.split(" "));
+    return polarityOf(tokens, clausesOf(tokens))[tokens.length - 1]!.hypothetical;
+  };
+  expect(hypothetical("if you don't shake it")).toBe(true);
+  expect(hypothetical("some people don't shake it")).toBe(true);
+  expect(hypothetical("so don't shake it")).toBe(false);
+});

@@ -1,0 +1,51 @@
+import { describe, expect, test } from "vitest";
+import { speechActs } from "../../src/language/speech-act.ts";
+import { tokenise } from "../../src/language/token.ts";
+
+function actOf(sentence: string, word: string) {
+  const tokens = tokenise(sentence.split(" "));
+  const place = tokens.findIndex((token) => token.text === word);
+  if (place < 0) throw new Error(`'${word}' is not in '${sentence}'`);
+  return speechActs(tokens, new Set())[place];
+}
+
+// Invented sentences, with and without punctuation.
+describe("telling", () => {
+  test.each([
+    ["Shake the inhaler well.", "shake"],
+    ["Shake it well, okay?", "shake"],
+    ["You hold your breath for ten seconds, does that make sense?", "hold"],
+    ["can you shake it for me", "shake"],
+    ["could you please just hold it for ten seconds", "hold"],
+    ["what you need to do is shake it", "shake"],
+    ["when you breathe in press the top", "press"],
+    ["have a look inside the mouthpiece first", "mouthpiece"],
+    ["do that twice a day", "twice"],
+    ["that is why you rinse your mouth", "rinse"],
+  ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("tell"));
+});
+
+describe("asking so that yes or no will do", () => {
+  test.each([
+    ["Do you know how to shake it?", "shake"],
+    ["have you used one before", "used"],
+    ["do you have any allergies", "allergies"],
+    ["Any allergies?", "allergies"],
+    ["okay and have you got any questions", "questions"],
+    ["Can I check your name?", "name"],
+    ["so before we start is it okay if i explain this", "explain"],
+    ["hello my name is robin can i check your date of birth please", "birth"],
+    ["does that clear your nose", "clear"],
+  ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("ask-closed"));
+});
+
+describe("asking openly", () => {
+  test.each([
+    ["What do you know about this inhaler?", "inhaler"],
+    ["how are you going to use it", "use"],
+    ["tell me what you already know", "know"],
+    ["can you tell me how you would use it", "use"],
+    ["what did the doctor say about it", "doctor"],
+    ["what about storage", "storage"],
+  ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("ask-open"));
+});
