@@ -50,11 +50,8 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   for (const hit of NEUTRAL.find(tokens, clause.first, clause.end)) {
     for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   }
-  for (const hit of BACKWARD.find(tokens, clause.first, clause.end)) {
-    if (silenced.has(hit.first)) continue;
-    for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
-    for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = true;
-  }
+  const backward = BACKWARD.find(tokens, clause.first, clause.end).filter((hit) => !silenced.has(hit.first));
+  for (const hit of backward) for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {
     const verb = silenced.has(place) ? null : NEGATIVE_VERBS.at(tokens, place);
@@ -67,6 +64,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     deny(tokens, clause, hit.end, SHORT.has(tokens[place]!.text) ? SHORT_REACH : REACH, result);
     place = hit.end - 1;
   }
+  for (const hit of backward) for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = true;
 }
 
 /** "forget to shake", "skip priming": the negative verb turns an action. "A missed dose" turns nothing. */
