@@ -2,6 +2,7 @@ import { showClock } from "./clock.ts";
 import type { Draft } from "./draft.ts";
 import type { FindingLog } from "./finding-log.ts";
 import type { Group } from "./group.ts";
+import { USUAL_PACE } from "./syllables.ts";
 import type { Seconds } from "./types.ts";
 
 /** A clock that falls back by more than this, in seconds, and then runs on, was started anew: a second recording. */
@@ -38,7 +39,8 @@ function shiftRestarts(groups: Group[], log: FindingLog): void {
     const passed = part.filter((one) => (one.start ?? 0) > now).length;
     // A single time far ahead is a slip of the pen; a restart falls back behind a whole run of stretches.
     if (back > RESTART_SECONDS && passed >= RESTART_STRETCHES && runsOn(groups, at, latest - shift) && !otherSpeakers(part, groups.slice(at))) {
-      shift = Math.ceil(Math.max(...part.map((one) => one.end ?? one.start ?? 0), latest));
+      // The earlier part ends with its last stretch, whose length may have to be guessed.
+      shift = Math.ceil(part.reduce((end, one) => Math.max(end, one.end ?? (one.start ?? 0) + one.syllables / USUAL_PACE), 0));
       part = [];
       log.add({
         code: "SW-T10",

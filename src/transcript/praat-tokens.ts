@@ -26,7 +26,7 @@ export function tokenizePraat(text: string, log: FindingLog): PraatToken[] {
     const piece = match[0];
     if (piece.startsWith('"')) {
       if (match[2] === "") {
-        throw log.refuse("SW-T06", "a text is not closed by a quotation mark", { line, mend: 'Close it with " and write a quotation mark inside a text twice ("").' });
+        throw log.refuse("SW-T06", "a text is not closed by a quotation mark, here or further up", { line, mend: 'Close it with " and write a quotation mark inside a text twice ("").' });
       }
       tokens.push({ kind: "string", text: (match[1] ?? "").replaceAll('""', '"'), line });
       line += lineEnds(piece);

@@ -1,13 +1,9 @@
 import { showClock, toMillisecond } from "./clock.ts";
 import type { FindingLog } from "./finding-log.ts";
 import { hasWords, type Group } from "./group.ts";
+import { USUAL_PACE } from "./syllables.ts";
 import type { Seconds } from "./types.ts";
 
-/**
- * Syllables a second where the file itself tells nothing: about 260 a minute in British English conversation.
- * Source: Tauroza and Allison, Speech rates in British English, Applied Linguistics 11, 1990 (figure from memory).
- */
-const USUAL_PACE = 260 / 60;
 /** Paces, in syllables a second, between which a stretch is believed when the file's own pace is measured. */
 const SLOWEST = 0.5;
 const FASTEST = 10;

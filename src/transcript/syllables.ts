@@ -4,6 +4,11 @@ import type { DraftWord } from "./draft.ts";
 /** What a noise or an unheard word weighs beside speech: something was there, for about a short word's time. */
 const MARK_SYLLABLES = 2;
 
+/**
+ * Syllables a second where the file itself tells nothing: about 260 a minute in British English conversation.
+ * Source: Tauroza and Allison, Speech rates in British English, Applied Linguistics 11, 1990 (figure from memory).
+ */
+export const USUAL_PACE = 260 / 60;
 const known = new Map<string, number>();
 /** Keeps the memory of a long batch small. */
 const MOST_KNOWN = 20_000;
