@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { rememberCompiled } from "../mark.ts";
+import type { PackedRubric } from "../matching/packed.ts";
 import type { Rubric } from "../rubric/schema.ts";
 
 /** One line of the list of shipped rubrics, written by the build. */
@@ -26,7 +28,9 @@ export function shippedRubrics(folder = FOLDER): ShippedRubric[] {
 
 /** @param name one of the list's. */
 export function shippedRubric(name: string, folder = FOLDER): Rubric {
-  return JSON.parse(readFileSync(join(folder, `${name}.json`), "utf8")) as Rubric;
+  const rubric = JSON.parse(readFileSync(join(folder, `${name}.json`), "utf8")) as Rubric;
+  rememberCompiled(rubric, JSON.parse(readFileSync(join(folder, `${name}.compiled.json`), "utf8")) as PackedRubric);
+  return rubric;
 }
 
 /** The text of a shared block, for a rubric that includes `shipped:NAME`. @throws Error with a sentence */

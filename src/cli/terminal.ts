@@ -1,5 +1,5 @@
 import { InvalidArgumentError } from "commander";
-import { DEFAULT_WIDTH, NARROWEST } from "../report/render.ts";
+import { DEFAULT_WIDTH, NARROWEST } from "../report/page-width.ts";
 
 export type ColourWish = "auto" | "always" | "never";
 

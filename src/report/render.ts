@@ -1,6 +1,7 @@
 import type { MarkSheet } from "../scoring/types.ts";
 import { cleanDeep, toAscii } from "./clean.ts";
 import { sheetJson } from "./json.ts";
+import { DEFAULT_WIDTH, NARROWEST, WIDEST } from "./page-width.ts";
 import { sheetPage } from "./text/sheet.ts";
 
 export interface RenderOptions {
@@ -12,11 +13,6 @@ export interface RenderOptions {
   /** Only ASCII characters in the text form. */
   ascii?: boolean;
 }
-
-/** The narrowest and the widest text: narrower breaks the columns, wider is tiring to read across. */
-export const NARROWEST = 60;
-export const WIDEST = 120;
-export const DEFAULT_WIDTH = 80;
 
 /** A mark sheet as text for a terminal or as JSON, ending in a newline. */
 export function render(sheet: MarkSheet, options: RenderOptions): string {

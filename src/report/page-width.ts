@@ -1,0 +1,4 @@
+/** The narrowest and the widest text: narrower breaks the columns, wider is tiring to read across. */
+export const NARROWEST = 60;
+export const WIDEST = 120;
+export const DEFAULT_WIDTH = 80;
