@@ -1,5 +1,6 @@
 import { compileRubric, type CompiledRubric } from "./matching/compile.ts";
 import { matchStation } from "./matching/match.ts";
+import { unpackRubric, type PackedRubric } from "./matching/packed.ts";
 import type { Rubric } from "./rubric/schema.ts";
 import { scoreStation } from "./scoring/sheet.ts";
 import type { MarkSheet } from "./scoring/types.ts";
@@ -27,6 +28,11 @@ export function compiledRubric(rubric: Rubric): CompiledRubric {
     compiled.set(rubric, known);
   }
   return known;
+}
+
+/** Takes a rubric compiled at build time, so that marking need not compile it again. */
+export function rememberCompiled(rubric: Rubric, packed: PackedRubric): void {
+  compiled.set(rubric, unpackRubric(packed));
 }
 
 /**

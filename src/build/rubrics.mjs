@@ -10,7 +10,7 @@ import { COMMON } from "./bundle.mjs";
 
 /** @param {string} from folder of rubrics, with `blocks` in it @param {string} to */
 export async function writeRubrics(from, to) {
-  const { loadRubric } = await loader();
+  const { loadRubric, compileRubric, packRubric } = await loader();
   await mkdir(to, { recursive: true });
   const list = [];
   for (const file of await yamlFiles(from)) {
@@ -30,6 +30,7 @@ export async function writeRubrics(from, to) {
       critical: items.filter((item) => item.critical).length,
     });
     await writeFile(join(to, `${name}.json`), JSON.stringify({ ...rubric, file: name }));
+    await writeFile(join(to, `${name}.compiled.json`), JSON.stringify(packRubric(compileRubric(rubric))));
   }
   await writeFile(join(to, "index.json"), JSON.stringify(list));
   const blocks = {};
@@ -46,7 +47,7 @@ async function loader() {
   const folder = await mkdtemp(join(tmpdir(), "saidwell-build-"));
   try {
     const outfile = join(folder, "load.mjs");
-    await build({ ...COMMON, entryPoints: [resolve("src/rubric/load.ts")], outfile });
+    await build({ ...COMMON, entryPoints: [resolve("src/build/rubric-tools.ts")], outfile });
     return await import(pathToFileURL(outfile).href);
   } finally {
     await rm(folder, { recursive: true, force: true });

@@ -1,7 +1,8 @@
 import { existsSync } from "node:fs";
 import type { Rubric } from "../rubric/schema.ts";
+import { rememberCompiled } from "../mark.ts";
 import { problem } from "./problems.ts";
-import { shippedRubric, shippedRubrics } from "./shipped.ts";
+import { shippedCompiled, shippedRubric, shippedRubrics } from "./shipped.ts";
 import { didYouMean } from "./suggest.ts";
 
 /**
@@ -10,7 +11,11 @@ import { didYouMean } from "./suggest.ts";
  */
 export async function findRubric(nameOrFile: string): Promise<Rubric> {
   const names = shippedRubrics().map(({ name }) => name);
-  if (names.includes(nameOrFile)) return shippedRubric(nameOrFile);
+  if (names.includes(nameOrFile)) {
+    const rubric = shippedRubric(nameOrFile);
+    rememberCompiled(rubric, shippedCompiled(nameOrFile));
+    return rubric;
+  }
   if (looksLikePath(nameOrFile) || existsSync(nameOrFile)) return (await import("./rubric-file.ts")).rubricFromFile(nameOrFile);
   throw problem(
     "SW-R01",

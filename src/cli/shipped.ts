@@ -1,7 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { rememberCompiled } from "../mark.ts";
 import type { PackedRubric } from "../matching/packed.ts";
 import type { Rubric } from "../rubric/schema.ts";
 
@@ -28,9 +27,12 @@ export function shippedRubrics(folder = FOLDER): ShippedRubric[] {
 
 /** @param name one of the list's. */
 export function shippedRubric(name: string, folder = FOLDER): Rubric {
-  const rubric = JSON.parse(readFileSync(join(folder, `${name}.json`), "utf8")) as Rubric;
-  rememberCompiled(rubric, JSON.parse(readFileSync(join(folder, `${name}.compiled.json`), "utf8")) as PackedRubric);
-  return rubric;
+  return JSON.parse(readFileSync(join(folder, `${name}.json`), "utf8")) as Rubric;
+}
+
+/** What the build compiled of it. */
+export function shippedCompiled(name: string, folder = FOLDER): PackedRubric {
+  return JSON.parse(readFileSync(join(folder, `${name}.compiled.json`), "utf8")) as PackedRubric;
 }
 
 /** The text of a shared block, for a rubric that includes `shipped:NAME`. @throws Error with a sentence */

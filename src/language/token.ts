@@ -49,6 +49,7 @@ export function tokenise(words: readonly string[]): Token[] {
 }
 
 function punctuationAfter(written: string): Token["after"] {
+  if (/[A-Za-z]$/.test(written)) return "";
   const tail = /[.?!…,;:—–-]+["'”’)\]]*$/u.exec(written)?.[0] ?? "";
   if (tail.includes("?")) return "?";
   if (tail.includes("!")) return "!";
@@ -69,8 +70,12 @@ function split(written: string): readonly string[] {
   return parts;
 }
 
+/** Most words are letters and at most one stop: nothing to fold or part. */
+const SIMPLE = /^[A-Za-z]+[.,?!;:]?$/;
+
 /** Lower case, compatibility characters folded, joined words parted, numbers kept whole. */
 function plainWords(written: string): string[] {
+  if (SIMPLE.test(written)) return [(/[.,?!;:]$/.test(written) ? written.slice(0, -1) : written).toLowerCase()];
   return written
     .normalize("NFKC")
     .toLowerCase()
@@ -96,6 +101,7 @@ function plainWords(written: string): string[] {
 function expand(plain: string): string[] {
   const short = Object.hasOwn(SHORT_FORMS, plain) ? SHORT_FORMS[plain] : undefined;
   if (short !== undefined) return short.split(" ");
+  if (!plain.includes("'")) return [plain];
   for (const [ending, full] of ENDINGS) if (ending.test(plain)) return plain.replace(ending, full).split(" ");
   return [plain.replace(/'/gu, "")];
 }

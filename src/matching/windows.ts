@@ -98,29 +98,49 @@ function canReach(response: Response, postings: Postings, least: number): boolea
 
 function bestFrom(hits: readonly TermHit[], start: number, span: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
   const from = hits[start]!;
-  const best = new Map<number, TermHit>([[from.term, from]]);
-  // Weight within reach, each term once: most starts end here.
-  let reach = response.terms[from.term]!.weight + response.plainWeight;
-  let seen = 1 << from.term;
-  for (let k = start + 1; k < hits.length && hits[k]!.position - from.position <= span; k += 1) {
-    const bit = 1 << hits[k]!.term;
+  let stop = start + 1;
+  while (stop < hits.length && hits[stop]!.position - from.position <= span) stop += 1;
+  if (!withinReach(hits, start, stop, least, response)) return null;
+  const best: TermHit[] = [from];
+  for (let k = start + 1; k < stop; k += 1) {
+    const hit = hits[k]!;
+    if (hit.term === from.term) continue;
+    let known = -1;
+    let taken = false;
+    for (let place = 0; place < best.length; place += 1) {
+      const other = best[place]!;
+      if (other.term === hit.term) known = place;
+      // One word pays for one term, unless a set phrase spans it.
+      else if (other.hit.first === hit.hit.first && other.hit.end === hit.hit.end && other.quality >= hit.quality) taken = true;
+    }
+    if (taken || (known >= 0 && best[known]!.quality >= hit.quality)) continue;
+    if (known >= 0) best[known] = hit;
+    else best.push(hit);
+  }
+  return windowOf(best, response, stream, postings);
+}
+
+/** The most that hits between two places could cover, each term once: most starts end here. */
+function withinReach(hits: readonly TermHit[], start: number, stop: number, least: number, response: Response): boolean {
+  if (response.terms.length >= MASK_BITS) return true;
+  let reach = response.plainWeight;
+  let own = 0;
+  let seen = 0;
+  let seenOwn = 0;
+  for (let k = start; k < stop; k += 1) {
+    const { term, quality } = hits[k]!;
+    const bit = 1 << term;
+    const { weight, text } = response.terms[term]!;
     if ((seen & bit) === 0) {
       seen |= bit;
-      reach += response.terms[hits[k]!.term]!.weight;
+      reach += weight;
+    }
+    if (quality >= OWN_WORDS.quality && (seenOwn & bit) === 0 && text !== "{quantity}") {
+      seenOwn |= bit;
+      own += weight;
     }
   }
-  if (response.terms.length < MASK_BITS && reach < least * response.weight) return null;
-  for (let k = start + 1; k < hits.length; k += 1) {
-    const hit = hits[k]!;
-    if (hit.position - from.position > span) break;
-    const known = best.get(hit.term);
-    if (known !== undefined && known.quality >= hit.quality) continue;
-    if (hit.term === from.term) continue;
-    // One word pays for one term, unless a set phrase spans it.
-    const taken = [...best.values()].some((other) => other.term !== hit.term && other.hit.first === hit.hit.first && other.hit.end === hit.hit.end && other.quality >= hit.quality);
-    if (!taken) best.set(hit.term, hit);
-  }
-  return windowOf([...best.values()], response, stream, postings);
+  return reach * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
 }
 
 function windowOf(aligned: TermHit[], response: Response, stream: Stream, postings: Postings): Window {
