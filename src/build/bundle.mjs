@@ -1,6 +1,6 @@
 // Bundles the code and lays the data beside it: one small entry a door, everything else split off and loaded when
 // first needed, because start-up is what a person waits for (`npm run bench:start`).
-import { rm, writeFile } from "node:fs/promises";
+import { rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { writeRubrics } from "./rubrics.mjs";
@@ -19,9 +19,19 @@ export const COMMON = {
   logLevel: "warning",
 };
 
-/** @param {string} outdir emptied first */
-export async function bundle(outdir) {
-  await rm(outdir, { recursive: true, force: true });
+/** @param {string} target replaced as a whole when all is built; a build that fails leaves the last one as it was */
+export async function bundle(target) {
+  const outdir = `${target}.${process.pid}.new`;
+  try {
+    await bundleInto(outdir);
+    await rm(target, { recursive: true, force: true });
+    await rename(outdir, target);
+  } finally {
+    await rm(outdir, { recursive: true, force: true });
+  }
+}
+
+async function bundleInto(outdir) {
   const { metafile } = await build({
     ...COMMON,
     entryPoints: { cli: "src/cli/main.ts", index: "src/index.ts" },
