@@ -7,6 +7,22 @@ export interface RoleWeights {
   scale: number;
 }
 
+/**
+ * How the scores are weighed when roles are read off. Features of one word back each other up, in punctuated text
+ * (where whole sentences share features) more than in bare text; and the corpora's professionals speak more than
+ * candidates may. Fitted on held-out folds, see tests/bench/results/roles.md.
+ */
+export interface Decoding {
+  /** Multiplies the score of who says a word. */
+  trust: number;
+  /** Log-odds taken off the candidate's side at every word, before that. */
+  lean: number;
+}
+
+export function weigh(scores: ChainScores, { trust, lean }: Decoding): ChainScores {
+  return { ...scores, emission: scores.emission.map((score) => (score - lean) * trust) };
+}
+
 /** Log-odds at every token: who says it, and whether the voice changes before it. */
 export function chainScores(features: RoleFeatures, weights: RoleWeights): ChainScores {
   const { count, emission, emissionFrom, transition, transitionFrom } = features;

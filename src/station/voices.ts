@@ -1,13 +1,14 @@
 import type { Finding } from "../problem/problem.ts";
 import type { Transcript } from "../transcript/types.ts";
 import type { Announcement } from "./announcements.ts";
-import { marginals, viterbi, type ChainScores } from "./chain.ts";
+import { isPunctuated } from "./clauses.ts";
+import { marginals, type ChainScores } from "./chain.ts";
 import { mapLabels, type LabelRole } from "./labels.ts";
 import { roleFeatures } from "./role-features.ts";
-import { chainScores } from "./role-model.ts";
+import { chainScores, weigh } from "./role-model.ts";
 import type { Token } from "./token.ts";
 import type { Role, Station, StationOptions } from "./types.ts";
-import { roleWeights } from "./weights.ts";
+import { decoding, roleWeights } from "./weights.ts";
 
 /** Who says each token. */
 export interface Voices {
@@ -36,7 +37,8 @@ export function assignVoices(transcript: Transcript, tokens: readonly Token[], a
 
   // The model reads the conversation without the announcements that break into it.
   const spoken = tokens.map((_, at) => at).filter((at) => announced[at] === 0);
-  const scores = chainScores(roleFeatures(spoken.map((at) => tokens[at]!)), roleWeights());
+  const heard = spoken.map((at) => tokens[at]!);
+  const scores = weigh(chainScores(roleFeatures(heard), roleWeights()), decoding(isPunctuated(tokens)));
   const mapping = mapLabels({ transcript, tokens, labels, announced, spoken, scores, options });
 
   const roles: Role[] = new Array<Role>(count).fill("unknown");
@@ -54,11 +56,12 @@ export function assignVoices(transcript: Transcript, tokens: readonly Token[], a
     if (leaning?.role === "candidate") clamped.emission[place]! += MIXED_LABEL_PULL;
     if (leaning?.role === "patient") clamped.emission[place]! -= MIXED_LABEL_PULL;
   });
-  const best = viterbi(clamped);
+  // The likelier role at every word: it gets more words right than the single best sequence does.
   const { candidate } = marginals(clamped);
   spoken.forEach((at, place) => {
-    roles[at] = best[place] === 0 ? "candidate" : "patient";
-    belief[at] = best[place] === 0 ? candidate[place]! : 1 - candidate[place]!;
+    const p = candidate[place]!;
+    roles[at] = p >= 0.5 ? "candidate" : "patient";
+    belief[at] = Math.max(p, 1 - p);
     modelled[at] = 1;
   });
   for (let at = 0; at < count; at++) {

@@ -1,5 +1,5 @@
 import { HASH_BITS } from "./role-features.ts";
-import type { RoleWeights } from "./role-model.ts";
+import type { Decoding, RoleWeights } from "./role-model.ts";
 
 /** The form of role-weights.json, which `npm run train:roles` writes. */
 export interface StoredWeights {
@@ -9,6 +9,8 @@ export interface StoredWeights {
   features: number;
   /** What one step of a stored value is worth, in log-odds. */
   scale: number;
+  /** By form of the text: punctuated or bare. */
+  decoding: { punctuated: Decoding; bare: Decoding };
   /** Logistic calibration of a sentence's confidence: logit = intercept + slope × logit of the mean marginal. */
   calibration: { slope: number; intercept: number };
   /** Feature hashes in rising order, as differences in base-128 groups, least first (LEB128), in base64. */

@@ -1,4 +1,4 @@
-import type { RoleWeights } from "./role-model.ts";
+import type { Decoding, RoleWeights } from "./role-model.ts";
 import stored from "./role-weights.json";
 import { unpack, type StoredWeights } from "./weights-format.ts";
 
@@ -11,4 +11,8 @@ export function roleWeights(): RoleWeights {
 
 export function calibration(): StoredWeights["calibration"] {
   return stored.calibration;
+}
+
+export function decoding(punctuated: boolean): Decoding {
+  return punctuated ? stored.decoding.punctuated : stored.decoding.bare;
 }

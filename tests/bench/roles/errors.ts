@@ -12,7 +12,7 @@ const tr = all.filter((e) => foldOf.get(e.id) !== fold), te = all.filter((e) => 
 const w = train(tr.flatMap((e) => [example(strip(e, "written")), example(strip(e, "bare", "anywhere"))]), { epochs: 6, rate: 0.1, decay: 0.002, least: 5, dropout: 0.5, seed: 1, keep: 1e9 });
 const table = new Float32Array(1 << 24);
 for (const [h, x] of w) table[h] = x;
-for (const e of te.slice(0, 4)) {
+for (const e of te.filter((e) => !process.argv[5] || process.argv[5].split(",").includes(e.id))) {
   const st = strip(e, style), toks = tokenise(st.transcript);
   const m = marginals(chainScores(example(st).features, { table, scale: 1 })).candidate;
   console.log("=====", e.id);

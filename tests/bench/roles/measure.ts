@@ -7,6 +7,7 @@ import type { Consultation } from "./corpora.ts";
 export const SHORT_REPLY_WORDS = 3;
 
 export interface Tally {
+  consultations: number;
   words: number;
   right: number;
   candidateWords: number;
@@ -19,7 +20,7 @@ export interface Tally {
 }
 
 export function emptyTally(): Tally {
-  return { words: 0, right: 0, candidateWords: 0, longSentences: 0, longRecalled: 0, shortSentences: 0, shortRecalled: 0, swapped: [] };
+  return { consultations: 0, words: 0, right: 0, candidateWords: 0, longSentences: 0, longRecalled: 0, shortSentences: 0, shortRecalled: 0, swapped: [] };
 }
 
 /** True sentences: the written form's, cut where the turn ends. End (exclusive) of each, in spoken words. */
@@ -42,6 +43,7 @@ export function add(tally: Tally, stripped: Stripped, labels: Uint8Array, ends: 
     if (label === labels[at]) right++;
     if (label === 0) tally.candidateWords++;
   });
+  tally.consultations++;
   tally.words += gold.length;
   tally.right += right;
   if (right * 2 < gold.length) tally.swapped.push(stripped.id);
@@ -63,16 +65,10 @@ export function add(tally: Tally, stripped: Stripped, labels: Uint8Array, ends: 
   }
 }
 
-const share = (part: number, whole: number): string => (whole === 0 ? "-" : (part / whole).toFixed(3));
-
 export function accuracy(tally: Tally): number {
   return tally.right / Math.max(1, tally.words);
 }
 
 export function recall(tally: Tally): number {
   return tally.longRecalled / Math.max(1, tally.longSentences);
-}
-
-export function line(tally: Tally): string {
-  return `${share(tally.right, tally.words)}  long ${share(tally.longRecalled, tally.longSentences)}  short ${share(tally.shortRecalled, tally.shortSentences)}  majority ${share(Math.max(tally.candidateWords, tally.words - tally.candidateWords), tally.words)}  swapped ${tally.swapped.length}`;
 }
