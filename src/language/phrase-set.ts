@@ -9,6 +9,8 @@ export interface PhraseHit<Value> {
 
 /** Words behind a verb that other words may part from it: "take off", "take the cap off". */
 const PARTICLES = new Set(["out", "in", "away", "off", "on", "up", "down", "back", "over"]);
+/** Whose it is does not change a phrase: "hold your breath", "I hold my breath", "he holds the breath". */
+const DETERMINERS = new Set(["my", "your", "his", "her", "their", "our", "the", "a", "an", "this", "that"]);
 /** "take the small grey cap off" has four words between. */
 const LONGEST_GAP = 4;
 
@@ -76,11 +78,15 @@ export class PhraseSet<Value> {
   }
 }
 
+function alike(spoken: string | undefined, written: string): boolean {
+  return spoken === written || (spoken !== undefined && DETERMINERS.has(spoken) && DETERMINERS.has(written));
+}
+
 function matchEnd<Value>(tokens: readonly Token[], place: number, entry: Entry<Value>, by: "stem" | "text"): number {
   const { stems } = entry;
   let plain = true;
   for (let k = 1; k < stems.length; k += 1) {
-    if (tokens[place + k]?.[by] !== stems[k]) {
+    if (!alike(tokens[place + k]?.[by], stems[k]!)) {
       plain = false;
       break;
     }

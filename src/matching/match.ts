@@ -7,6 +7,7 @@ import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
 import { confidenceOf } from "./confidence.ts";
 import { confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
 import { ACCEPTED, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import type { Attempt, Match, Matches, QuestionMatch } from "./types.ts";
@@ -162,10 +163,11 @@ function claimsOf(stream: Stream, matches: readonly { span: WordSpan }[]): WordS
 }
 
 function answerMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Matches["answers"] {
-  return rubric.questions.flatMap(({ question, answer, incorrect }) => [
-    ...windowsOf(answer, postings, stream, ACCEPTED).map((window) => ({ question, verdict: "right" as const, span: wordsOf(stream, window.first, window.end), score: window.coverage })),
-    ...windowsOf(incorrect, postings, stream, WRONG_ACCEPTED).map((window) => ({ question, verdict: "wrong" as const, span: wordsOf(stream, window.first, window.end), score: window.coverage })),
-  ]);
+  const passages = (question: string, responses: readonly Response[], verdict: "right" | "wrong", least: number) =>
+    windowsOf(responses, postings, stream, least)
+      .filter((window) => readPolarity(stream, window, new Set()) === "agrees")
+      .map((window) => ({ question, verdict, span: wordsOf(stream, window.first, window.end), score: window.coverage }));
+  return rubric.questions.flatMap(({ question, answer, incorrect }) => [...passages(question, answer, "right", ACCEPTED), ...passages(question, incorrect, "wrong", WRONG_ACCEPTED)]);
 }
 
 /** For each element without a match, what came nearest and what closed: the material of `explain`. */

@@ -33,7 +33,9 @@ const DOUBTED_CONFIDENCE = 0.5;
 
 export function streamOf(station: Station, roles: readonly Role[]): Stream {
   const { words } = station.transcript;
-  const excluded = station.excluded;
+  // An examiner's interruption is set apart from the marked talk, but it may be a prompt.
+  const prompts = roles.includes("examiner");
+  const excluded = prompts ? [] : station.excluded;
   const spoken: number[] = [];
   const turnOfWord: number[] = [];
   const gapBefore: number[] = [];
@@ -42,7 +44,8 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   let others = 0;
   let inTurn = false;
   for (const sentence of station.sentences) {
-    const ours = sentence.inStation && roles.includes(sentence.role);
+    const inside = sentence.inStation || (prompts && sentence.first >= station.start.word && sentence.end <= station.end.word);
+    const ours = inside && roles.includes(sentence.role);
     for (let index = sentence.first; index < sentence.end; index += 1) {
       const word = words[index]!;
       const out = !ours || excluded.some((span) => index >= span.first && index < span.end);

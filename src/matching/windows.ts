@@ -22,12 +22,12 @@ export interface Window {
 }
 
 /** A passage may be this much longer than the response that it says in other words. */
-const SPAN = { base: 6, perWord: 2 } as const;
+const SPAN = { base: 5, perWord: 1.8 } as const;
 /** Gaps beyond this cost a little each. */
 const ROOM = { base: 3, perWord: 1.6 } as const;
-const GAP_COST = { perWord: 0.012, most: 0.2 } as const;
+const GAP_COST = { perWord: 0.02, most: 0.25 } as const;
 /** A passage over the end of a sentence may still be one thing said; less likely so. */
-const SENTENCE_COST = { each: 0.06, most: 0.15 } as const;
+const SENTENCE_COST = { each: 0.1, most: 0.25 } as const;
 /** So much of the weight must be the response's own words or sure synonyms; near ones only add to it. */
 const OWN_WORDS = { quality: 0.78, share: 0.5 } as const;
 /** What a response said wholly backwards loses. */
