@@ -1,0 +1,21 @@
+// `npm run demo`: marks the invented rehearsals of fixtures/rehearsals through the built command, as a person would,
+// and prints their sheets. Arguments after `--` go to every `saidwell mark` (`npm run demo -- --format json`).
+import { spawnSync } from "node:child_process";
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { parse } from "yaml";
+
+const FOLDER = "fixtures/rehearsals";
+
+const { rehearsals } = parse(await readFile(join(FOLDER, "index.yaml"), "utf8"));
+const extra = process.argv.slice(2);
+for (const [index, { file, rubric, title }] of rehearsals.entries()) {
+  const args = ["mark", join(FOLDER, file), "--rubric", rubric, ...extra];
+  const line = "=".repeat(78);
+  if (!extra.includes("json")) process.stdout.write(`${index === 0 ? "" : "\n\n"}${line}\n${index + 1}. ${title}\n$ saidwell ${args.join(" ")}\n${line}\n\n`);
+  const { status, error } = spawnSync(process.execPath, ["bin/saidwell.js", ...args], { stdio: "inherit" });
+  if (error !== undefined || (status !== 0 && status !== 1)) {
+    console.error(`demo: '${file}' could not be marked (exit code ${status})`, error ?? "");
+    process.exit(status ?? 1);
+  }
+}
