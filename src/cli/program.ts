@@ -37,23 +37,23 @@ export function buildProgram(): Command {
     .option("--target <time>", "target time, in place of the rubric's", parseLength)
     .option("--require <list>", "what must hold for exit code 0; a comma list, may be repeated (see below)", gather, [] as string[]))
     .addHelpText("after", MARK_HELP)
-    .action(async (file: string, flags: MarkFlags) => (await import("./commands/mark.ts")).runMark(file, flags));
+    .action(async (file: string, flags: MarkFlags) => (await import("./commands/station.ts")).runMark(file, flags));
 
   withOutput(withStation(program.command("label").description("write the transcript with roles and times, to be corrected and marked again").argument("<transcript>", "file of the transcript, or - for standard input")))
     .addHelpText("after", LABEL_HELP)
-    .action(async (file: string, flags: LabelFlags) => (await import("./commands/label.ts")).runLabel(file, flags));
+    .action(async (file: string, flags: LabelFlags) => (await import("./commands/station.ts")).runLabel(file, flags));
 
   withLook(withFormat(program.command("rubrics").description("list the shipped rubrics")))
     .addHelpText("after", RUBRICS_HELP)
-    .action(async (flags: MarkFlags) => (await import("./commands/rubrics.ts")).runRubrics(flags));
+    .action(async (flags: MarkFlags) => (await import("./commands/lists.ts")).runRubrics(flags));
 
   withLook(withFormat(program.command("codes").description("list the codes of messages and the exit codes").argument("[code]", "one code, such as SW-T03")))
     .addHelpText("after", CODES_HELP)
-    .action(async (code: string | undefined, flags: MarkFlags) => (await import("./commands/codes.ts")).runCodes(code, flags));
+    .action(async (code: string | undefined, flags: MarkFlags) => (await import("./commands/lists.ts")).runCodes(code, flags));
 
   program.command("completion").description("print a completion script for a shell").addArgument(new Argument("<shell>", "the shell").choices(SHELLS))
     .addHelpText("after", COMPLETION_HELP)
-    .action(async (shell: Shell) => (await import("./commands/completion.ts")).runCompletion(program, shell));
+    .action(async (shell: Shell) => (await import("./commands/lists.ts")).runCompletion(program, shell));
 
   for (const command of [program, ...program.commands]) explainErrors(command);
   return program;
