@@ -1,6 +1,3 @@
-import speechActData from "../language/lexicon/speech-act.yaml";
-import type { LexiconFile } from "../language/lexicon/schema.ts";
-import { PhraseSet } from "../language/phrase-set.ts";
 import type { Station, WordSpan } from "../station/types.ts";
 import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
@@ -9,12 +6,11 @@ import { confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts"
 import { ACCEPTED, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
+import { SHOWING } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import type { Attempt, Match, Matches, QuestionMatch } from "./types.ts";
 import { unsafeMatches } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
-
-const SHOWING = new PhraseSet((speechActData as LexiconFile<"speech-act">).showing.map((phrase) => [phrase, true] as const), { by: "text" });
 
 /** So much of a response makes a scripted question or a cue: they are told from other talk, not from each other. */
 const QUESTION_ACCEPTED = 0.6;

@@ -2,7 +2,7 @@ import speechActData from "../language/lexicon/speech-act.yaml";
 import type { LexiconFile } from "../language/lexicon/schema.ts";
 import { PhraseSet } from "../language/phrase-set.ts";
 import type { QuantityMention } from "../language/quantity.ts";
-import type { CompiledElement, Response } from "./compile.ts";
+import type { CompiledElement } from "./compile.ts";
 import { askedShare, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
@@ -47,11 +47,12 @@ const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "ri
  */
 export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
   const passages: Passage[] = [];
+  const words = elementWords(element, postings);
   const windows = element.say.flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
-  for (const window of best(windows)) passages.push(weigh(element, window, postings, stream, speaker));
+  for (const window of best(windows)) passages.push(weigh(passageOf(element, window, words), postings, stream, speaker));
   for (const response of element.incorrect) {
     for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
-      const passage = weighIncorrect(element, window, postings, stream, speaker);
+      const passage = weighIncorrect(passageOf(element, window, words), postings, stream, speaker);
       if (passage !== null) passages.push(passage);
     }
   }
@@ -62,7 +63,7 @@ export function passagesFor(element: CompiledElement, postings: Postings, stream
         if (quantity !== null && quantity.reading !== "right") continue;
         const closed = contentGates(element, window, postings, stream, other.quantity === null ? [] : element.must);
         if (closed.length > 0 || readPolarity(stream, window, element.vocabulary) !== "agrees") continue;
-        passages.push({ ...passageOf(element, window, postings), verdict: "elsewhere", closed: [], reason: other.note, ...(quantity !== null && { quantity: quantity.mention }) });
+        passages.push({ ...passageOf(element, window, words), verdict: "elsewhere", closed: [], reason: other.note, ...(quantity !== null && { quantity: quantity.mention }) });
       }
     }
   }
@@ -70,7 +71,7 @@ export function passagesFor(element: CompiledElement, postings: Postings, stream
 }
 
 /** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
-const RIVALS = 3;
+const RIVALS = 2;
 
 function best(windows: Window[]): Window[] {
   const kept: Window[] = [];
@@ -93,36 +94,65 @@ function bestOf(passages: Passage[]): Passage[] {
 }
 const WRONG_HANDICAP = 0.04;
 
-function passageOf(element: CompiledElement, window: Window, postings: Postings): Omit<Passage, "verdict" | "closed"> {
-  return { element, window, first: window.first, end: window.end, coverage: withUnion(element, window, postings) };
+function passageOf(element: CompiledElement, window: Window, words: readonly ElementWord[]): Omit<Passage, "verdict" | "closed"> {
+  return { element, window, first: window.first, end: window.end, coverage: withUnion(window, words) };
+}
+
+/** Where the stream has words of any of the element's responses, in order: looked up once for all its passages. */
+interface ElementWord {
+  first: number;
+  end: number;
+  text: string;
+  /** Weight times quality. */
+  worth: number;
+}
+
+/** Near words lift nothing. */
+const LIFTING_QUALITY = 0.9;
+
+function elementWords(element: CompiledElement, postings: Postings): ElementWord[] {
+  const seen = new Set<string>();
+  const words: ElementWord[] = [];
+  for (const response of element.say) {
+    for (const term of response.terms) {
+      if (term.plain || seen.has(term.text)) continue;
+      seen.add(term.text);
+      for (const { key, quality } of term.keys) {
+        if (quality < LIFTING_QUALITY) continue;
+        for (const hit of postings.get(key) ?? []) words.push({ first: hit.first, end: hit.end, text: term.text, worth: term.weight * quality * hit.quality });
+      }
+    }
+  }
+  return words.sort((a, b) => a.first - b.first || b.worth - a.worth);
 }
 
 /** A passage that mixes the words of several responses says more than the one it fits best. */
-function withUnion(element: CompiledElement, window: Window, postings: Postings): number {
-  const seen = new Set<string>(window.aligned.map(({ term }) => window.response.terms[term]!.text));
-  const carried = new Set<number>(window.aligned.map(({ hit }) => hit.first));
+function withUnion(window: Window, words: readonly ElementWord[]): number {
+  if (window.coverage >= 1) return window.coverage;
+  const terms = window.aligned.map(({ term }) => window.response.terms[term]!.text);
+  const places = window.aligned.map(({ hit }) => hit.first);
   let extra = 0;
-  for (const response of element.say) {
-    for (const term of response.terms) {
-      if (seen.has(term.text)) continue;
-      const hit = hitInside(term.keys, postings, window);
-      if (hit === null) continue;
-      seen.add(term.text);
-      if (carried.has(hit.first)) continue;
-      carried.add(hit.first);
-      extra += term.weight * hit.quality;
-    }
+  for (let k = firstFrom(words, window.first); k < words.length; k += 1) {
+    const word = words[k]!;
+    if (word.first >= window.end) break;
+    if (word.end > window.end || places.includes(word.first) || terms.includes(word.text)) continue;
+    places.push(word.first);
+    terms.push(word.text);
+    extra += word.worth;
   }
   const union = Math.min(1, window.coverage + extra / window.response.weight);
   return Math.max(window.coverage, (1 - UNION_SHARE) * window.coverage + UNION_SHARE * union);
 }
 
-function hitInside(keys: Response["terms"][number]["keys"], postings: Postings, window: Window): { first: number; quality: number } | null {
-  for (const { key, quality } of keys) {
-    if (quality < 0.9) continue;
-    for (const hit of postings.get(key) ?? []) if (hit.first >= window.first && hit.end <= window.end) return { first: hit.first, quality: quality * hit.quality };
+function firstFrom(words: readonly ElementWord[], place: number): number {
+  let low = 0;
+  let high = words.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (words[middle]!.first < place) low = middle + 1;
+    else high = middle;
   }
-  return null;
+  return low;
 }
 
 function contentGates(element: CompiledElement, window: Window, postings: Postings, stream: Stream, must = element.must): Gate[] {
@@ -132,8 +162,11 @@ function contentGates(element: CompiledElement, window: Window, postings: Postin
   return closed;
 }
 
-function weigh(element: CompiledElement, window: Window, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage {
-  const passage: Passage = { ...passageOf(element, window, postings), verdict: "right", closed: contentGates(element, window, postings, stream) };
+function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage {
+  const { element, window } = fit;
+  // Too poor a fit to count, and nothing near it that could not be heard or was shown: no gate matters.
+  if (fit.coverage < ACCEPTED && !stream.hasDoubt) return { ...fit, verdict: "right", closed: [] };
+  const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
   const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");
   if (element.quantity !== null && asksForNumber) {
@@ -179,12 +212,13 @@ function doubted(window: Window, stream: Stream): boolean {
   return false;
 }
 
-function weighIncorrect(element: CompiledElement, window: Window, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
+function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
+  const { element, window } = fit;
   if (!notWithHolds(element.notWith, postings, stream, window)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees") return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
-  return { ...passageOf(element, window, postings), coverage: window.coverage, verdict: "wrong", closed: [], reason: `said as '${window.response.text.replace(/[(){}]/g, "").replace(/\|/g, "/")}'` };
+  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], reason: `said as '${window.response.text.replace(/[(){}]/g, "").replace(/\|/g, "/")}'` };
 }
 
 /** Whether the passage does what the item asks of it: tells, asks, asks openly, or asks for a teach-back. */

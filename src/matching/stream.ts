@@ -3,6 +3,7 @@ import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
 import { tokenise, type Token } from "../language/token.ts";
+import { SHOWING } from "./showing.ts";
 import type { Role, Station, WordSpan } from "../station/types.ts";
 
 /** All that one role (or several) said in the station, in order, with what each token does. */
@@ -21,6 +22,8 @@ export interface Stream {
   turnOf: number[];
   /** Tokens behind which something could not be heard. */
   garbledAfter: Set<number>;
+  /** Whether anything was unheard, doubted or shown rather than said. */
+  hasDoubt: boolean;
   /** Tokens of words that the transcriber or the recogniser doubts. */
   doubtful: Set<number>;
 }
@@ -99,6 +102,7 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
     position,
     turnOf,
     garbledAfter,
+    hasDoubt: garbledAfter.size > 0 || doubtful.size > 0 || SHOWING.find(local).length > 0,
     doubtful,
   };
 }

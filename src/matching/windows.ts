@@ -144,18 +144,24 @@ function withinReach(hits: readonly TermHit[], start: number, stop: number, leas
 }
 
 function windowOf(aligned: TermHit[], response: Response, stream: Stream, postings: Postings): Window {
-  const first = Math.min(...aligned.map(({ hit }) => hit.first));
-  const end = Math.max(...aligned.map(({ hit }) => hit.end));
-  const carried = aligned.reduce((sum, { term, quality }) => sum + response.terms[term]!.weight * quality, 0);
+  let first = Infinity;
+  let end = 0;
+  let carried = 0;
+  let own = 0;
+  for (const { hit, term, quality } of aligned) {
+    const { weight, text } = response.terms[term]!;
+    if (hit.first < first) first = hit.first;
+    if (hit.end > end) end = hit.end;
+    carried += weight * quality;
+    if (quality >= OWN_WORDS.quality && text !== "{quantity}") own += weight;
+  }
   const covered = (carried + plainWords(response, postings, first, end)) / response.weight;
   const extent = stream.position[end - 1]! - stream.position[first]! + 1;
   const gaps = Math.max(0, extent - ROOM.base - ROOM.perWord * response.length);
   let ends = 0;
   for (let place = first; place < end - 1; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) ends += 1;
   const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
-  const words = aligned.filter(({ term }) => response.terms[term]!.text !== "{quantity}");
-  const own = words.reduce((sum, { term, quality }) => sum + (quality >= OWN_WORDS.quality ? response.terms[term]!.weight : 0), 0) / response.ownWeight;
-  const ownShare = Math.min(1, own / OWN_WORDS.share);
+  const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
   const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
   return { first, end, response, aligned, coverage: covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(aligned)) };
 }
@@ -184,13 +190,19 @@ function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number):
   return low < hits.length && hits[low]!.end <= to;
 }
 
-/** Share of neighbouring terms said the other way round, 0 to 1. */
+/** Share of the pairs of terms said the other way round, 0 to 1. */
 function disorder(aligned: readonly TermHit[]): number {
-  if (aligned.length < 2) return 0;
-  const places = [...aligned].sort((a, b) => a.term - b.term).map(({ hit }) => hit.first);
+  const size = aligned.length;
+  if (size < 2) return 0;
   let turned = 0;
-  for (let k = 1; k < places.length; k += 1) if (places[k]! < places[k - 1]!) turned += 1;
-  return turned / (places.length - 1);
+  for (let k = 1; k < size; k += 1) {
+    for (let j = 0; j < k; j += 1) {
+      const byTerm = aligned[j]!.term - aligned[k]!.term;
+      const byPlace = aligned[j]!.hit.first - aligned[k]!.hit.first;
+      if (byTerm * byPlace < 0) turned += 1;
+    }
+  }
+  return (2 * turned) / (size * (size - 1));
 }
 
 function literalFrom(hits: readonly TermHit[], start: number, response: Response, stream: Stream, postings: Postings): Window | null {
