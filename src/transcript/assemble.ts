@@ -81,7 +81,8 @@ function toSegment(segment: DraftSegment, index: number, firstWord: number, time
     : segment.words[0]?.start !== undefined && segment.words[segment.words.length - 1]?.end !== undefined;
   const timing: Timing = times === null ? "none" : given ? "measured" : "estimated";
   const start = times?.[0]?.start ?? null;
-  const end = times?.[times.length - 1]?.end ?? null;
+  // Measured words may overlap, so the last one need not end last.
+  const end = times?.reduce((latest, time) => Math.max(latest, time.end), 0) ?? null;
   return {
     index,
     speaker: segment.speaker,

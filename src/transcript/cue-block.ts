@@ -10,6 +10,8 @@ export interface CueBlock {
   start: Seconds | null;
   end: Seconds | null;
   text: string;
+  /** The line before the times, where the format has one. */
+  identifier?: string;
   /** The recogniser's confidence in the whole cue, 0 to 1. */
   confidence?: number;
 }

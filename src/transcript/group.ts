@@ -12,6 +12,10 @@ export interface Group {
   startGiven: boolean;
   endGiven: boolean;
   syllables: number;
+  /** True when words have times of their own, which a shared-out start would contradict. */
+  wordsTimed: boolean;
+  /** Where the last word that has an end of its own ends; no estimate cuts it off. */
+  wordsEnd: Seconds;
 }
 
 /** Joins each stretch that has no time of its own to the one whose interval it lies in. */
@@ -23,6 +27,7 @@ export function toGroups(segments: readonly DraftSegment[]): Group[] {
     if (segment.shares === true && last !== undefined) {
       last.segments.push(segment);
       last.syllables += weight;
+      last.wordsTimed ||= hasTimedWords(segment);
       continue;
     }
     groups.push({
@@ -33,9 +38,15 @@ export function toGroups(segments: readonly DraftSegment[]): Group[] {
       startGiven: segment.start !== null,
       endGiven: segment.end !== null,
       syllables: weight,
+      wordsTimed: hasTimedWords(segment),
+      wordsEnd: 0,
     });
   }
   return groups;
+}
+
+function hasTimedWords(segment: DraftSegment): boolean {
+  return segment.words.some((word) => word.start !== undefined || word.end !== undefined);
 }
 
 export function hasWords(group: Group): boolean {

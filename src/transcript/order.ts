@@ -78,6 +78,7 @@ function otherSpeakers(before: readonly Group[], after: readonly Group[]): boole
 function shiftBy(group: Group, shift: Seconds): void {
   if (group.start !== null) group.start += shift;
   if (group.end !== null) group.end += shift;
+  group.wordsEnd += shift;
   for (const word of group.segments.flatMap((segment) => segment.words)) {
     if (word.start !== undefined) word.start += shift;
     if (word.end !== undefined) word.end += shift;

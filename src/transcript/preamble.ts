@@ -27,6 +27,7 @@ export function readPreamble(lines: readonly TextLine[], draft: Draft, log: Find
     if (line.mark !== null || line.turn) return at;
     const pair = readPair(line.raw);
     if (pair !== null && isPairOfFile(pair, line, system, timed)) {
+      if (line.label !== null) tellPair(line, log);
       draft.frontMatter[pair.key] = pair.value;
       continue;
     }
@@ -44,11 +45,15 @@ export function readPreamble(lines: readonly TextLine[], draft: Draft, log: Find
 }
 
 function isPairOfFile(pair: { key: string; value: string }, line: TextLine, system: boolean, timed: boolean): boolean {
-  const token = /^[\w#/-]{1,12}$/.test(pair.value);
+  const token = /^(?=.*\d)[\w#/-]{1,12}$/.test(pair.value);
   // "Candidate: 14" above a text that has times names the candidate; with a sentence behind it somebody speaks.
   if (line.label !== null) return (timed && token) || (isFrontMatterKey(pair.key) && !/[.?!]$/.test(pair.value));
   if (isFrontMatterKey(pair.key)) return true;
   return system && timed && !isSpeechOpening(pair.key) && isTitle(pair.value);
+}
+
+function tellPair(line: TextLine, log: FindingLog): void {
+  log.add({ code: "SW-T17", severity: "info", line: line.line, kind: "pair", message: `"${line.raw.trim()}", before the first time, was read as a note on the file, not as speech` });
 }
 
 function isTitle(text: string): boolean {

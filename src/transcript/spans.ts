@@ -63,8 +63,7 @@ function settleOverlap(last: Group, group: Group, speaker: string | null, log: F
   const start = group.start ?? 0;
   const length = start - (last.start ?? 0);
   // A group of several voices may well overlap with the next; word times of the file are not overruled either.
-  const timedWords = last.segments.some((segment) => segment.words.some((word) => word.end !== undefined));
-  const fits = last.segments.length === 1 && !timedWords && length > 0 && last.syllables / length <= FASTEST;
+  const fits = last.segments.length === 1 && !last.wordsTimed && length > 0 && last.syllables / length <= FASTEST;
   const repaired = speaker !== null && fits;
   if (repaired) {
     last.end = start;
@@ -103,7 +102,7 @@ export function fillSpans(groups: Group[], latest: Seconds, log: FindingLog): vo
 
 function sharesSpan(group: Group, next: Group): boolean {
   if (next.start === null) return true;
-  return next.start === group.start && group.end === null && next.end === null;
+  return next.start === group.start && group.end === null && next.end === null && !next.wordsTimed;
 }
 
 function fillRun(run: readonly Group[], start: Seconds, after: Seconds | null, file: { pace: number; latest: Seconds }, log: FindingLog): void {
@@ -170,7 +169,7 @@ function shareOut(run: readonly Group[], from: Seconds, to: Seconds): void {
     const end = at === run.length - 1 ? to : place(passed);
     if (group.start !== start) group.startGiven = false;
     group.start = start;
-    group.end = Math.max(start, end);
+    group.end = Math.max(start, end, group.wordsEnd);
   });
 }
 

@@ -9,8 +9,8 @@ export interface TimeMark {
   /** As written, for findings. */
   text: string;
   /**
-   * `sure`: nobody writes it but to mark a time (in brackets, a range, with hours or a fraction, alone on its line,
-   * less than a minute). `bare`: "8:30 ..." may be a clock or a ratio that somebody spoke of.
+   * `sure`: nobody writes it but to mark a time (in brackets, a range, with hours or a fraction, less than a
+   * minute). `bare`: "8:30 ..." may be a clock or a ratio that somebody spoke of.
    */
   certainty: "sure" | "bare";
   /** In brackets, or beside a label. */
@@ -92,7 +92,7 @@ function readTimeFirst(open: TextLine, body: string): TextLine | null {
     line.header = true;
     line.rest = "";
   }
-  if (line.label?.strong === true || !/\S/.test(after)) mark.certainty = "sure";
+  if (line.label?.strong === true) mark.certainty = "sure";
   return line;
 }
 

@@ -20,11 +20,15 @@ const LEAST_BESIDE_BRACKETS = 0.3;
 export function settleTimeMarks(lines: readonly TextLine[], isLabel: (line: TextLine) => boolean, log: FindingLog): void {
   const marked = lines.filter((line) => line.mark !== null && line.mark.start !== null);
   for (const line of marked) if (line.mark !== null && isLabel(line)) line.mark.certainty = "sure";
+  const first = lines.find((line) => line.kind === "content");
+  if (first?.mark != null && !/\S/.test(first.afterMark)) first.mark.certainty = "sure"; // nothing said opens with "12:10" and stops
   const chain = new Set(longestRising(marked.map((line) => line.mark?.start ?? 0)).map((at) => marked[at]));
   const bare = marked.filter((line) => line.mark?.certainty === "bare");
   const naked = marked.filter((line) => line.mark?.setOff === false);
-  const rising = naked.filter((line) => chain.has(line)).length;
-  const believed = rising >= naked.length * LEAST_RISING && isHabit(lines, rising, marked.length - naked.length);
+  const rising = naked.filter((line) => chain.has(line));
+  // "8:30" said three times is no clock running: the times must differ.
+  const different = new Set(rising.map((line) => line.mark?.start)).size;
+  const believed = rising.length >= naked.length * LEAST_RISING && isHabit(lines, different, marked.length - naked.length);
   for (const line of bare) {
     if (believed && chain.has(line)) continue;
     log.add({

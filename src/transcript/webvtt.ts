@@ -25,6 +25,7 @@ export function readWebVtt(text: string, log: FindingLog): Draft {
       mend: "Export the captions again, or hand in the text as a plain text file.",
     });
   }
+  tellIdentifiers(blocks, log);
   const voices = readCueVoices(blocks, log);
   dropRolledWords(blocks, voices, log);
   draft.segments = voices.flat();
@@ -106,7 +107,9 @@ function nextTiming(lines: readonly string[], at: number, end: number): number {
 function readCue(lines: readonly string[], at: number, end: number, blocks: CueBlock[], log: FindingLog): CueBlock | null {
   const timingAt = isTimingLine(lines[at] as string) ? at : isTimingLine(lines[at + 1] ?? "") && at + 1 < end ? at + 1 : -1;
   if (timingAt < 0) {
-    addLooseText(lines.slice(at, end), at, blocks, log);
+    const to = nextTiming(lines, at, end);
+    const number = to < end && to - 1 > at && /^\d+$/.test((lines[to - 1] as string).trim());
+    addLooseText(lines.slice(at, number ? to - 1 : to), at, blocks, log);
     return null;
   }
   const timing = readTimingLine(lines[timingAt] as string);
@@ -116,7 +119,8 @@ function readCue(lines: readonly string[], at: number, end: number, blocks: CueB
   let textEnd = nextTiming(lines, timingAt, end);
   // The identifier of a cue that follows without a blank line: a number stands alone before its times.
   if (textEnd < end && textEnd - 1 > timingAt && /^\d+$/.test((lines[textEnd - 1] as string).trim())) textEnd -= 1;
-  return makeBlock(lines, timingAt, textEnd, { start, end: stop }, log);
+  const block = makeBlock(lines, timingAt, textEnd, { start, end: stop }, log);
+  return timingAt > at ? { ...block, identifier: lines[at] as string } : block;
 }
 
 function tellTimes(
@@ -142,6 +146,15 @@ function tellTimes(
   const strict = STRICT_TIME.test(startText ?? "") && (endText === null || STRICT_TIME.test(endText));
   if (!strict) {
     log.add({ code: "SW-T16", severity: "info", line, kind: "loose time", message: "the time is not written as WebVTT has it (00:01.000) and was read all the same" });
+  }
+}
+
+/** Where only some cues have an identifier, it may be speech that lost its cue. */
+function tellIdentifiers(blocks: readonly CueBlock[], log: FindingLog): void {
+  const named = blocks.filter((block) => /\p{L}/u.test(block.identifier ?? ""));
+  if (named.length === blocks.length) return;
+  for (const { identifier, line } of named) {
+    log.add({ code: "SW-T14", severity: "info", line: line - 1, kind: "identifier", message: `"${identifier}", the identifier of a cue, is not speech and was left out` });
   }
 }
 

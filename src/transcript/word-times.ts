@@ -25,7 +25,7 @@ export function settleWordTimes(group: Group, log: FindingLog): void {
       delete word.start;
       delete word.end;
     }
-    if (word.end !== undefined && word.end < (word.start ?? latest)) {
+    if (word.end !== undefined && word.end < (word.start ?? Math.max(latest, last ?? 0))) {
       log.add({
         code: "SW-T12",
         severity: "warning",
@@ -35,21 +35,19 @@ export function settleWordTimes(group: Group, log: FindingLog): void {
       });
       delete word.end;
     }
-    if (word.start !== undefined) {
-      latest = word.start;
-      first ??= word.start;
-    }
+    latest = Math.max(latest, word.start ?? word.end ?? latest);
+    first ??= word.start ?? word.end ?? null;
     if (word.end !== undefined) {
-      latest = Math.max(latest, word.start ?? word.end);
       last = Math.max(last ?? 0, word.end);
     }
   }
+  group.wordsEnd = last ?? 0;
   widen(group, first, last, log);
 }
 
 function widen(group: Group, first: number | null, last: number | null, log: FindingLog): void {
   const before = group.start !== null && first !== null ? group.start - first : 0;
-  const after = group.end !== null && group.end > (group.start ?? 0) && last !== null ? last - group.end : 0;
+  const after = group.end !== null && last !== null ? last - group.end : 0;
   if (Math.max(before, after) > EDGE_TOLERANCE) {
     log.add({
       code: "SW-T16",

@@ -9,12 +9,15 @@ export interface PlacedWord extends DraftWord {
   offset: number;
 }
 
+/** Longest bracket looked at, tags inside it included. */
+const LONGEST_RAW_MARK = 5 * MAX_MARK_LENGTH;
+
 const MARK = new RegExp(
   [
-    `\\[[^\\[\\]]{0,${MAX_MARK_LENGTH}}\\]`,
-    `\\(\\([^()]{0,${MAX_MARK_LENGTH}}\\)\\)`,
-    `\\([^()]{1,${MAX_MARK_LENGTH}}\\)`,
-    `\\{[^{}]{1,${MAX_MARK_LENGTH}}\\}`,
+    `\\[[^\\[\\]]{0,${LONGEST_RAW_MARK}}\\]`,
+    `\\(\\([^()]{0,${LONGEST_RAW_MARK}}\\)\\)`,
+    `\\([^()]{1,${LONGEST_RAW_MARK}}\\)`,
+    `\\{[^{}]{1,${LONGEST_RAW_MARK}}\\}`,
     `(?<!\\*)\\*[^*\\s][^*\\n]{0,${MAX_MARK_LENGTH}}\\*(?!\\*)`,
     "</?[A-Za-z_][\\w-]*(?:\\s[^<>]*)?/?>",
   ].join("|"),
@@ -29,25 +32,32 @@ const MARK = new RegExp(
 export function readWords(text: string, line: number, log?: FindingLog): PlacedWord[] {
   const builder = new WordBuilder(text, line);
   const lastEnd = lastEndTags(text);
+  const marks = new RegExp(MARK);
   let from = 0;
-  for (const match of text.matchAll(MARK)) {
+  for (let match = marks.exec(text); match !== null; match = marks.exec(text)) {
     const mark = match[0];
     const at = match.index;
     builder.text(from, at);
-    from = at + mark.length;
     if (mark.startsWith("<")) readTag(mark, at, builder, lastEnd, log);
-    else readBracket(mark, at, builder);
+    else if (!readBracket(mark, at, builder)) {
+      // Ordinary brackets: only the sign itself is taken, since there may be tags behind it.
+      builder.text(at, at + 1);
+      marks.lastIndex = at + 1;
+    }
+    from = marks.lastIndex;
   }
   builder.text(from, text.length);
   return builder.finish();
 }
 
-function readBracket(mark: string, at: number, builder: WordBuilder): void {
+/** False when the brackets hold ordinary speech. */
+function readBracket(mark: string, at: number, builder: WordBuilder): boolean {
   const double = mark.startsWith("((");
   const inner = mark.slice(double ? 2 : 1, double ? -2 : -1);
+  if (inner.replace(/<[^<>]*>/g, "").length > MAX_MARK_LENGTH) return false;
   const sense = double || /^\(\?.+\?\)$/s.test(mark) ? senseOfDoubt(inner) : mark.startsWith("[") ? senseOfSquare(inner) : senseOfRound(inner);
-  if (sense === "text") builder.text(at, at + mark.length);
-  else if (sense === "doubt") {
+  if (sense === "text") return false;
+  if (sense === "doubt") {
     // The signs of doubt are no part of the words; a single question mark in square brackets stays with its word.
     const skip = double ? 2 : mark.startsWith("(") ? 2 : 1;
     const keepEnd = mark.startsWith("[") ? 1 : skip;
@@ -55,6 +65,7 @@ function readBracket(mark: string, at: number, builder: WordBuilder): void {
     builder.text(at + skip, at + mark.length - keepEnd);
     builder.doubt(false);
   } else builder.mark(mark, at, sense);
+  return true;
 }
 
 /** `((...))` and `(? ... ?)`: doubted words, or nothing heard at all. Common practice in transcription, no source. */
