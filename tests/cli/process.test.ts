@@ -13,9 +13,9 @@ test("a rehearsal is marked and its sheet printed without colour into a pipe", (
   const { code, out, err } = saidwell.run(MARK);
   expect(err).toBe("");
   expect(code).toBe(0);
-  expect(out).toMatch(/^Mark sheet /);
+  expect(out).toMatch(/^Mark sheet: /);
   expect(out).toContain("rehearsal.txt");
-  // eslint-disable-next-line no-control-regex
+   
   expect(out).not.toMatch(/\u001b/);
   for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
 });
@@ -34,15 +34,15 @@ test("FORCE_COLOR colours a pipe, NO_COLOR wins over it, and the words are the s
   const plain = saidwell.run(MARK).out;
   const coloured = saidwell.run(MARK, { env: { FORCE_COLOR: "1" } }).out;
   expect(coloured).not.toBe(plain);
-  // eslint-disable-next-line no-control-regex
+   
   expect(coloured.replace(/\u001b\[[0-9;]*m/g, "")).toBe(plain);
   expect(saidwell.run(MARK, { env: { FORCE_COLOR: "1", NO_COLOR: "1" } }).out).toBe(plain);
 });
 
 test("help is coloured by the same rules", () => {
-  // eslint-disable-next-line no-control-regex
+   
   expect(saidwell.run(["--help"], { env: { FORCE_COLOR: "1" } }).out).toMatch(/\u001b\[1m/);
-  // eslint-disable-next-line no-control-regex
+   
   expect(saidwell.run(["--help"], { env: { FORCE_COLOR: "1", NO_COLOR: "1" } }).out).not.toMatch(/\u001b/);
 });
 

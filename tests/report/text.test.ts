@@ -151,3 +151,23 @@ test("a very long quote is shortened in its middle", () => {
 test("the pace curve names its lowest and highest, so that no bar has to be read by eye", () => {
   expect(flat(completeSheet())).toContain("30 s a bar from 0:10; lowest 88 at 0:10, highest 170 at 5:10; a gap: the candidate said nothing");
 });
+
+test("elements that were not said stand together; those that the item does not need are told apart", () => {
+  const sheet = completeSheet();
+  sheet.items = [
+    item("opening", "one", "First item", [element("Element A", []), element("Element B", [])]),
+    item("opening", "two", "Second item", [element("Element C", [sheet.claims[0]!.evidence]), element("Element D", [])], { content: "complete", earned: 2, met: true }),
+  ];
+  const page = flat(sheet);
+  expect(page).toContain("○ not said: Element A; Element B");
+  expect(page).toContain("○ not needed, not said: Element D");
+});
+
+test("an unsure item without a passage is to be listened for", () => {
+  const sheet = completeSheet();
+  sheet.unsafe.found = [];
+  sheet.items = [item("opening", "one", "First item", [element("First item", [])], { listen: true, confidence: 0.55 })];
+  const page = flat(sheet);
+  expect(page).toContain("Listen 1 mark is unsure: 1 not found, but perhaps said");
+  expect(page).toContain("LISTEN for it: not found, but only 55% sure");
+});

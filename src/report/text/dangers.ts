@@ -29,7 +29,7 @@ function critical(page: Page, sheet: MarkSheet): void {
   for (const id of missed) {
     const item = sheet.items.find((candidate) => candidate.id === id);
     const lacking = item?.elements.filter(({ content }) => content !== "complete").map(({ label }) => label) ?? [];
-    const named = lacking.length > 0 && (item?.elements.length ?? 0) > 1 ? faint(` (missing: ${lacking.join("; ")})`) : "";
+    const named = lacking.length > 0 && lacking.length < (item?.elements.length ?? 0) ? faint(` (missing: ${lacking.join("; ")})`) : "";
     const how = item === undefined ? "missed" : item.content === "incorrect" ? "incorrect" : item.content === "partial" ? "partial" : "missed";
     page.entry({ indent: 2, lead: styled(how, "bad"), hang: 13, body: [item?.label ?? id, named] });
   }

@@ -67,7 +67,7 @@ function one(page: Page, item: ItemResult, marksColumns: number): void {
   if (outside) return;
   const indent = page.width >= ROOMY ? INDENT + WORD_COLUMNS + 2 : 6;
   if (item.elements.length === 1 && item.elements[0]!.label === item.label) single(page, item.elements[0]!, indent);
-  else for (const element of item.elements) oneOfMany(page, element, indent);
+  else several(page, item, indent);
   for (const remark of item.remarks) page.entry({ indent, lead: page.symbols.bullet, hang: 2, body: remark });
   if (item.listen) page.entry({ indent, body: styled(listenHint(item), "doubt") });
 }
@@ -76,6 +76,20 @@ function single(page: Page, { evidence, reason, content }: ElementResult, indent
   if (reason !== undefined) page.entry({ indent, body: styled(reason, MARK_STYLE[content]) });
   for (const piece of evidence.slice(0, QUOTES_SHOWN)) page.entry({ indent, body: spoken(piece, page.symbols) });
   more(page, evidence.length, indent);
+}
+
+/** Elements with something to show one by one; those simply not said together. */
+function several(page: Page, { elements, content }: ItemResult, indent: number): void {
+  const silent = elements.filter((element) => element.content === "absent" && element.reason === undefined && element.evidence.length === 0);
+  for (const element of elements) if (!silent.includes(element)) oneOfMany(page, element, indent);
+  if (silent.length === 0) return;
+  const needless = content === "complete";
+  page.entry({
+    indent,
+    lead: styled(page.symbols.mark.absent, needless ? "faint" : MARK_STYLE.absent),
+    hang: 2,
+    body: [styled(needless ? "not needed, not said: " : "not said: ", needless ? "faint" : "bad"), silent.map(({ label }) => label).join("; ")],
+  });
 }
 
 function oneOfMany(page: Page, element: ElementResult, indent: number): void {
@@ -97,6 +111,6 @@ function more(page: Page, count: number, indent: number): void {
 
 function listenHint({ elements, confidence }: ItemResult): string {
   const places = [...new Set(elements.flatMap(({ evidence }) => evidence.slice(0, 1).map(place)))];
-  const where = places.length > 0 ? ` at ${places.join(", ")}` : ": no passage to point at";
-  return `LISTEN${where} (only ${percent(confidence * 100)} sure)`;
+  const sure = `only ${percent(confidence * 100)} sure`;
+  return places.length > 0 ? `LISTEN at ${places.join(", ")}: ${sure}` : `LISTEN for it: not found, but ${sure}`;
 }

@@ -15,7 +15,7 @@ const OUTCOME: Record<Outcome, { word: string; style: Style }> = {
 
 /** Who, what, the result in words with its reasons, time, coverage: what somebody reads who reads no further. */
 export function summary(page: Page, sheet: MarkSheet): void {
-  page.entry({ body: [styled("Mark sheet", "title"), " ", strong(sheet.rubric.title)] });
+  page.entry({ body: [styled("Mark sheet:", "title"), " ", strong(sheet.rubric.title)] });
   const facts = [
     sheet.candidate === null ? null : `candidate ${sheet.candidate}`,
     sheet.transcript.file,
@@ -40,7 +40,7 @@ export function timeUsed({ time }: MarkSheet): Text {
     return `${measured(time.used, clock)} (limit ${clock(time.limit)}, target ${clock(time.target)})`;
   }
   return [
-    `${measured(time.used, clock)} used: `,
+    `${clock(time.used.value)} used${time.used.estimated ? " (estimated)" : ""}: `,
     against(time.overLimit, "limit", time.limit),
     ", ",
     against(time.overTarget, "target", time.target),
@@ -104,6 +104,8 @@ function listenTo({ items, unsafe }: MarkSheet): Text | null {
     ...sounds.map(({ evidence }) => evidence),
   ].sort((a, b) => a.first - b.first);
   const named = [...new Set(places.map(place))];
+  const nowhere = unsure.filter(({ elements }) => elements.every(({ evidence }) => evidence.length === 0)).length;
   const count = plural(unsure.length + sounds.length, "mark is", "marks are");
-  return styled(`${count} unsure${named.length > 0 ? `: listen at ${named.join(", ")}` : ""}`, "doubt");
+  const hints = [named.length > 0 ? `listen at ${named.join(", ")}` : null, nowhere > 0 ? `${nowhere} not found, but perhaps said` : null].filter((hint) => hint !== null);
+  return styled(`${count} unsure: ${hints.join("; ")}`, "doubt");
 }

@@ -18,13 +18,16 @@ export function lasting(seconds: Seconds): string {
   return Math.round(seconds) < 60 ? `${number(seconds, seconds < 10 ? 1 : 0)} s` : clock(seconds);
 }
 
+/** Fewer bars make no curve. */
+const FEWEST_BARS = 3;
+
 export function timeAndPace(page: Page, sheet: MarkSheet): void {
   const { time } = sheet;
   page.heading("Time and pace");
   page.entry({ body: faint("For practice: pace, fillers and reading level never decide the result.") });
   row(page, "Time", timeUsed(sheet));
   const wordsAMinute = (value: number) => `${number(value, 0)} words a minute`;
-  row(page, "Pace", `${measured(time.wordsPerMinute, wordsAMinute)} over the whole time`.replace(/^(not measurable.*) over the whole time$/, "$1"));
+  row(page, "Pace", measured(time.wordsPerMinute, (value) => `${wordsAMinute(value)} over the whole time`));
   row(page, "While talking", measured(time.articulation, wordsAMinute));
   curve(page, time);
   row(page, "Words", `candidate ${number(time.candidateWords)}, ${sheet.scenario.counselled} ${number(time.patientWords)}`);
@@ -43,7 +46,7 @@ export function timeAndPace(page: Page, sheet: MarkSheet): void {
 function curve(page: Page, { curve: windows }: TimeResult): void {
   const spoke = windows.filter(({ wordsPerMinute }) => wordsPerMinute > 0);
   const first = windows[0];
-  if (first === undefined || spoke.length < 2) return;
+  if (first === undefined || spoke.length < FEWEST_BARS) return;
   const rates = spoke.map(({ wordsPerMinute }) => wordsPerMinute);
   const [low, high] = [Math.min(...rates), Math.max(...rates)];
   const { bars, noBar } = page.symbols;
@@ -89,8 +92,9 @@ export function timePlan(page: Page, { plan, time }: MarkSheet): void {
     const amounts = [seconds === null ? null : lasting(seconds), words > 0 ? plural(words, "word") : null].filter((part) => part !== null);
     row(page, index === 0 ? "Costs" : "", `${COSTS[what]}: ${amounts.join(", ")}`);
   });
-  row(page, "Without them", measured(plan.projected, (seconds) => `${clock(seconds)} (target ${clock(time.target)})`));
-  row(page, "Words to cut", measured(plan.wordsToCut, (words) => (words <= 0 ? "none: the target is met" : `${number(Math.ceil(words))} at the present pace to meet the target`)));
+  row(page, "Without them", measured(plan.projected, (seconds) => `${clock(seconds)} against a target of ${clock(time.target)}`));
+  const met = plan.wordsToCut.value !== null && plan.wordsToCut.value <= 0;
+  row(page, "Words to cut", met ? "none: the target is met" : measured(plan.wordsToCut, (words) => `${number(Math.ceil(words))} at the present pace to meet the target`));
   if (plan.paceNeeded.value !== null || plan.wordsToCut.value !== 0) {
     row(page, "Or speak at", measured(plan.paceNeeded, (pace) => `${number(pace, 0)} words a minute, keeping every word`));
   }
