@@ -94,8 +94,8 @@ export class Page {
   private push(runs: Run[]): void {
     let end = runs.length;
     while (end > 0 && runs[end - 1]!.text.trim() === "") end -= 1;
-    const kept = runs.slice(0, end);
-    const line = kept.map(({ text, style }, index) => this.paint(index === end - 1 ? text.trimEnd() : text, style)).join("");
+    const kept = joined(runs.slice(0, end));
+    const line = kept.map(({ text, style }, index) => this.paint(index === kept.length - 1 ? text.trimEnd() : text, style)).join("");
     this.lines.push(line.replaceAll(NO_BREAK, " "));
   }
 }
@@ -104,6 +104,17 @@ export function flatten(text: Text): Run[] {
   if (typeof text === "string") return text === "" ? [] : [styled(text, "plain")];
   if (Array.isArray(text)) return text.flatMap(flatten);
   return text.text === "" ? [] : [text];
+}
+
+/** Neighbours of one style as one run, so that colour codes stand around phrases and not around words. */
+function joined(runs: Run[]): Run[] {
+  const result: Run[] = [];
+  for (const run of runs) {
+    const last = result.at(-1);
+    if (last?.style === run.style) result[result.length - 1] = styled(last.text + run.text, run.style);
+    else result.push(run);
+  }
+  return result;
 }
 
 function widthOf(runs: Run[]): number {

@@ -2,7 +2,7 @@ import { Chalk } from "chalk";
 import type { Content } from "../scoring/types.ts";
 
 /** What a stretch of text means; colour only repeats what a word or a symbol already says. */
-export type Style = "plain" | "strong" | "faint" | "good" | "fair" | "bad" | "doubt" | "title";
+export type Style = "plain" | "strong" | "faint" | "good" | "fair" | "poor" | "bad" | "doubt" | "title";
 
 export type Paint = (text: string, style: Style) => string;
 
@@ -15,6 +15,7 @@ export function painter(colour: boolean): Paint {
     faint: chalk.dim,
     good: chalk.green,
     fair: chalk.yellow,
+    poor: chalk.red,
     bad: chalk.red.bold,
     doubt: chalk.magenta,
     title: chalk.cyan.bold,
@@ -75,7 +76,7 @@ export const MARK_STYLE: Record<Content, Style> = {
   complete: "good",
   partial: "fair",
   incorrect: "bad",
-  absent: "bad",
+  absent: "poor",
   "cannot-tell": "doubt",
   "not-offered": "faint",
   "not-applicable": "faint",

@@ -88,14 +88,14 @@ function several(page: Page, { elements, content }: ItemResult, indent: number):
     indent,
     lead: styled(page.symbols.mark.absent, needless ? "faint" : MARK_STYLE.absent),
     hang: 2,
-    body: [styled(needless ? "not needed, not said: " : "not said: ", needless ? "faint" : "bad"), silent.map(({ label }) => label).join("; ")],
+    body: [styled(needless ? "not needed, not said: " : "not said: ", needless ? "faint" : "poor"), silent.map(({ label }) => label).join("; ")],
   });
 }
 
 function oneOfMany(page: Page, element: ElementResult, indent: number): void {
   const { label, content, evidence, reason, elicitation } = element;
   const body: Text[] = [label];
-  if (content === "absent") body.push(": ", styled("not said", "bad"));
+  if (content === "absent") body.push(": ", styled("not said", "poor"));
   if (content === "incorrect") body.push(": ", styled("said wrongly", "bad"));
   if (content === "cannot-tell") body.push(": ", styled("cannot tell", "doubt"));
   if (reason !== undefined) body.push(`, ${reason}`);
