@@ -52,6 +52,7 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
     const act = questionAt(tokens, opener);
     if (act === null) continue;
     found = true;
+    if (act === "tell") continue;
     const stop = isQuestion ? body : Math.min(body, opener + LONGEST_QUESTION, nextStart(tokens, opener + 2, body));
     for (let k = opener; k < stop; k += 1) acts[k] = act;
     place = stop - 1;
@@ -89,7 +90,11 @@ function startsAnew(tokens: readonly Token[], place: number, first: number): boo
   if (/^(so|and|but|okay|now|great|perfect|alright|lovely)$/.test(before.text)) return true;
   // Two strong signs at once: "... fever do you have any", "... pharmacist can i check your name".
   const here = tokens[place]!.text;
-  return (here === "do" || here === "have" || here === "can" || here === "could" || here === "may" || here === "what") && questionAt(tokens, place) !== null && !dependent(before.text);
+  return (here === "do" || here === "have" || here === "can" || here === "could" || here === "may" || here === "what") && asks(questionAt(tokens, place)) && !dependent(before.text);
+}
+
+function asks(act: SpeechAct | null): boolean {
+  return act === "ask-closed" || act === "ask-open";
 }
 
 /** Words behind which "what you", "do you", "can I" depend on a clause before. */
@@ -107,6 +112,7 @@ function lastPart(tokens: readonly Token[], first: number, end: number): number 
   return first;
 }
 
+/** What opens here: a question of either kind, a request in the form of one (which tells), or nothing. */
 function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {
   const here = tokens[place];
   const next = tokens[place + 1];
@@ -117,7 +123,7 @@ function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {
   if (request !== null) {
     let verb = request.end;
     while (/^(please|just|maybe|now|then|first|quickly|kindly|also|to)$/.test(tokens[verb]?.text ?? "")) verb += 1;
-    return INFORMATION.at(tokens, verb) !== null ? openBehind(tokens, place, verb) : null;
+    return INFORMATION.at(tokens, verb) !== null ? openBehind(tokens, place, verb) : "tell";
   }
   if (NOT_QUESTIONS.at(tokens, place) !== null) {
     // "what you do know" is none; "what you" with an auxiliary before its subject does not exist.

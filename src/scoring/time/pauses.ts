@@ -5,7 +5,7 @@ import { NO_TIMES, tenths } from "./pace.ts";
 
 /**
  * A silence of this length between any two people's words is a pause worth a line. Shorter ones are turn taking and
- * breath: gaps between speakers lie mostly under a second (Heldner and Edlund 2010, Journal of Phonetics 38).
+ * breath: gaps between speakers lie mostly under a second (Heldner and Edlund 2010, Journal of Phonetics 38; from memory).
  */
 export const PAUSE: Seconds = 2;
 const MOST_LISTED = 3;

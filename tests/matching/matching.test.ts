@@ -1,0 +1,69 @@
+import { describe, expect, test } from "vitest";
+import { compileRubric } from "../../src/matching/compile.ts";
+import { matchStation } from "../../src/matching/match.ts";
+import { packRubric, unpackRubric } from "../../src/matching/packed.ts";
+import { findStation } from "../../src/station/find.ts";
+import { readTranscript } from "../../src/transcript/read.ts";
+import { CARD } from "../scoring/station-card.ts";
+
+const compiled = compileRubric(CARD);
+
+function verdicts(candidate: string, element: string, rubric = compiled): string[] {
+  const transcript = readTranscript(`[0:00] Candidate: Hello, I am the pharmacist.\n[0:05] Patient: Hello.\n[0:08] Candidate: ${candidate}`, { file: "talk.txt" });
+  const [item, part = item] = element.split("/");
+  return matchStation(findStation(transcript, {}), rubric)
+    .elements.filter((match) => match.item === item && match.element === part)
+    .map(({ verdict }) => verdict);
+}
+
+// Invented sentences about an invented rubric: behaviour only.
+describe("an element is found", () => {
+  test.each([
+    ["in the response's words", "Shake the inhaler well.", "shake"],
+    ["in another inflection", "You should be shaking the inhaler well.", "shake"],
+    ["with the device called otherwise", "Give your puffer a good shake.", "shake"],
+    ["in changed order", "The inhaler, you shake that well.", "shake"],
+    ["with fillers between", "So um you shake, uh, the inhaler, you know, well.", "shake"],
+    ["without punctuation or capitals", "so now you shake the inhaler well and then we move on", "shake"],
+    ["mis-heard", "shayk the inhaler well", "shake"],
+    ["split by the recogniser", "shake the in haler well", "shake"],
+    ["with its number in words", "Hold your breath for ten seconds.", "hold"],
+    ["with its number within the tolerance", "Hold your breath for about nine seconds.", "hold"],
+    ["with a self-correction", "Hold your breath for two, sorry, ten seconds.", "hold"],
+    ["as a request in question form", "Can you shake the inhaler well for me?", "shake"],
+    ["behind a denied warning", "Don't forget to shake the inhaler well.", "shake"],
+    ["as a frequency", "Clean the case once a week.", "wash/weekly"],
+  ])("%s", (_how, sentence, element) => expect(verdicts(sentence, element)).toContain("right"));
+});
+
+describe("an element is not found", () => {
+  test.each([
+    ["when it is only asked about", "Do you know how to shake the inhaler well?", "shake"],
+    ["when a word that must be there is missing", "Use the inhaler well before each puff.", "shake"],
+    ["when the number is missing", "Hold your breath.", "hold"],
+    ["in talk about something else", "The weather is good and the bus was late.", "shake"],
+    ["when what is asked for is a question, and this is none", "You have no allergies.", "allergies"],
+    ["in a check of understanding that is no teach-back", "Do you understand how to use it?", "teach-back"],
+  ])("%s", (_why, sentence, element) => expect(verdicts(sentence, element)).not.toContain("right"));
+});
+
+describe("an element is stated wrongly", () => {
+  test.each([
+    ["with a wrong number", "Hold your breath for two seconds.", "hold"],
+    ["denied", "You don't need to shake the inhaler.", "shake"],
+    ["denied by what is said behind", "Shaking the inhaler well is not necessary.", "shake"],
+  ])("%s", (_how, sentence, element) => expect(verdicts(sentence, element)).toContain("wrong"));
+
+  test.each([
+    ["what may happen is no instruction", "If you don't shake the inhaler well, the dose is wrong.", "shake"],
+    ["a denied manner is not a denial", "Don't shake the inhaler too hard.", "shake"],
+    ["another number in another unit", "Hold your breath; it takes two puffs.", "hold"],
+  ])("but not when %s", (_why, sentence, element) => expect(verdicts(sentence, element)).not.toContain("wrong"));
+});
+
+test("a packed rubric finds what the rubric found", () => {
+  const packed = unpackRubric(JSON.parse(JSON.stringify(packRubric(compiled))) as ReturnType<typeof packRubric>);
+  for (const sentence of ["Shake the inhaler well.", "Hold your breath for two seconds.", "Give your puffer a good shake."]) {
+    for (const element of ["shake", "hold"]) expect(verdicts(sentence, element, packed)).toEqual(verdicts(sentence, element));
+  }
+});
