@@ -61,7 +61,8 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     // "Never inject without changing the needle": two denials cancel.
     if (denied && tokens[place]!.text === "without") continue;
     denied = true;
-    deny(tokens, clause, hit.end, SHORT.has(tokens[place]!.text) ? SHORT_REACH : REACH, result);
+    // "No pain, no cough" denies twice; "don't forget to shake" denies a denial.
+    deny(tokens, clause, hit.end, SHORT.has(tokens[place]!.text) ? SHORT_REACH : REACH, result, trigger === null);
     place = hit.end - 1;
   }
   for (const hit of backward) for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = true;
@@ -73,12 +74,12 @@ function governsAnAction(tokens: readonly Token[], place: number): boolean {
   return next === "to" || (next !== undefined && /^[a-z]{3,}ing$/.test(next) && next !== "something" && next !== "anything");
 }
 
-/** Turns the tokens from `first` on until something ends the reach; a turner turns them back. */
-function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[]): void {
+/** Denies the tokens from `first` on, or turns what they were, until something ends the reach. */
+function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean): void {
   const end = Math.min(clause.end, first + reach);
   for (let place = first; place < end; place += 1) {
     const text = tokens[place]!.text;
     if (place > first && (TURNERS.has(text) || ENDERS.at(tokens, place) !== null)) return;
-    result[place]!.negated = !result[place]!.negated;
+    result[place]!.negated = turns ? !result[place]!.negated : true;
   }
 }
