@@ -4,12 +4,17 @@ import { formatFinding, ProblemError, type Finding } from "../problem/problem.ts
 import { clean } from "../report/clean.ts";
 import { exitCodeOf } from "./exit-codes.ts";
 
+/** More errors than this scroll the first ones away; they are usually one mistake. */
+const MOST_TOLD = 20;
+
 type Write = (text: string) => void;
 
 /** Tells the person what went wrong and gives the exit code. */
 export function fail(error: unknown, write: Write, environment: Readonly<Record<string, string | undefined>>): ExitCode {
   if (error instanceof ProblemError) {
-    for (const finding of error.findings) write(`${describe(finding)}\n`);
+    for (const finding of error.findings.slice(0, MOST_TOLD)) write(`${describe(finding)}\n`);
+    const more = error.findings.length - MOST_TOLD;
+    if (more > 0) write(`and ${more} more like these\n`);
     return exitCodeOf(error.findings);
   }
   // commander has printed its message, or the help that was asked for.

@@ -1,72 +1,93 @@
+import { Chalk } from "chalk";
+import { Page, styled } from "../report/page.ts";
 import { EXIT_MEANING } from "./exit-codes.ts";
 import { REQUIREMENTS } from "./requirements.ts";
 
-/* The parts of the help that commander does not write: examples, forms, exit codes. */
+/* The parts of the help that commander does not write: examples, forms, exit codes. Commander takes the bold off where there is no colour. */
 
-const list = (rows: readonly (readonly [string, string])[]) => {
-  const columns = 2 + Math.max(...rows.map(([term]) => term.length));
-  return rows.map(([term, text]) => `  ${term.padEnd(columns)}${text}`).join("\n");
-};
+const { bold } = new Chalk({ level: 1 });
 
+type Row = readonly [term: string, text: string];
+
+/** A block of help: a title, and terms with their explanation or lines as they stand. */
+interface Block {
+  title?: string;
+  rows?: readonly Row[];
+  /** Wrapped. */
+  text?: string;
+  /** Commands, never wrapped: a broken line cannot be copied. */
+  lines?: readonly string[];
+}
+
+const EXITS: Block = { title: "Exit codes:", rows: Object.entries(EXIT_MEANING) };
 const TIMES = "Times are seconds (420), clocks (7:00, 1:02:30) or words ('7 min', '90 s').";
 
-const EXITS = `Exit codes:\n${list(Object.entries(EXIT_MEANING).map(([code, meaning]) => [code, meaning] as const))}`;
+const BLOCKS: Record<string, readonly Block[]> = {
+  saidwell: [
+    {
+      title: "Examples:",
+      lines: ["saidwell rubrics", "saidwell mark rehearsal.vtt --rubric eye-drops", "saidwell label rehearsal.txt --out labelled.txt"],
+    },
+    EXITS,
+  ],
+  mark: [
+    { text: `Transcripts may be plain text, WebVTT, SubRip, Praat TextGrid or JSON; the form is told from the content. ${TIMES}` },
+    {
+      title: "Requirements, for --require (what cannot be measured does not hold):",
+      rows: REQUIREMENTS.map(({ form, help }) => [form, help]),
+    },
+    {
+      title: "Examples:",
+      lines: [
+        "saidwell mark rehearsal.vtt --rubric eye-drops",
+        "saidwell mark rehearsal.txt --rubric ./our-station.yaml --target '6 min'",
+        "saidwell mark morning.srt --rubric eye-drops --from 12:30 --to 20:00",
+        "saidwell mark a.json --rubric eye-drops --format json --out sheet.json",
+        "saidwell mark a.vtt --rubric eye-drops --require pass,coverage=70",
+        "cat rehearsal.txt | saidwell mark - --rubric eye-drops | less",
+      ],
+    },
+    EXITS,
+  ],
+  label: [
+    { text: `The text form can be corrected in any editor and given to 'saidwell mark' again: nothing is lost on the way. ${TIMES}` },
+    {
+      title: "Examples:",
+      lines: [
+        "saidwell label rehearsal.txt",
+        "saidwell label rehearsal.txt --out labelled.txt",
+        "saidwell label rehearsal.vtt --candidate 'Speaker 2' --format json",
+      ],
+    },
+  ],
+  rubrics: [
+    { text: "A rubric of your own may include the shipped blocks: 'include: shipped:opening'." },
+    { title: "Examples:", lines: ["saidwell rubrics", "saidwell rubrics --format json"] },
+  ],
+  codes: [{ title: "Examples:", lines: ["saidwell codes", "saidwell codes SW-T03"] }],
+  completion: [
+    {
+      title: "To install, add one line to the shell's start-up file:",
+      lines: [
+        "source <(saidwell completion bash)      # bash: ~/.bashrc",
+        "source <(saidwell completion zsh)       # zsh: ~/.zshrc, after compinit",
+        "saidwell completion fish | source       # fish: ~/.config/fish/config.fish",
+      ],
+    },
+  ],
+};
 
-export const MAIN_HELP = `
-Examples:
-  saidwell rubrics                                          the stations that can be marked
-  saidwell mark rehearsal.vtt --rubric eye-drops            mark one rehearsal
-  saidwell label rehearsal.txt --out labelled.txt           see and correct who spoke
+/** What stands below commander's own help of a command. */
+export function helpAfter(command: string, width: number): string {
+  return (BLOCKS[command] ?? []).map((block) => `\n${layout(block, width)}`).join("");
+}
 
-${EXITS}
-`;
-
-export const MARK_HELP = `
-Transcripts may be plain text, WebVTT, SubRip, Praat TextGrid or JSON; the form is told from the content.
-${TIMES}
-
-Requirements, for --require:
-${list(REQUIREMENTS.map(({ form, help }) => [form, help] as const))}
-  What cannot be measured does not hold.
-
-Examples:
-  saidwell mark rehearsal.vtt --rubric eye-drops
-  saidwell mark rehearsal.txt --rubric ./our-station.yaml --target '6 min'
-  saidwell mark whole-morning.srt --rubric eye-drops --from 12:30 --to 20:00
-  saidwell mark rehearsal.json --rubric eye-drops --format json --out sheet.json
-  saidwell mark rehearsal.vtt --rubric eye-drops --require pass,within-limit --require coverage=70
-  cat rehearsal.txt | saidwell mark - --rubric eye-drops | less
-
-${EXITS}
-`;
-
-export const LABEL_HELP = `
-The text form can be corrected in any editor and given to 'saidwell mark' again: nothing is lost on the way.
-${TIMES}
-
-Examples:
-  saidwell label rehearsal.txt
-  saidwell label rehearsal.txt --out labelled.txt
-  saidwell label rehearsal.vtt --candidate 'Speaker 2' --format json
-`;
-
-export const RUBRICS_HELP = `
-Examples:
-  saidwell rubrics
-  saidwell rubrics --format json
-
-A rubric of your own may include the shipped blocks: 'include: shipped:opening'.
-`;
-
-export const CODES_HELP = `
-Examples:
-  saidwell codes
-  saidwell codes SW-T03
-`;
-
-export const COMPLETION_HELP = `
-To install, add one line to the shell's start-up file:
-  bash, ~/.bashrc:                     source <(saidwell completion bash)
-  zsh, ~/.zshrc (after compinit):      source <(saidwell completion zsh)
-  fish, ~/.config/fish/config.fish:    saidwell completion fish | source
-`;
+function layout({ title, rows = [], text, lines = [] }: Block, width: number): string {
+  const page = new Page({ width, ascii: true, paint: (part, style) => (style === "strong" ? bold(part) : part) });
+  if (title !== undefined) page.entry({ body: styled(title, "strong") });
+  if (text !== undefined) page.entry({ body: text });
+  const hang = 2 + Math.max(0, ...rows.map(([term]) => term.length));
+  for (const [term, meaning] of rows) page.entry({ indent: 2, lead: term, hang, body: meaning });
+  const laid = title === undefined && text === undefined ? "" : page.toString();
+  return laid + lines.map((line) => `  ${line}\n`).join("");
+}

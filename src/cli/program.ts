@@ -1,8 +1,9 @@
+import { existsSync } from "node:fs";
 import { Argument, Command, Option } from "commander";
 import { Chalk } from "chalk";
 import { clean } from "../report/clean.ts";
 import { parseLength, parseTime } from "./duration.ts";
-import { CODES_HELP, COMPLETION_HELP, LABEL_HELP, MAIN_HELP, MARK_HELP, RUBRICS_HELP } from "./help.ts";
+import { helpAfter } from "./help.ts";
 import { appearance, parseWidth } from "./terminal.ts";
 import { VERSION } from "./version.ts";
 import type { LabelFlags } from "./commands/label.ts";
@@ -10,6 +11,8 @@ import type { MarkFlags } from "./commands/mark.ts";
 
 /** Long lines of help are tiring; commander would use the whole terminal. */
 const WIDEST_HELP = 100;
+/** Commander would not wrap a column narrower than 40, and run over the edge of a terminal of 60. */
+const NARROWEST_HELP = 20;
 
 export const SHELLS = ["bash", "zsh", "fish"] as const;
 export type Shell = (typeof SHELLS)[number];
@@ -26,36 +29,33 @@ export function buildProgram(): Command {
     .version(VERSION, "-V, --version", "print the version")
     .helpOption("-h, --help", "print this help")
     .helpCommand("help [command]", "print the help of a command")
-    .configureHelp({ styleTitle: (title) => bold(title) })
+    .configureHelp({ styleTitle: (title) => bold(title), minWidthToWrap: NARROWEST_HELP })
     .configureOutput({ getOutHelpWidth: () => helpWidth(process.stdout), getErrHelpWidth: () => helpWidth(process.stderr) })
-    .addHelpText("after", MAIN_HELP)
     .exitOverride();
 
   withLook(withOutput(withStation(program.command("mark").description("mark one transcript and print the mark sheet").argument("<transcript>", "file of the transcript, or - for standard input")
     .option("-r, --rubric <name-or-file>", "what to mark against: a shipped rubric's name, or a rubric file (needed)")))
     .option("--limit <time>", "time limit, in place of the rubric's", parseLength)
     .option("--target <time>", "target time, in place of the rubric's", parseLength)
-    .option("--require <list>", "what must hold for exit code 0; a comma list, may be repeated (see below)", gather, [] as string[]))
-    .addHelpText("after", MARK_HELP)
+    .option("--require <list>", "what must hold for exit code 0; a comma list, may be repeated (see below)", gather))
     .action(async (file: string, flags: MarkFlags) => (await import("./commands/station.ts")).runMark(file, flags));
 
   withOutput(withStation(program.command("label").description("write the transcript with roles and times, to be corrected and marked again").argument("<transcript>", "file of the transcript, or - for standard input")))
-    .addHelpText("after", LABEL_HELP)
     .action(async (file: string, flags: LabelFlags) => (await import("./commands/station.ts")).runLabel(file, flags));
 
   withLook(withFormat(program.command("rubrics").description("list the shipped rubrics")))
-    .addHelpText("after", RUBRICS_HELP)
     .action(async (flags: MarkFlags) => (await import("./commands/lists.ts")).runRubrics(flags));
 
   withLook(withFormat(program.command("codes").description("list the codes of messages and the exit codes").argument("[code]", "one code, such as SW-T03")))
-    .addHelpText("after", CODES_HELP)
     .action(async (code: string | undefined, flags: MarkFlags) => (await import("./commands/lists.ts")).runCodes(code, flags));
 
   program.command("completion").description("print a completion script for a shell").addArgument(new Argument("<shell>", "the shell").choices(SHELLS))
-    .addHelpText("after", COMPLETION_HELP)
     .action(async (shell: Shell) => (await import("./commands/lists.ts")).runCompletion(program, shell));
 
-  for (const command of [program, ...program.commands]) explainErrors(command);
+  for (const command of [program, ...program.commands]) {
+    command.addHelpText("after", ({ error }) => helpAfter(command.name(), helpWidth(error ? process.stderr : process.stdout)));
+    explainErrors(command);
+  }
   return program;
 }
 
@@ -82,7 +82,7 @@ function withLook(command: Command): Command {
     .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"));
 }
 
-function gather(value: string, before: string[]): string[] {
+function gather(value: string, before: string[] = []): string[] {
   return [...before, value];
 }
 
@@ -96,8 +96,14 @@ function explainErrors(command: Command): void {
   command.configureOutput({
     outputError: (message, write) => {
       const [first = "", ...rest] = message.replace(/^error: /, "").trimEnd().split("\n");
-      const hints = [...rest.map((line) => line.replace(/^\((.*)\)$/, "$1")), `'${name} --help' says what it takes.`];
+      const hints = [...rest.map((line) => line.replace(/^\((.*)\)$/, "$1")), ...forgottenMark(first), `'${name} --help' says what it takes.`];
       write(`${name}: ${clean(first)} [SW-U01]\n${hints.map((hint) => `  ${clean(hint)}\n`).join("")}`);
     },
   });
+}
+
+/** Whoever names a file where a command should stand wants it marked. */
+function forgottenMark(message: string): string[] {
+  const word = /^unknown command '(.+)'$/.exec(message)?.[1];
+  return word !== undefined && existsSync(word) ? [`Did you mean 'saidwell mark ${word}'?`] : [];
 }

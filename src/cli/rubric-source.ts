@@ -19,7 +19,7 @@ export async function findRubric(nameOrFile: string): Promise<Rubric> {
   if (looksLikePath(nameOrFile) || existsSync(nameOrFile)) return (await import("./rubric-file.ts")).rubricFromFile(nameOrFile);
   throw problem(
     "SW-R01",
-    nameOrFile,
+    `--rubric ${nameOrFile}`,
     "there is no shipped rubric of this name, and no such file",
     `${didYouMean(nameOrFile, names)}Shipped rubrics: ${names.join(", ")}. A rubric file is named by its path, such as ./${nameOrFile}.yaml.`,
   );

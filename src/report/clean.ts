@@ -19,6 +19,12 @@ export function clean(text: string): string {
   return text.replace(ESCAPE_SEQUENCE, " ").replace(CONTROL, " ").replace(INVISIBLE, "").replace(/\s+/g, " ").trim();
 }
 
+/** Many lines without escape sequences and controls, otherwise letter for letter as they were. */
+export function withoutControls(text: string): string {
+   
+  return text.replace(ESCAPE_SEQUENCE, "").replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/g, "");
+}
+
 /** A copy of plain data with every string in it cleaned. */
 export function cleanDeep<T>(data: T): T {
   if (typeof data === "string") return clean(data) as T;

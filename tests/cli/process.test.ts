@@ -139,6 +139,7 @@ test("a folder, or a file in no folder, cannot be written", () => {
 
 test.each([
   ["no command", [], 2, "Usage: saidwell"],
+  ["a file where the command should stand", ["rehearsal.txt", "--rubric", "eye-drops"], 2, "Did you mean 'saidwell mark rehearsal.txt'?"],
   ["an unknown command", ["makr", "rehearsal.txt"], 2, "Did you mean mark?"],
   ["an unknown option", [...MARK, "--formt", "json"], 2, "Did you mean --format?"],
   ["a wrong choice", [...MARK, "--format", "xml"], 2, "Allowed choices are text, json"],
@@ -212,6 +213,21 @@ test("'label' writes a file that marks the same, as text and as JSON with the do
   const { sentences } = JSON.parse(saidwell.run(["label", "rehearsal.txt", "--format", "json"]).out) as { sentences: Record<string, unknown>[] };
   expect(sentences.length).toBeGreaterThan(5);
   for (const key of ["text", "start", "end", "role", "confidence", "inStation"]) expect(sentences[0]).toHaveProperty(key);
+});
+
+test("what 'label' writes cannot drive a terminal", () => {
+  saidwell.write("evil.txt", REHEARSAL.replace("Thank you.", "Thank\u001b[2J you\u001b]0;x\u0007\u009b5m."));
+  const { out } = saidwell.run(["label", "evil.txt"]);
+  expect(out).toContain("Are you allergic");
+  expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+});
+
+test("help keeps to the width, examples aside, so that they can be copied", () => {
+  for (const command of [[], ["mark"], ["label"]]) {
+    for (const line of saidwell.run([...command, "--help"], { env: { COLUMNS: "60" } }).out.split("\n")) {
+      if (!/^ {2}(saidwell|cat) /.test(line)) expect(line.length, line).toBeLessThanOrEqual(60);
+    }
+  }
 });
 
 test("'rubrics' lists what ships, as text and as JSON, and each can be marked with", () => {

@@ -1,3 +1,4 @@
+import { withoutControls } from "../../report/clean.ts";
 import { toJson } from "../../report/json.ts";
 import { findStation } from "../../station/find.ts";
 import { labelDocument, writeLabelText } from "../../station/label-file.ts";
@@ -16,5 +17,5 @@ export async function runLabel(path: string, flags: LabelFlags): Promise<void> {
   checkOutput(output);
   const { bytes, file } = await readInput(path);
   const found = findStation(readTranscript(bytes, { file }), station);
-  await writeOutput(flags.format === "json" ? toJson(labelDocument(found)) : writeLabelText(found), output);
+  await writeOutput(flags.format === "json" ? toJson(labelDocument(found)) : withoutControls(writeLabelText(found)), output);
 }

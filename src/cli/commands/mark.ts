@@ -19,12 +19,12 @@ export interface MarkFlags extends OutputFlags, StationFlags {
   rubric?: string;
   limit?: number;
   target?: number;
-  require: string[];
+  require?: string[];
 }
 
 /** Marks one transcript. What is wrong with the command line is said before anything is read. */
 export async function runMark(path: string, flags: MarkFlags): Promise<void> {
-  const requirements = parseRequirements(flags.require);
+  const requirements = parseRequirements(flags.require ?? []);
   const station = stationOptions(flags);
   if (flags.rubric === undefined) throw noRubric();
   const output = { out: flags.out, force: flags.force, inputs: [path, flags.rubric] };
