@@ -109,11 +109,12 @@ function readMts(folder: string): Consultation[] {
   });
 }
 
-/** One encounter's mend: all tags swapped, some turns swapped, or some turns cut in two. Turns count from 1. */
+/** One encounter's mend; the form is explained in corrections.yaml. */
 export interface Correction {
   encounter: string;
-  swap: "all" | number[];
-  why: string;
+  swap?: "all" | number[];
+  except?: number[];
+  cut?: { turn: number; at: number[]; by: ("doctor" | "patient")[] }[];
 }
 
 export function readCorrections(path: string): Correction[] {
@@ -122,13 +123,22 @@ export function readCorrections(path: string): Correction[] {
 
 const other = (side: Side): Side => (side === "candidate" ? "patient" : "candidate");
 
+function mendTurn(turn: GoldTurn, number: number, mend: Correction): GoldTurn[] {
+  const cut = mend.cut?.find((each) => each.turn === number);
+  if (cut !== undefined) {
+    const words = turn.text.split(/\s+/);
+    if (cut.by.length !== cut.at.length + 1 || cut.at.some((at) => at >= words.length)) throw new Error(`corrections.yaml, ${mend.encounter}, turn ${number}: the cut does not fit its ${words.length} words`);
+    return cut.by.map((by, part) => ({ ...turn, side: by === "doctor" ? "candidate" : "patient", text: words.slice(cut.at[part - 1] ?? 0, cut.at[part] ?? words.length).join(" ") }));
+  }
+  const swapped = mend.swap === "all" ? mend.except?.includes(number) !== true : mend.swap?.includes(number) === true;
+  return [swapped ? { ...turn, side: other(turn.side) } : turn];
+}
+
 export function correct(consultations: Consultation[], corrections: Correction[]): Consultation[] {
   const byId = new Map(corrections.map((each) => [each.encounter, each]));
   return consultations.map((each) => {
     const mend = byId.get(each.id);
-    if (mend === undefined) return each;
-    const swapped = (at: number): boolean => mend.swap === "all" || mend.swap.includes(at + 1);
-    return { ...each, turns: each.turns.map((turn, at) => (swapped(at) ? { ...turn, side: other(turn.side) } : turn)) };
+    return mend === undefined ? each : { ...each, turns: each.turns.flatMap((turn, at) => mendTurn(turn, at + 1, mend)) };
   });
 }
 

@@ -33,7 +33,9 @@ export interface TrainOptions {
   /** Share of features left out at random in a step, against co-adaptation. */
   dropout: number;
   seed: number;
-  /** Keep so many features at the end, those of largest weight. */
+  /** Passes over all features, to choose those kept. */
+  scoutEpochs: number;
+  /** Keep so many features. */
   keep: number;
 }
 
@@ -93,15 +95,37 @@ function pack(each: Example, ids: Int32Array): Packed {
 /** Weights by feature hash. */
 export type Weights = Map<number, number>;
 
+interface Features {
+  /** Place of each hash among the weights, -1 where it has none. */
+  ids: Int32Array;
+  hashes: Int32Array;
+}
+
+function index(hashes: Int32Array): Features {
+  const ids = new Int32Array(1 << HASH_BITS).fill(-1);
+  hashes.forEach((hash, id) => {
+    ids[hash] = id;
+  });
+  return { ids, hashes };
+}
+
+/**
+ * Fits in two passes: over all features first; then over those alone that carry most (weight by the root of how
+ * often they occur), so that the kept ones take up the work of the dropped ones.
+ */
 export function train(examples: Example[], options: TrainOptions, log: (line: string) => void = () => {}): Weights {
   const seen = countFeatures(examples);
-  const ids = new Int32Array(1 << HASH_BITS).fill(-1);
-  const hashes: number[] = [];
-  for (let hash = 0; hash < seen.length; hash++) {
-    if (seen[hash]! < options.least) continue;
-    ids[hash] = hashes.length;
-    hashes.push(hash);
-  }
+  const often = Int32Array.from(seen.keys()).filter((hash) => seen[hash]! >= options.least);
+  const wide = descend(examples, index(often), { ...options, epochs: options.scoutEpochs }, log);
+  const worth = wide.map((weight, id) => Math.abs(weight) * Math.sqrt(seen[often[id]!]!));
+  const order = Int32Array.from(often.keys()).sort((a, b) => worth[b]! - worth[a]! || a - b);
+  const kept = order.slice(0, options.keep).sort();
+  const narrow = index(kept.map((id) => often[id]!));
+  const weights = descend(examples, narrow, options, log);
+  return new Map([...narrow.hashes].map((hash, id) => [hash, weights[id]!]));
+}
+
+function descend(examples: Example[], { ids, hashes }: Features, options: TrainOptions, log: (line: string) => void): Float32Array {
   const packed = examples.map((each) => pack(each, ids));
   const weights = new Float32Array(hashes.length);
   const squares = new Float32Array(hashes.length).fill(1e-3);
@@ -170,7 +194,5 @@ export function train(examples: Example[], options: TrainOptions, log: (line: st
       for (let id = 0; id < weights.length; id++) average[id]! += weights[id]!;
     }
   }
-  const pairs = hashes.map((hash, id) => [hash, average[id]! / Math.max(1, averaged)] as const);
-  const kept = pairs.length <= options.keep ? pairs : [...pairs].sort((a, b) => Math.abs(b[1]) - Math.abs(a[1]) || a[0] - b[0]).slice(0, options.keep);
-  return new Map(kept.filter((pair) => pair[1] !== 0));
+  return average.map((sum) => sum / Math.max(1, averaged));
 }
