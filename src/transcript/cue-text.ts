@@ -46,14 +46,21 @@ export function readVoiceRuns(cue: CuePayload, log: FindingLog): VoiceRun[] {
   return runs;
 }
 
+/** In the order of the text. Each inline time nests what follows it, so nesting may be deep and is walked with a stack. */
 function walk(nodes: readonly VTTNode[], run: VoiceRun): void {
-  for (const node of nodes) {
-    if (node.type === "text") run.text += node.data;
-    else {
-      if (node.type === "timestamp") run.stamps.push({ offset: run.text.length, time: node.time });
-      walk(node.children, run);
+  const left = [...nodes].reverse();
+  const parts: string[] = [];
+  let length = 0;
+  for (let node = left.pop(); node !== undefined; node = left.pop()) {
+    if (node.type === "text") {
+      parts.push(node.data);
+      length += node.data.length;
+      continue;
     }
+    if (node.type === "timestamp") run.stamps.push({ offset: length, time: node.time });
+    for (let at = node.children.length - 1; at >= 0; at -= 1) left.push(node.children[at] as VTTNode);
   }
+  run.text = parts.join("");
 }
 
 /** The parser itself reads the annotation, so that its escapes and classes are treated alike. */
@@ -69,8 +76,10 @@ function voiceOf(piece: string, line: number, log: FindingLog): string | null {
 
 /** Leaves only what the parser can read without loss: known tags, and times that lie inside the cue. */
 function settleMarkup(text: string, cue: CuePayload, log: FindingLog): string {
-  return text.replace(/<[^<>]*>|</g, (tag, offset: number) => {
-    const line = cue.line + text.slice(0, offset).split("\n").length - 1;
+  let line = cue.line;
+  return text.replace(/\n|<[^<>]*>|</g, (tag) => {
+    if (tag === "\n") line += 1;
+    if (tag === "\n") return tag;
     if (STAMP.test(tag)) return settleStamp(tag, line, cue, log);
     if (tag === "<>" || CUE_TAG.test(tag)) return tag;
     if (/^<br\b/i.test(tag)) return "\n";
@@ -79,6 +88,7 @@ function settleMarkup(text: string, cue: CuePayload, log: FindingLog): string {
       log.add({ code: "SW-T16", severity: "info", line, kind: "stray <", message: "a '<' that opens no tag was read as a character" });
     }
     // A transcriber's mark such as <UNIN/>, or plain text: the word reader judges it.
+    line += tag.split("\n").length - 1;
     return `&lt;${tag.slice(1)}`;
   });
 }

@@ -150,8 +150,10 @@ function joinByRun(parts: readonly CueLine[]): CueLine[] {
 function pinStamps(words: ReturnType<typeof readWords>, run: VoiceRun, from: number, to: number, block: CueBlock): void {
   const stamps = run.stamps.filter(({ offset }) => offset >= from && offset <= to);
   if (stamps.length === 0) return;
+  let at = 0;
   for (const { offset, time } of stamps) {
-    const word = words.find((one) => one.offset >= offset - from);
+    while (at < words.length && (words[at]?.offset ?? 0) < offset - from) at += 1;
+    const word = words[at];
     if (word !== undefined) word.start = time;
   }
   const first = words[0];

@@ -9,6 +9,8 @@ import type { Seconds } from "./types.ts";
 const RESTART_SECONDS = 30;
 /** How many stretches must run on from a restart before it is believed. */
 const RESTART_STRETCHES = 3;
+/** A file of more joined recordings than this is no transcript of them: the rest is taken as it comes. */
+const MOST_RESTARTS = 50;
 /** Typed times are whole seconds and machines round: a fall this small, in seconds, is no fault. */
 const TOLERANCE = 0.05;
 
@@ -32,13 +34,15 @@ function shiftRestarts(groups: Group[], log: FindingLog): void {
   let shift = 0;
   let latest = -Infinity;
   let part: Group[] = [];
+  let restarts = 0;
   groups.forEach((group, at) => {
-    if (group.start === null) return;
+    if (group.start === null || restarts >= MOST_RESTARTS) {
+      if (shift > 0) shiftBy(group, shift);
+      return;
+    }
     const back = latest - (group.start + shift);
-    const now = group.start + shift;
-    const passed = part.filter((one) => (one.start ?? 0) > now).length;
-    // A single time far ahead is a slip of the pen; a restart falls back behind a whole run of stretches.
-    if (back > RESTART_SECONDS && passed >= RESTART_STRETCHES && runsOn(groups, at, latest - shift) && !otherSpeakers(part, groups.slice(at))) {
+    if (back > RESTART_SECONDS && isRestart(groups, at, part, latest - shift, shift)) {
+      restarts += 1;
       // The earlier part ends with its last stretch, whose length may have to be guessed.
       shift = Math.ceil(part.reduce((end, one) => Math.max(end, one.end ?? (one.start ?? 0) + one.syllables / USUAL_PACE), 0));
       part = [];
@@ -57,14 +61,23 @@ function shiftRestarts(groups: Group[], log: FindingLog): void {
   });
 }
 
-/** True when the stretches from `at` on rise among themselves and the clock does not jump straight back to `latest`. */
-function runsOn(groups: readonly Group[], at: number, latest: Seconds): boolean {
-  const next = groups.slice(at).filter((group) => group.start !== null).slice(0, RESTART_STRETCHES);
-  if (next.length < RESTART_STRETCHES) return false;
-  return next.every((group, place) => {
-    const start = group.start ?? 0;
-    return start < latest && (place === 0 || start >= (next[place - 1]?.start ?? 0));
-  });
+/**
+ * True when the clock falls back behind a whole run of stretches (a single time far ahead is a slip of the pen), and
+ * the stretches from `at` on rise among themselves and do not jump straight back to `latest`.
+ */
+function isRestart(groups: readonly Group[], at: number, part: readonly Group[], latest: Seconds, shift: Seconds): boolean {
+  const start = (groups[at]?.start ?? 0) + shift;
+  let passed = 0;
+  for (let place = part.length - 1; place >= 0 && passed < RESTART_STRETCHES; place -= 1) if ((part[place]?.start ?? 0) > start) passed += 1;
+  if (passed < RESTART_STRETCHES) return false;
+
+  const next: Seconds[] = [];
+  for (let place = at; place < groups.length && next.length < RESTART_STRETCHES; place += 1) {
+    const one = groups[place]?.start ?? null;
+    if (one !== null) next.push(one);
+  }
+  const runsOn = next.length === RESTART_STRETCHES && next.every((one, place) => one < latest && one >= (next[place - 1] ?? 0));
+  return runsOn && !otherSpeakers(part, groups.slice(at));
 }
 
 /** Lists of one speaker after another belong to one recording: they are sorted together, not shifted. */

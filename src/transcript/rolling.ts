@@ -4,6 +4,8 @@ import type { FindingLog } from "./finding-log.ts";
 
 /** Cues further apart than this, in seconds, do not roll: what is repeated then was said again. */
 const LONGEST_GAP = 0.5;
+/** Most lines of a cue that roll up: captions show two or three. */
+const MOST_LINES = 4;
 /** Rolling is a habit of a whole file: at least so many cues, and this share of neighbours, must repeat. */
 const FEWEST_ROLLS = 2;
 const LEAST_SHARE = 0.3;
@@ -50,7 +52,7 @@ function rolledWords(blocks: readonly CueBlock[], shown: readonly DraftWord[][],
   if (before.length === 0 || words.length === 0 || gap > LONGEST_GAP) return 0;
   // Whole cue first, then ever fewer of its last lines.
   const starts = [0, ...before.flatMap((word, place) => (place > 0 && word.line !== before[place - 1]?.line ? [place] : []))];
-  for (const start of starts) {
+  for (const start of [0, ...starts.slice(1).slice(-MOST_LINES)]) {
     const tail = before.slice(start);
     if (tail.length <= words.length && tail.every((word, place) => word.text === words[place]?.text)) return tail.length;
   }

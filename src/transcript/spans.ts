@@ -87,6 +87,7 @@ function settleOverlap(last: Group, group: Group, speaker: string | null, log: F
 export function fillSpans(groups: Group[], latest: Seconds, log: FindingLog): void {
   const pace = paceOf(groups);
   fillLead(groups, pace);
+  const nextStarts = laterStarts(groups);
   for (let at = 0; at < groups.length; ) {
     const group = groups[at] as Group;
     let next = at + 1;
@@ -94,10 +95,23 @@ export function fillSpans(groups: Group[], latest: Seconds, log: FindingLog): vo
     while (next < groups.length && sharesSpan(group, groups[next] as Group)) next += 1;
     const run = groups.slice(at, next);
     const start = group.start ?? 0;
-    const after = groups.slice(next).find((one) => one.start !== null && one.start > start)?.start ?? null;
+    const after = nextStarts[next - 1] ?? null;
     fillRun(run, start, after, { pace, latest }, log);
     at = next;
   }
+}
+
+/** For each place the first start behind it that is later than the last known one up to it. */
+function laterStarts(groups: readonly Group[]): (Seconds | null)[] {
+  const later: (Seconds | null)[] = [];
+  let known: Seconds[] = [];
+  for (let at = groups.length - 1; at >= 0; at -= 1) {
+    const start = groups[at]?.start ?? null;
+    // Starts rise, so the nearest two different ones behind are all that can be needed.
+    later[at] = known.find((one) => start === null || one > start) ?? null;
+    if (start !== null && start !== known[0]) known = [start, ...known].slice(0, 2);
+  }
+  return later;
 }
 
 function sharesSpan(group: Group, next: Group): boolean {

@@ -39,10 +39,10 @@ export function readText(text: string, log: FindingLog): Draft {
 
 /** A name and a time alone on a line head the text below it, if there is text, and if the file does so more than once. */
 function settleHeaders(lines: readonly TextLine[]): void {
-  const headers = lines.filter((line, at) => line.header && lines[at + 1]?.kind === "content" && lines[at + 1]?.mark === null);
+  const headers = new Set(lines.filter((line, at) => line.header && lines[at + 1]?.kind === "content" && lines[at + 1]?.mark === null));
   for (const line of lines.filter((one) => one.header)) {
     const label = line.label;
-    if (label !== null && headers.includes(line) && (isRoleLabel(label.label) || headers.length > 1)) {
+    if (label !== null && headers.has(line) && (isRoleLabel(label.label) || headers.size > 1)) {
       label.strong = true;
       continue;
     }
