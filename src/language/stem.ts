@@ -1,8 +1,12 @@
 // A deep path: the whole of `natural` takes most of a second to load.
 import porter from "natural/lib/natural/stemmers/porter_stemmer.js";
 import irregular from "./irregular.json" with { type: "json" };
+import known from "./stems.json" with { type: "json" };
 
 const IRREGULAR: Record<string, string> = irregular;
+// Stems of the words of the lexicon and the shipped rubrics, worked out beforehand (src/build/stems.mjs): Porter's
+// algorithm is slow while it is cold, and every start needs these words.
+const KNOWN: Record<string, string> = known;
 const cache = new Map<string, string>();
 /** Transcripts hold a few thousand distinct words; a cohort run must not grow without end. */
 const CACHE_LIMIT = 50_000;
@@ -14,13 +18,18 @@ const CACHE_LIMIT = 50_000;
  * @param word lower case, no punctuation.
  */
 export function stem(word: string): string {
-  const known = cache.get(word);
-  if (known !== undefined) return known;
-  const base = Object.hasOwn(IRREGULAR, word) ? IRREGULAR[word]! : word;
-  const result = /^[a-z]{3,}$/.test(base) ? apart(base, porter.stem(base)) : base;
+  const cached = cache.get(word) ?? (Object.hasOwn(KNOWN, word) ? KNOWN[word] : undefined);
+  if (cached !== undefined) return cached;
+  const result = computeStem(word);
   if (cache.size >= CACHE_LIMIT) cache.clear();
   cache.set(word, result);
   return result;
+}
+
+/** The same without any memory: what the table of known stems is made and tested by. */
+export function computeStem(word: string): string {
+  const base = Object.hasOwn(IRREGULAR, word) ? IRREGULAR[word]! : word;
+  return /^[a-z]{3,}$/.test(base) ? apart(base, porter.stem(base)) : base;
 }
 
 /** Porter makes "us" of "use" and "used": the pronoun and the verb must stay apart. */
