@@ -20,8 +20,8 @@ export interface LabelSentence {
   role: Role;
   confidence: number;
   inStation: boolean;
-  /** The label of the transcript, where it has one. */
-  speaker?: string;
+  /** The label of the transcript that this was made from. Not called `speaker`: read back, the role is what counts, so that a corrected role is obeyed. */
+  label?: string;
   words: { text: string; start: number | null; end: number | null }[];
 }
 
@@ -99,7 +99,7 @@ export function labelDocument(station: Station): LabelDocument {
     station: { start: round(station.start.time), end: round(station.end.time), startReason: station.start.reason, endReason: station.end.reason },
     sentences: station.sentences.map((sentence) => {
       const words = transcript.words.slice(sentence.first, sentence.end);
-      const speaker = transcript.segments[words[0]!.segment]?.speaker ?? null;
+      const label = transcript.segments[words[0]!.segment]?.speaker ?? null;
       return {
         text: words.map((word) => word.text).join(" "),
         start: round(startOf(words)),
@@ -107,7 +107,7 @@ export function labelDocument(station: Station): LabelDocument {
         role: sentence.role,
         confidence: Math.round(sentence.confidence * 100) / 100,
         inStation: sentence.inStation,
-        ...(speaker === null ? {} : { speaker }),
+        ...(label === null ? {} : { label }),
         words: words.map((word) => ({ text: word.text, start: round(word.start), end: round(word.end) })),
       };
     }),

@@ -1,0 +1,126 @@
+// Invented stations; behaviour only.
+import { expect, test } from "vitest";
+import { ProblemError } from "../../src/problem/problem.ts";
+import { bare, inside, roleOf, stationIn, textOf } from "./reading.ts";
+
+const HELLO = "Hello, my name is Iris, I'm the pharmacist. How can I help you?";
+const TALK = `Hi, I've got this cream for my hands and I don't know how much to use. Okay, no problem. Have you used a steroid cream before? No, never. Are you allergic to anything? Not that I know of. Use it twice a day, and put it on thinly. One fingertip is enough for two hands. Wash your hands before and after, and don't use it for more than a week. Will it thin my skin? Not if you only use it for a week. Can you tell me how you'll use it? Twice a day, a thin layer, for a week. That's right. Any other questions? No, I think that's everything.`;
+const BYE = "Thank you. You're welcome, take care. Bye.";
+const STATION = `${HELLO} ${TALK} ${BYE}`;
+
+test("the station starts after the announcement that lets the candidate begin, not at reading time", () => {
+  const station = stationIn(`Station three. You have two minutes reading time. You may now begin. ${STATION}`);
+  expect(inside(station)).toBe(STATION);
+  expect(station.start.reason).toMatch(/'You may now begin' \(line 1\)/);
+  expect(roleOf(station, "two minutes reading")).toBe("announcer");
+});
+
+test("speech-to-text without punctuation does not hide the announcement", () => {
+  const station = stationIn(bare(`station three you have two minutes reading time you may now begin ${STATION}`));
+  expect(inside(station)).toBe(bare(STATION));
+});
+
+test("a misheard letter does not hide it either", () => {
+  const station = stationIn(`You have two minutes reeding time. You may now bagin. You may now procead. ${STATION}`);
+  expect(inside(station)).toBe(STATION);
+});
+
+test("without an announcement the candidate's introduction starts it, and the leave-taking ends it", () => {
+  const station = stationIn(STATION);
+  expect(inside(station)).toBe(STATION);
+  expect(station.start.reason).toContain("introduction");
+  expect(station.end.reason).toContain("leave-taking");
+});
+
+test("set-up talk before is left out", () => {
+  const station = stationIn(`Is this thing on? Yeah, we're recording now. Okay, I'll be the patient, whenever you're ready. ${STATION}`);
+  expect(inside(station)).toBe(STATION);
+  expect(station.start.reason).toContain("ready");
+});
+
+test("a patient who greets first is inside", () => {
+  const station = stationIn(`Patient: Hello, are you the pharmacist?\nCandidate: Yes, hello, my name is Iris.\nPatient: ${TALK.slice(0, 74)}\nCandidate: Use it twice a day and wash your hands after.\nPatient: Thanks, bye.`);
+  expect(station.start.word).toBe(0);
+});
+
+test("without any introduction the station starts with speech, and that is told as a guess", () => {
+  const station = stationIn(TALK.slice(4));
+  expect(station.start.word).toBe(0);
+  expect(station.start.confidence).toBeLessThan(0.6);
+  expect(station.findings.filter((finding) => finding.code === "SW-S09")).toHaveLength(2);
+});
+
+test("two minutes left is not the end: it is an announcer's stretch inside the station", () => {
+  const middle = TALK.replace("Will it thin", "You have two minutes remaining. Will it thin");
+  const station = stationIn(`${HELLO} ${middle} ${BYE}`);
+  expect(inside(station)).toBe(`${HELLO} ${middle} ${BYE}`);
+  expect(station.excluded.map(({ first, end }) => textOf(station, first, end))).toEqual(["You have two minutes remaining."]);
+  expect(roleOf(station, "two minutes remaining.")).toBe("announcer");
+  expect(station.sentences.filter((sentence) => sentence.role === "announcer").every((sentence) => !sentence.inStation)).toBe(true);
+});
+
+test("the time announcement ends a station that has no leave-taking", () => {
+  const station = stationIn(`${HELLO} ${TALK} Time is up, please stop. Okay, sorry, and keep it away from your eyes.`);
+  expect(inside(station)).toBe(`${HELLO} ${TALK}`);
+  expect(station.end.reason).toContain("'Time is up' (line 1)");
+});
+
+test("feedback after the leave-taking is outside, and is the examiner's", () => {
+  const debrief = "So how do you think that went? I think I forgot to ask about other medicines. Yeah, you missed the other medicines, but the teach-back went very well.";
+  const station = stationIn(`${STATION} ${debrief}`);
+  expect(inside(station)).toBe(STATION);
+  expect(roleOf(station, "how do you think")).toBe("examiner");
+});
+
+test("an examiner's questions after the patient has left are outside", () => {
+  const station = stationIn(`Candidate: ${HELLO}\nPatient: I've got this cream for my hands and I don't know how much to use.\nCandidate: Use it twice a day. Wash your hands before and after. Any questions?\nPatient: No, thank you.\nCandidate: Goodbye.\nExaminer: What would you record in the notes?\nCandidate: I would record the advice I gave.`);
+  expect(textOf(station, station.end.word - 1, station.end.word)).toBe("Goodbye.");
+});
+
+test("an examiner who breaks in is excluded", () => {
+  const station = stationIn(`Candidate: ${HELLO}\nPatient: I've got this cream and I don't know how much to use.\nExaminer: Please speak up a little.\nCandidate: Sorry. Use it twice a day. Wash your hands before and after.\nPatient: Okay, thanks, bye.`);
+  expect(station.excluded.map(({ first, end }) => textOf(station, first, end))).toEqual(["Please speak up a little."]);
+  expect(station.end.word).toBe(station.transcript.words.length);
+});
+
+test("the candidate's new start is the start", () => {
+  const station = stationIn(`Hello, I'm Iris, the pharmacist. So you have a, um. Sorry, can I start again? ${STATION}`);
+  expect(inside(station)).toBe(STATION);
+  expect(station.restarts).toEqual([station.start.word]);
+  expect(station.findings.map((finding) => finding.code)).toContain("SW-S08");
+});
+
+test.each(["Sorry, let me say that again.", "Let me start again with the cream.", "If it itches, start using it again."])("a repeat of one step is no new start (%s)", (again) => {
+  const talk = TALK.replace("One fingertip", `${again} One fingertip`);
+  const station = stationIn(`${HELLO} ${talk} ${BYE}`);
+  expect(inside(station)).toBe(`${HELLO} ${talk} ${BYE}`);
+  expect(station.restarts).toEqual([]);
+});
+
+test("several stations are told apart by their headings, and asked about", () => {
+  const two = `# Station 1\n[0:05] ${STATION}\n# Station 2\n[6:00] ${STATION}`;
+  expect(() => stationIn(two)).toThrow(ProblemError);
+  expect(() => stationIn(two)).toThrow(/2 stations: \(1\) 0:05 to .*'Station 1'.*\(2\) 6:00 to .*'Station 2'.*SW-S01.*--from and --to/s);
+});
+
+test("and by announcements or introductions with a leave-taking between", () => {
+  expect(() => stationIn(`[0:01] You may begin. ${STATION} Time is up.\n[6:00] You may begin. ${STATION} Time is up.`)).toThrow(/2 stations/);
+  expect(() => stationIn(`[0:01] ${STATION}\n[6:00] ${STATION}`)).toThrow(/2 stations/);
+});
+
+test("times decide which of several is meant", () => {
+  const station = stationIn(`[0:01] ${STATION}\n[6:00] ${STATION}`, { from: 350, to: 900 });
+  expect(inside(station)).toBe(STATION);
+  expect(station.start.time).toBe(360);
+  expect(station.start.reason).toContain("as told");
+});
+
+test("times outside the recording, or of a transcript without times, are refused", () => {
+  expect(() => stationIn(`[0:01] ${STATION}`, { from: 5000 })).toThrow(/SW-S02/);
+  expect(() => stationIn(STATION, { from: 10 })).toThrow(/SW-S03/);
+});
+
+test("saying one's name again without a leave-taking is not another station", () => {
+  const station = stationIn(`${HELLO} ${TALK} Again, my name is Iris if you need me. ${BYE}`);
+  expect(station.start.word).toBe(0);
+});

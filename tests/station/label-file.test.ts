@@ -1,0 +1,73 @@
+// Invented stations; behaviour only.
+import { expect, test } from "vitest";
+import { findStation } from "../../src/station/find.ts";
+import { labelDocument, writeLabelText } from "../../src/station/label-file.ts";
+import type { Station } from "../../src/station/types.ts";
+import { readTranscript } from "../../src/transcript/read.ts";
+import { inside, roleOf, stationIn } from "./reading.ts";
+
+const TALK = "You may begin. Hello, my name is Iris, I'm the pharmacist. How can I help? [coughs] I've got this cream for my hands. Use it twice a day, thinly. You have one minute left. Okay, and for how long? For a week. Any questions? No, thank you. You're welcome, goodbye. So, some feedback: you missed the other medicines.";
+const SHAPES: [string, string][] = [
+  ["without times", TALK],
+  ["with times", `[0:01] ${TALK.slice(0, 110)}\n[0:09] ${TALK.slice(110)}`],
+  ["with labels", "[0:01] Speaker 1: Hello, I'm Iris, the pharmacist.\n[0:04] Speaker 2: Hi, I've got a cream and I don't know how to use it.\n[0:08] Speaker 1: Use it twice a day: once in the morning, once at night.\n[0:14] Speaker 2: Thanks, bye."],
+  ["captions", "WEBVTT\n\n00:01.000 --> 00:03.250\nHello, I'm Iris, the pharmacist. Which\n\n00:03.250 --> 00:05.000\ncream have you got? It's a steroid cream\n\n00:05.000 --> 00:07.000\nfor my hands. Okay. Use it twice a day. Bye.\n"],
+];
+
+/** Every word with its role and whether it is marked. */
+function seen(station: Station): string[] {
+  return station.sentences.flatMap(({ first, end, role, inStation }) => station.transcript.words.slice(first, end).map((word) => `${word.text} ${role} ${inStation}`));
+}
+
+function again(text: string, file: string): Station {
+  return findStation(readTranscript(new TextEncoder().encode(text), { file }));
+}
+
+test.each(SHAPES)("the text form reads back to the same words, roles and edges (%s)", (_, text) => {
+  const station = stationIn(text);
+  const back = again(writeLabelText(station), "labels.txt");
+  expect(seen(back)).toEqual(seen(station));
+  expect([back.start.word, back.end.word]).toEqual([station.start.word, station.end.word]);
+  expect(back.start.time).toEqual(station.start.time === null ? null : expect.closeTo(station.start.time, 2));
+  expect(back.roleSource).toBe("told");
+  expect(writeLabelText(back).split("\n").slice(3)).toEqual(writeLabelText(station).split("\n").slice(3));
+});
+
+test.each(SHAPES)("so does the JSON form (%s)", (_, text) => {
+  const station = stationIn(text);
+  const back = again(JSON.stringify(labelDocument(station)), "labels.json");
+  expect(seen(back)).toEqual(seen(station));
+  expect([back.start.word, back.end.word]).toEqual([station.start.word, station.end.word]);
+});
+
+test("a person's correction of a role is obeyed in both forms", () => {
+  const station = stationIn(SHAPES[2]![1]);
+  const text = writeLabelText(station).replace("Patient: Thanks", "Candidate: Thanks");
+  expect(roleOf(again(text, "labels.txt"), "Thanks, bye.")).toBe("candidate");
+  const document = labelDocument(station);
+  document.sentences[document.sentences.length - 1]!.role = "candidate";
+  expect(roleOf(again(JSON.stringify(document), "labels.json"), "Thanks, bye.")).toBe("candidate");
+});
+
+test("a person's correction of an edge is obeyed", () => {
+  const station = stationIn(TALK);
+  const text = writeLabelText(station).replace("# After the station\n", "").replace("# Station\n", "").replace("# Before the station\n", "# Station\n");
+  expect(inside(again(text, "labels.txt"))).toBe(TALK);
+});
+
+test("the text form has front matter, the three headings and one line a turn", () => {
+  expect(writeLabelText(stationIn("[0:12.3] You may begin. Hello, my name is Iris, I'm the pharmacist. How can I help?\n[0:20] I've got this cream for my hands and I don't know how to use it."))).toBe(`---
+saidwell: labels@1
+source: rehearsal.txt
+---
+
+# Before the station
+
+[0:12.300 - 0:13.577] Announcer: You may begin.
+
+# Station
+
+[0:13.577 - 0:20.000] Candidate: Hello, my name is Iris, I'm the pharmacist. How can I help?
+[0:20.000 - 0:24.211] Patient: I've got this cream for my hands and I don't know how to use it.
+`);
+});

@@ -1,0 +1,41 @@
+import { statSync } from "node:fs";
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { findStation } from "../../src/station/find.ts";
+import stored from "../../src/station/role-weights.json";
+import { packWeights, unpack, type StoredWeights } from "../../src/station/weights-format.ts";
+import { transcriptOf } from "./transcript-of.ts";
+
+test("weights come back from their packed form to within half a step", () => {
+  fc.assert(
+    fc.property(fc.dictionary(fc.integer({ min: 0, max: (1 << 24) - 1 }).map(String), fc.double({ min: -3, max: 3, noNaN: true }), { minKeys: 1, maxKeys: 200 }), (entries) => {
+      const weights = new Map(Object.entries(entries).map(([hash, weight]) => [Number(hash), weight]));
+      const packed = packWeights(weights);
+      const { table, scale } = unpack(packed as StoredWeights);
+      const largest = 127 * scale;
+      for (const [hash, weight] of weights) {
+        const clipped = Math.max(-largest, Math.min(largest, weight));
+        expect(Math.abs(table[hash]! * scale - clipped)).toBeLessThanOrEqual(scale / 2 + 1e-12);
+      }
+    }),
+    { numRuns: 20 },
+  );
+});
+
+test("the shipped weights are small, credited and whole", () => {
+  expect(statSync("src/station/role-weights.json").size).toBeLessThan(400_000);
+  expect(stored.credit.filter((line) => line.includes("CC BY 4.0"))).toHaveLength(3);
+  expect(Buffer.from(stored.values, "base64")).toHaveLength(stored.features);
+});
+
+test("a seven-minute transcript takes a fraction of the 200 ms of start-up", () => {
+  const text = Array.from({ length: 90 }, (_, at) => `Shake it well and breathe out number ${at}. Okay, and then what do I do?`).join(" ");
+  findStation(transcriptOf(text));
+  const times = Array.from({ length: 5 }, () => {
+    const from = performance.now();
+    findStation(transcriptOf(text));
+    return performance.now() - from;
+  });
+  // 1,350 words; about 30 ms on a slow machine, with room for a busy one.
+  expect(Math.min(...times)).toBeLessThan(150);
+});
