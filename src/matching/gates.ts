@@ -29,6 +29,11 @@ export function groupPresent(group: WordGroup, postings: Postings, first: number
   });
 }
 
+/** Whether the words of a notion stand anywhere in the stream: where not, no passage can have it. */
+export function groupPossible(group: WordGroup, postings: Postings): boolean {
+  return group.runs.some((run) => run.every((keys) => keys.some((key) => postings.has(key))));
+}
+
 /** A filler or an article may stand inside a run of words. */
 const RUN_GAP = 1;
 

@@ -3,7 +3,7 @@ import type { LexiconFile } from "../language/lexicon/schema.ts";
 import { PhraseSet } from "../language/phrase-set.ts";
 import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement } from "./compile.ts";
-import { askedShare, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
@@ -48,7 +48,9 @@ const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "ri
 export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
   const passages: Passage[] = [];
   const words = elementWords(element, postings);
-  const windows = element.say.flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
+  // A must-word that nobody said closes every passage; only something unheard could still be it.
+  const hopeless = !stream.hasDoubt && element.must.some((group) => !groupPossible(group, postings));
+  const windows = hopeless ? [] : element.say.flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
   for (const window of best(windows)) passages.push(weigh(passageOf(element, window, words), postings, stream, speaker));
   for (const response of element.incorrect) {
     for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
