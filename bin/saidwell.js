@@ -7,7 +7,7 @@ if (major < 20 || (major === 20 && minor < 19)) {
   console.error(`saidwell needs Node 20.19 or later; this is ${process.versions.node}.`);
   process.exit(70);
 }
-// V8 collects garbage with several threads, which in a process this short and small mostly wait for each other: one
-// thread takes 40% less processor time here, and less on a whole morning's recording too (npm run bench:start).
-setFlagsFromString("--single-threaded-gc");
+// A rehearsal is marked in a fraction of a second: V8's optimising compiler costs more than it gives back in that
+// time. It still comes in for what runs long (the default is 132 kB of bytecode run in a function, this is 4 MB).
+setFlagsFromString("--interrupt-budget=4000000");
 await import("../dist/cli.js");
