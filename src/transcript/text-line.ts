@@ -44,6 +44,9 @@ const BROKEN_MARK = /^\s*[[(]\s*(\d{1,4}(?:[:.,;]\d{1,4}){1,4}(?:\s*[-–—>]+\
 const NAME = "[\\p{L}\\p{N}][\\p{L}\\p{N}\\p{M} .'’_#&/-]{0,39}?";
 /** "Anna [0:12]: text", "**Anna** (0:12) text", "Speaker 1  0:12", "Speaker 1 | 0:12". */
 const NAME_THEN_TIME = new RegExp(`^\\s*(${NAME})\\s*(?:[,|–—-]\\s*)?(?:[\\[(]\\s*(${RANGE})\\s*[\\])]|(${RANGE}))\\s*(:?)\\s*(?=(.?))`, "u");
+const COLUMN_TIME = `(?:${CLOCK}|\\d+\\.\\d+)`;
+/** Columns parted by tabs, as tables and labelling programs give them: label, start, end, text; the label may come after the times. */
+const COLUMNS = new RegExp(`^(?:(?=[^\\t]*\\p{L})(${NAME})\\t+)?(${COLUMN_TIME})\\t+(?:(${COLUMN_TIME})\\t+)?(?:(${NAME})\\t+)?(?=\\S)`, "u");
 /** Words behind a bare time that make it a time of day. */
 const TIME_OF_DAY = /^\s*(?:a\.?m\b|p\.?m\b|o['’]?\s?clock|in the (?:morning|afternoon|evening)|at night|every (?:day|morning|night|evening)|hours\b)/i;
 
@@ -56,7 +59,7 @@ export function readTextLine(raw: string, line: number): TextLine {
   const turn = TURN.exec(raw)?.[0] ?? "";
   const body = raw.slice(turn.length);
   const open = { ...none, afterMark: body, rest: body, turn: turn !== "" };
-  return readTimeFirst(open, body) ?? readNameFirst(open, body) ?? withLabel(open, body);
+  return readColumns(open, body) ?? readTimeFirst(open, body) ?? readNameFirst(open, body) ?? withLabel(open, body);
 }
 
 /** A long dash before a small letter only carries a sentence on. */
@@ -74,6 +77,21 @@ function readHeading(raw: string): string | null {
     return readMark(inner) === null && findLabel(text) === null ? inner : null;
   }
   return null;
+}
+
+function readColumns(open: TextLine, body: string): TextLine | null {
+  const match = COLUMNS.exec(body);
+  if (match === null) return null;
+  const [, before, from, to, behind] = match;
+  const seconds = (text: string): Seconds | null => (text.includes(":") ? readClock(text) : Number(text));
+  const start = seconds(from ?? "");
+  const end = to === undefined ? null : seconds(to);
+  // One number without a colon may be a dose; two of them are a start and an end.
+  if (start === null || (to === undefined && !(from ?? "").includes(":"))) return null;
+  const name = before ?? behind;
+  const label = name !== undefined && /\p{L}/u.test(name) ? { label: name.trim(), restAt: 0, strong: true } : null;
+  const rest = body.slice(match[0].length);
+  return { ...open, mark: { start, end, text: from ?? "", certainty: "sure", setOff: true }, label, afterMark: rest, rest };
 }
 
 function readTimeFirst(open: TextLine, body: string): TextLine | null {

@@ -8,6 +8,7 @@ import { readPreamble } from "./preamble.ts";
 import { TextBuilder } from "./text-builder.ts";
 import { MARK_WITHIN, readRange, readTextLine, type TextLine } from "./text-line.ts";
 import { settleTimeMarks } from "./time-marks.ts";
+import { readWords } from "./words.ts";
 
 /** Share of lines that must end a sentence before, in a text without blank lines, each line is a stretch of its own. */
 const LEAST_ENDED = 0.5;
@@ -95,6 +96,9 @@ function build(lines: readonly TextLine[], judge: LabelJudge, draft: Draft, log:
   const lineByLine = isLineByLine(lines);
   let timed = false;
   let afterBlank = false;
+  /** Whether the stretch is a noise between paragraphs, and who spoke before it. */
+  let aside = false;
+  let before: string | null = null;
   lines.forEach((line, at) => {
     if (line.kind === "blank") {
       afterBlank = true;
@@ -111,17 +115,35 @@ function build(lines: readonly TextLine[], judge: LabelJudge, draft: Draft, log:
       builder.open({ speaker: label, line: line.line, start: line.mark.start, end: line.mark.end });
     } else if (label !== null || line.turn) {
       builder.open({ speaker: label, line: line.line, shares: timed });
+    } else if (isMarkOnly(line.rest) && (!builder.isOpen || afterBlank)) {
+      // "(bell rings)" between two paragraphs belongs to nobody.
+      builder.open({ speaker: null, line: line.line, shares: timed });
+      aside = true;
     } else if (!builder.isOpen || (!timed && (afterBlank || lineByLine))) {
-      const speaker = builder.speaker;
+      const speaker = aside ? before : builder.speaker;
       if (speaker !== null) tellGoesOn(line.line, speaker, log);
       builder.open({ speaker, line: line.line, shares: timed });
+    } else if (aside && afterBlank) {
+      if (before !== null) tellGoesOn(line.line, before, log);
+      builder.open({ speaker: before, line: line.line, shares: true });
     } else if (afterBlank && builder.speaker !== null && builder.hasText) {
       tellGoesOn(line.line, builder.speaker, log);
+    }
+    if (!aside || !isMarkOnly(line.rest)) {
+      before = builder.speaker;
+      aside = false;
     }
     addWithMarks(line, lines.slice(at + 1, at + 1 + AHEAD), builder, judge, timed);
     afterBlank = false;
   });
   builder.close();
+}
+
+/** A line that is one noise or action in brackets. */
+function isMarkOnly(text: string): boolean {
+  if (!/^\s*[[(*<{].*[\])*>}.]\s*$/.test(text)) return false;
+  const words = readWords(text, 1);
+  return words.length > 0 && words.every((word) => word.kind === "sound");
 }
 
 /** How many lines ahead the next mark is looked for, to judge one in round brackets. */

@@ -58,12 +58,14 @@ function readHeader(lines: readonly string[], draft: Draft, log: FindingLog): nu
 function readBlocks(lines: readonly string[], from: number, draft: Draft, log: FindingLog): CueBlock[] {
   const blocks: CueBlock[] = [];
   let confidence: number | undefined;
+  let end = from;
   for (let at = from; at < lines.length; ) {
     if (lines[at] === "") {
       at += 1;
       continue;
     }
-    const end = endOfBlock(lines, at);
+    // Several cues may stand in one block: its end is looked for once.
+    if (at >= end) end = endOfBlock(lines, at);
     const next = nextTiming(lines, at, end);
     const kind = blockKind(lines, at, end);
     if (kind === "NOTE") confidence = readNote(lines, at, next, log) ?? confidence;

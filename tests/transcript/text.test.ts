@@ -159,6 +159,20 @@ describe("labels", () => {
   });
 });
 
+test("a noise in brackets between two paragraphs belongs to nobody, and the speaker goes on behind it", () => {
+  expect(spoken(read("Candidate: shake it.\n\n(bell rings)\n\nThen breathe out.\n\nPatient: ok"))).toEqual(["Candidate: shake it.", "?: (bell rings)", "Candidate: Then breathe out.", "Patient: ok"]);
+  expect(spoken(read("[0:00]\nCandidate: shake it.\n\n[bell]\n\nThen out.\n[0:10]\nPatient: ok"))).toEqual(["Candidate: shake it.", "?: [bell]", "Candidate: Then out.", "Patient: ok"]);
+});
+
+test.each([
+  ["label, start, end, text", "Anna\t0:00\t0:04\thello\nBen\t0:04\t0:06\thi"],
+  ["start, end, label, text", "0:00\t0:04\tAnna\thello\n0:04\t0:06\tBen\thi"],
+  ["seconds", "0.000000\t4.000000\tAnna\thello\n4.000000\t6.000000\tBen\thi"],
+])("columns parted by tabs are read: %s", (_, text) => {
+  expect(spoken(read(text))).toEqual(["Anna: hello", "Ben: hi"]);
+  expect(intervals(read(text))).toEqual([[0, 4], [4, 6]]);
+});
+
 describe("headings and front matter", () => {
   const text = "---\ntitle: \"Rehearsal 2\"\nTopics:\n  - eye drops\n  - storage\n---\n# Station 3\n[0:00] hello\n--- debrief ---\n[0:09] thanks\n=====\n**End of file**\n";
 
