@@ -67,7 +67,8 @@ class Values {
 
   header(): void {
     const type = this.string("the file type");
-    if (type.text !== "ooTextFile") throw this.fault(type, `the file type must be "ooTextFile", and this one is "${type.text}"`);
+    // Older short files call themselves "ooTextFile short".
+    if (!/^ooTextFile(?: short)?$/.test(type.text)) throw this.fault(type, `the file type must be "ooTextFile", and this one is "${type.text}"`);
     const object = this.string("the object class");
     if (!/^TextGrid\b/.test(object.text)) throw this.fault(object, `the file holds a ${object.text}, not a TextGrid`);
   }

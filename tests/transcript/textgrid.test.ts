@@ -93,7 +93,7 @@ const TERSE = `"ooTextFile" "TextGrid" 0 10 <exists> 3 tiers ! 99 "no value"
 every day" 2.5 5 "" 5 10 "bye"
 "IntervalTier" "Patient" 0 10 1 2 6 "hi <UNIN/> <UNSURE>my friend</UNSURE>." "TextTier" "bell" 0 10 1 9.5 "[bell]"`;
 
-test.each([["long", LONG], ["short", SHORT], ["terse", TERSE]])("the %s form is read: tiers merge by start, a tier's name is the label", (_, text) => {
+test.each([["long", LONG], ["short", SHORT], ["older short", SHORT.replace("ooTextFile", "ooTextFile short")], ["terse", TERSE]])("the %s form is read: tiers merge by start, a tier's name is the label", (_, text) => {
   const transcript = read(text, "x.TextGrid");
   expect(transcript.format).toBe("textgrid");
   expect(spoken(transcript)).toEqual(['Candidate: Take "two"! 3 times every day', "Patient: hi <UNIN/> my friend.", "Candidate: bye", "bell: [bell]"]);
