@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll } from "vitest";
@@ -37,8 +37,8 @@ export function built(): Built {
   beforeAll(() => {
     const script = `import { bundle } from ${JSON.stringify(join(process.cwd(), "src/build/bundle.mjs"))}; await bundle(${JSON.stringify(join(folder, "dist"))});`;
     execFileSync(process.execPath, ["--input-type=module", "-e", script], { stdio: ["ignore", "ignore", "inherit"] });
-    execFileSync("mkdir", ["-p", join(folder, "bin")]);
-    writeFileSync(join(folder, "bin/saidwell"), `#!/bin/sh\nexec "${process.execPath}" "${folder}/dist/cli.js" "$@"\n`, { mode: 0o755 });
+    cpSync("bin", join(folder, "bin"), { recursive: true });
+    symlinkSync("saidwell.js", join(folder, "bin/saidwell"));
     writeFileSync(join(folder, "package.json"), '{"type":"module"}');
   }, 120_000);
   afterAll(() => {
@@ -49,7 +49,7 @@ export function built(): Built {
     folder: join(folder, "dist"),
     work,
     run: (args, { input = "", env = {} } = {}) =>
-      ran(spawnSync(process.execPath, [join(folder, "dist/cli.js"), ...args], { cwd: work, input, env: { ...base, ...env } })),
+      ran(spawnSync(process.execPath, [join(folder, "bin/saidwell.js"), ...args], { cwd: work, input, env: { ...base, ...env } })),
     bash: (line, env = {}) => ran(spawnSync("bash", ["-c", line], { cwd: work, env: { ...base, ...env } })),
     write: (name, text) => {
       const path = join(work, name);

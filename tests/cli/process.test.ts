@@ -272,6 +272,15 @@ test("the version is the package's", () => {
   expect(sheet.version).toBe(version);
 });
 
+test("a recording of an hour and a half is marked in one go", () => {
+  const lines = REHEARSAL.split("\n").filter((line) => /\] (Candidate|Patient)/.test(line));
+  const hours = Array.from({ length: 90 }, (_, minute) => lines.map((line) => line.replace(/^\[0:/, `[${minute}:`))).flat();
+  saidwell.write("long.txt", `${hours.join("\n")}\n`);
+  const { code, err, out } = saidwell.run(["mark", "long.txt", "--rubric", "eye-drops", "--format", "json"]);
+  expect([code, err]).toEqual([0, ""]);
+  expect((JSON.parse(out) as { transcript: { words: number } }).transcript.words).toBeGreaterThan(8000);
+});
+
 test("nothing is taken from the network, the home folder or a configuration file", () => {
   const { code, out } = saidwell.bash("env -i PATH=\"$PATH\" saidwell mark rehearsal.txt --rubric eye-drops");
   expect(code).toBe(0);
