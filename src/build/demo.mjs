@@ -5,6 +5,9 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { parse } from "yaml";
 
+// `npm run demo | head` is no error.
+process.stdout.on("error", () => process.exit(0));
+
 const FOLDER = "fixtures/rehearsals";
 
 const index = parse(await readFile(join(FOLDER, "index.yaml"), "utf8"));
