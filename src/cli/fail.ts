@@ -2,6 +2,7 @@ import { CommanderError } from "commander";
 import { EXIT, type ExitCode } from "../problem/catalogue.ts";
 import { formatFinding, ProblemError, type Finding } from "../problem/problem.ts";
 import { clean } from "../report/clean.ts";
+import { sentence } from "../report/figures.ts";
 import { exitCodeOf } from "./exit-codes.ts";
 
 /** More errors than this scroll the first ones away; they are usually one mistake. */
@@ -30,5 +31,5 @@ export function fail(error: unknown, write: Write, environment: Readonly<Record<
 /** A finding may quote the transcript, so it is cleaned like everything else that comes from outside. */
 export function describe(finding: Finding): string {
   const { mend, ...rest } = finding;
-  return formatFinding({ ...rest, file: clean(finding.file), message: clean(finding.message), ...(mend !== undefined && { mend: clean(mend) }) });
+  return formatFinding({ ...rest, file: clean(finding.file), message: clean(finding.message), ...(mend !== undefined && { mend: sentence(clean(mend)) }) });
 }

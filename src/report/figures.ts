@@ -31,6 +31,11 @@ export function percent(value: number): string {
   return `${rounded}%`;
 }
 
+/** A clause as a sentence: a capital first, a full stop last. */
+export function sentence(clause: string): string {
+  return clause.charAt(0).toUpperCase() + clause.slice(1) + (/[.!?]$/.test(clause) ? "" : ".");
+}
+
 export function plural(count: number, one: string, many = `${one}s`): string {
   return `${number(count)} ${count === 1 ? one : many}`;
 }

@@ -1,5 +1,5 @@
 import type { MarkSheet } from "../../scoring/types.ts";
-import { clock, number, percent, plural } from "../figures.ts";
+import { clock, number, percent, plural, sentence } from "../figures.ts";
 import { faint, strong, styled, type Page } from "../page.ts";
 import { spoken } from "./evidence.ts";
 import { row } from "./row.ts";
@@ -64,7 +64,7 @@ function findings(page: Page, { findings: list }: MarkSheet): void {
       indent: 2,
       lead: styled(page.symbols.bullet, severity === "info" ? "plain" : "fair"),
       hang: 2,
-      body: [severity === "info" ? "" : strong(`${severity}: `), where, message, faint(` [${code}]`), mend === undefined ? "" : ` ${mend}`],
+      body: [severity === "info" ? "" : strong(`${severity}: `), where, message, faint(` [${code}]`), mend === undefined ? "" : ` ${sentence(mend)}`],
     });
   }
 }
