@@ -17,6 +17,9 @@ const HYPOTHETICAL = new PhraseSet(
 const CLAUSE_OPENERS = new Set([
   "you", "i", "we", "it", "he", "she", "they", "there", "then", "make", "remember", "always", "never", "do", "if", "when",
   "once", "just", "only", "please", "keep", "use", "take", "put", "hold", "wait", "press", "breathe", "check", "let",
+  "come", "see", "go", "call", "ring", "get", "bring", "tell", "ask", "try", "start", "stop", "leave", "give", "clean", "wipe", "rinse", "wash",
+  "shake", "blow", "tilt", "lean", "aim", "point", "look", "pull", "push", "turn", "dial", "inject", "change", "throw", "store", "count", "pinch",
+  "speak", "talk", "contact", "phone", "show", "carry", "write", "close", "open", "spray", "squeeze", "drop", "your", "my",
 ]);
 
 /** Speech without any punctuation is still not one clause: nothing reaches further than this many tokens. */

@@ -41,6 +41,13 @@ export const lexiconPhrases = new PhraseSet<ConceptKey>(phraseEntries, { gaps: t
 const silent = new Set(WEIGHTS.silent.map((word) => stem(word)));
 const light = new Set(WEIGHTS.light.map((word) => stem(word)));
 
+const direction = new Set(WEIGHTS.direction.map((word) => stem(word)));
+
+/** Words that tell which way: small, but they turn the sense. */
+export function isDirection(stemmed: string): boolean {
+  return direction.has(stemmed);
+}
+
 /** How surely one word of a set stands for another. */
 export const QUALITY = { same: 0.95, near: 0.7 } as const;
 

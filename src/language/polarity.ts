@@ -55,7 +55,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {
     const verb = silenced.has(place) ? null : NEGATIVE_VERBS.at(tokens, place);
-    const trigger = silenced.has(place) ? null : FORWARD.at(tokens, place);
+    const trigger = silenced.has(place) || isAnswer(tokens, place) ? null : FORWARD.at(tokens, place);
     const hit = trigger ?? (verb !== null && governsAnAction(tokens, verb.end) ? verb : null);
     if (hit === null) continue;
     // "Never inject without changing the needle": two denials cancel.
@@ -66,6 +66,13 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     place = hit.end - 1;
   }
   for (const hit of backward) for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = true;
+}
+
+/** "No, you press it", "sorry, no, two sprays": an answer or a slip put right, no denial of what follows. */
+function isAnswer(tokens: readonly Token[], place: number): boolean {
+  const { text, after } = tokens[place]!;
+  if (text !== "no") return false;
+  return after !== "" || /^(you|i|it|we|they|that|please|sorry|wait|actually|not)$/.test(tokens[place + 1]?.text ?? "") || /^(sorry|oh|um|uh)$/.test(tokens[place - 1]?.text ?? "");
 }
 
 /** "forget to shake", "skip priming": the negative verb turns an action. "A missed dose" turns nothing. */

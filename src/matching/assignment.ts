@@ -37,6 +37,10 @@ function weightOf(passage: Passage): number {
   return passage.window.aligned.reduce((sum, { term }) => sum + passage.window.response.terms[term]!.weight, 0);
 }
 
+function tokensOf(passage: Passage): number {
+  return new Set(passage.window.aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k))).size;
+}
+
 function takenBy(passage: Passage, owners: ReadonlyMap<number, Passage[]>): boolean {
   const shares = new Map<Passage, number>();
   let all = 0;
@@ -50,7 +54,7 @@ function takenBy(passage: Passage, owners: ReadonlyMap<number, Passage[]>): bool
     const sameItem = owner.element.item === passage.element.item;
     const limit = sameItem ? SPOKEN_FOR.sameItem : SPOKEN_FOR.otherItem;
     // The better fit must also say more than the words they share, or the two simply ask for the same thing.
-    if (share / all > limit && owner.coverage - passage.coverage > CLEARLY_BETTER && weightOf(owner) > share) return true;
+    if (share / all > limit && owner.coverage - passage.coverage > CLEARLY_BETTER && tokensOf(owner) > tokensOf(passage)) return true;
   }
   return false;
 }

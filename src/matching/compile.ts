@@ -1,5 +1,5 @@
 import { clausesOf } from "../language/clause.ts";
-import { conceptsOf, lexiconPhrases, qualityOf, wordWeight } from "../language/lexicon.ts";
+import { conceptsOf, isDirection, lexiconPhrases, qualityOf, wordWeight } from "../language/lexicon.ts";
 import { polarityOf } from "../language/polarity.ts";
 import { dimensionsFor } from "../language/quantity-compare.ts";
 import { SoundIndex } from "../language/sound.ts";
@@ -15,6 +15,8 @@ export interface Term {
   text: string;
   keys: { key: string; quality: number }[];
   weight: number;
+  /** Tells which way: must be said where the response is held against somebody. */
+  direction: boolean;
   /** Carries nothing alone: looked for only inside a passage that other terms make. */
   plain: boolean;
   /** Denied in the response itself ("do not share"). */
@@ -82,10 +84,13 @@ export interface CompiledRubric {
 const DENIALS = new Set(["not", "never", "no", "without", "avoid", "nor", "neither", "cannot", "instead", "rather", "nothing", "none"]);
 
 /**
- * Words that carry nothing alone still tell "do you have five minutes" from "it takes five minutes". What is held
- * against somebody must fit closer, so there they weigh more.
+ * Words that carry nothing alone still tell "do you have five minutes" from "it takes five minutes", and the more so the
+ * fewer other words a response has: of one with a single weighty word they are almost half. What is held against
+ * somebody must fit closer, so there each weighs more.
  */
-const PLAIN_WEIGHT = { say: 0.1, wrong: 0.3 } as const;
+const PLAIN_SHARE = [0.45, 0.45, 0.28, 0.18] as const;
+const PLAIN_WEIGHT = { least: 0.1, most: 0.4, wrong: 0.3 } as const;
+
 /** Lower than this, the plain words of a response carry it and must stand as written. */
 const LEAST_WEIGHT = 0.9;
 /** A number weighs more than a word: it is what the element asks for. */
@@ -149,11 +154,11 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   const book = new Phrasebook();
   const compiler: Compiler = { book, rarity: rarityOf(items.map((item) => item.elements.flatMap((element) => element.say)), book) };
   const resolve = (quantity: Quantity | undefined) => resolveQuantity(quantity, rubric);
-  const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null, plainWeight: number = PLAIN_WEIGHT.say) => compileResponses(phrases ?? [], expected, compiler, plainWeight);
+  const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null, plainWeight: number = PLAIN_WEIGHT.least) => compileResponses(phrases ?? [], expected, compiler, plainWeight);
   const elements = items.flatMap((item) =>
     item.elements.map((element): CompiledElement => {
       const quantity = resolve(element.quantity);
-      const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.say);
+      const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.least);
       const incorrect = compileResponses(element.incorrect ?? [], quantity, compiler, PLAIN_WEIGHT.wrong);
       return {
         item: item.id,
@@ -163,10 +168,10 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
         incorrect,
         elsewhere: (element.elsewhere ?? []).map((other) => {
           const otherQuantity = resolve(other.quantity);
-          return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, compiler, PLAIN_WEIGHT.say), quantity: otherQuantity, note: other.note };
+          return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, compiler, PLAIN_WEIGHT.least), quantity: otherQuantity, note: other.note };
         }),
-        must: wordGroups(element.must ?? []),
-        notWith: wordGroups(element.not_with ?? []),
+        must: wordGroups(element.must ?? [], true),
+        notWith: wordGroups(element.not_with ?? [], false),
         quantity,
         anchors: anchorsOf(say),
         vocabulary: new Set(say.flatMap((response) => response.terms.flatMap((term) => term.keys.map(({ key }) => key)))),
@@ -175,7 +180,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   );
   const unsafe = rubric.unsafe.map((statement): CompiledStatement => {
     const quantity = resolve(statement.quantity);
-    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? []), notWith: wordGroups(statement.not_with ?? []), quantity };
+    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], true), notWith: wordGroups(statement.not_with ?? [], false), quantity };
   });
   const questions = rubric.scenario.questions.map((question) => ({
     question: question.id,
@@ -265,6 +270,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
       keys: [{ key, quality: 1 }],
       weight: Math.max(...inside.map((token) => weightOf(token.stem))) * PHRASE_WEIGHT,
       plain: false,
+      direction: false,
       negated: polarity[hit.end - 1]!.negated,
     });
   }
@@ -273,13 +279,13 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     const slot = slots[slotOfWord[token.word]!]!;
     if (slot === "quantity") {
       const keys = expected === null ? [] : quantityKeys(expected);
-      terms.push({ text: "{quantity}", keys, weight: QUANTITY_WEIGHT, plain: false, negated: polarity[place]!.negated });
+      terms.push({ text: "{quantity}", keys, weight: QUANTITY_WEIGHT, plain: false, direction: false, negated: polarity[place]!.negated });
       return;
     }
     const alternatives = slot.words.length > 1 ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];
     if (slot.words.length > 1 && token !== tokens.find((candidate) => candidate.word === token.word)) return;
     const weight = Math.max(...alternatives.map((alternative) => (DENIALS.has(alternative.text) ? 0 : wordWeight(alternative.stem) * weightOf(alternative.stem))));
-    terms.push({ text: slot.words.length > 1 ? slot.words.join("|") : token.text, keys: keysOf(alternatives), weight, plain: weight === 0, negated: polarity[place]!.negated });
+    terms.push({ text: slot.words.length > 1 ? slot.words.join("|") : token.text, keys: keysOf(alternatives), weight, plain: weight === 0, direction: alternatives.every((alternative) => isDirection(alternative.stem)), negated: polarity[place]!.negated });
   });
   const weighty = terms.reduce((sum, term) => sum + term.weight, 0);
   if (terms.length === 0) return null;
@@ -287,7 +293,9 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     const literalTerms = terms.map((term) => ({ ...term, plain: false, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
     return { text, terms: literalTerms, weight: literalTerms.length, ownWeight: literalTerms.length, plainWeight: 0, length: tokens.length, asks, literal: true };
   }
-  const weighed = terms.map((term) => (term.weight > 0 ? term : { ...term, weight: plainWeight })).filter((term) => !DENIALS.has(term.text));
+  const spoken = terms.filter((term) => !DENIALS.has(term.text));
+  const each = Math.max(plainWeight, plainWeightOf(spoken));
+  const weighed = spoken.map((term) => (term.weight > 0 ? term : { ...term, weight: each }));
   const sum = (which: (term: Term) => boolean) => weighed.reduce((total, term) => total + (which(term) ? term.weight : 0), 0);
   return {
     text,
@@ -299,6 +307,15 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     asks,
     literal: false,
   };
+}
+
+function plainWeightOf(terms: readonly Term[]): number {
+  const plain = terms.filter((term) => term.plain).length;
+  const weighty = terms.length - plain;
+  const share = PLAIN_SHARE[weighty] ?? 0;
+  if (plain === 0 || share === 0) return PLAIN_WEIGHT.least;
+  const content = terms.reduce((sum, term) => sum + term.weight, 0);
+  return Math.min(PLAIN_WEIGHT.most, Math.max(PLAIN_WEIGHT.least, (share * content) / ((1 - share) * plain)));
 }
 
 function quantityKeys(expected: ExpectedQuantity): Term["keys"] {

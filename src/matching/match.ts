@@ -82,7 +82,8 @@ function doubtfulMatches(all: readonly Passage[], found: readonly Match[], strea
   const best = new Map<CompiledElement, Match>();
   for (const passage of all) {
     const { element } = passage;
-    if (done.has(`${element.item}/${element.element}`) || passage.coverage < HALF_SAID) continue;
+    // An open passage that fits well was taken by a better owner: nothing about it is in doubt.
+    if (done.has(`${element.item}/${element.element}`) || passage.coverage < HALF_SAID || isOpen(passage)) continue;
     const verdict = doubtOf(passage, stream);
     if (verdict === null || (best.get(element)?.score ?? 0) >= passage.coverage) continue;
     best.set(element, { ...plainMatch({ ...passage, ...verdict }, wordsOf(stream, passage.first, passage.end), stream), ...verdict });

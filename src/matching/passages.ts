@@ -7,7 +7,7 @@ import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQ
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
-import { windowsFor, type Window } from "./windows.ts";
+import { saysAll, windowsFor, type Window } from "./windows.ts";
 
 /** A passage weighed for one element: what it would be, and what speaks against it. */
 export interface Passage {
@@ -26,7 +26,7 @@ export interface Passage {
 /** Below this a passage is not worth a look. */
 export const LEAST_COVERAGE = 0.45;
 /** From here on a passage says the element. Set on the tuning side of fixtures/passages. */
-export const ACCEPTED = 0.62;
+export const ACCEPTED = 0.54;
 /** A wrong statement must fit better than a right one before it is held against anybody. */
 export const WRONG_ACCEPTED = 0.76;
 /** How much the words of the element's other responses can lift a passage. */
@@ -38,6 +38,7 @@ const TURN_END = 6;
 
 const lexicon = speechActData as LexiconFile<"speech-act">;
 const COMPREHENSION = new PhraseSet(lexicon.comprehension_checks.map((phrase) => [phrase, true] as const), { by: "text" });
+const TEACH_BACK = new PhraseSet(lexicon.teach_back_requests.map((phrase) => [phrase, true] as const), { by: "text" });
 const PERMITS = new Set(["can", "may", "fine", "okay", "should", "always", "must", "allowed", "free", "safe", "alright", "feel", "need", "good", "could"]);
 const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "risky", "harm", "harmful", "germs", "bacteria", "spread", "unsafe", "careful", "avoid", "mistake", "problem", "damage", "block", "clog", "ruin", "spoil"]);
 
@@ -185,7 +186,8 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
       passage.closed.push("sound-alike");
     }
   }
-  const polarity = readPolarity(stream, window, element.vocabulary);
+  // A question is asked, whatever it denies ("pretend I'm not here and show me").
+  const polarity = element.kind === "tell" ? readPolarity(stream, window, element.vocabulary) : "agrees";
   if (polarity === "agrees") return passage;
   const held = polarity === "opposes" && element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && passage.coverage >= WRONG_ACCEPTED;
   if (!held || !outright(window, stream)) {
@@ -216,7 +218,7 @@ function doubted(window: Window, stream: Stream): boolean {
 
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
-  if (!notWithHolds(element.notWith, postings, stream, window)) return null;
+  if (!notWithHolds(element.notWith, postings, stream, window) || !saysAll(window)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees") return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
@@ -230,24 +232,29 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
     case "tell":
       return asked <= MOSTLY_ASKED || window.response.asks !== "no";
     case "ask":
-      return asked > 0 || asksAround(window, stream) || awaitsAnswer(window, stream);
+      return asked > 0 || awaitsAnswer(window, stream);
     case "ask-openly":
       return open > 0 || (window.response.asks === "open" && window.coverage >= WRONG_ACCEPTED);
     case "teach-back":
-      return COMPREHENSION.find(stream.tokens, window.first, window.end).length === 0;
+      return COMPREHENSION.find(stream.tokens, window.first, window.end).length === 0 && requestsBack(window, stream);
     default:
       return true;
   }
 }
 
-function asksAround(window: Window, stream: Stream): boolean {
+/** "Show me", "in your own words": said in the clauses of the passage. */
+function requestsBack(window: Window, stream: Stream): boolean {
   const from = stream.clauses[stream.clauseOf[window.first]!]!.first;
   const to = stream.clauses[stream.clauseOf[window.end - 1]!]!.end;
-  for (let place = from; place < to; place += 1) if (stream.acts[place] !== "tell") return true;
-  return false;
+  return TEACH_BACK.find(stream.tokens, from, to).length > 0;
 }
 
 function awaitsAnswer(window: Window, stream: Stream): boolean {
+  // A full stop says that it is a statement; speech without punctuation leaves that open.
+  for (let k = window.first; k < stream.tokens.length && stream.turnOf[k] === stream.turnOf[window.first]; k += 1) {
+    if (k >= window.end - 1 && /[.!]/.test(stream.tokens[k]!.after)) return false;
+    if (k >= window.end - 1 && stream.tokens[k]!.after === "?") break;
+  }
   const place = Math.min(stream.tokens.length, window.end - 1 + TURN_END);
   return window.response.asks !== "no" || place >= stream.tokens.length || stream.turnOf[place] !== stream.turnOf[window.end - 1];
 }

@@ -3,7 +3,7 @@ import { askedShare, mustHolds, notWithHolds, readPolarity, readQuantity } from 
 import type { Postings } from "./postings.ts";
 import { wordsOf, type Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
-import { windowsFor, withoutOverlap, type Window } from "./windows.ts";
+import { saysAll, windowsFor, withoutOverlap, type Window } from "./windows.ts";
 
 /** To hold a statement against somebody takes a close fit. */
 const UNSAFE_ACCEPTED = 0.78;
@@ -14,7 +14,7 @@ const SURE_HEARING = 0.85;
 export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): UnsafeMatch[] {
   return rubric.unsafe.flatMap((statement) => {
     const windows = statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => {
-      if (!mustHolds(statement.must, postings, stream, window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
+      if (!saysAll(window) || !mustHolds(statement.must, postings, stream, window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
       if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees") return false;
       if (supposed(window, stream)) return false;
       return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";

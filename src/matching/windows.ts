@@ -32,8 +32,8 @@ const SENTENCE_COST = { each: 0.1, most: 0.25 } as const;
 const OWN_WORDS = { quality: 0.78, share: 0.5 } as const;
 /** What a response said wholly backwards loses. */
 const ORDER_COST = 0.12;
-/** Plain words count only as a run: so many other words may stand between two of them. */
-const LITERAL_GAP = 2;
+/** Plain words count only as a run; in a longer run one other word may stand between two of them. */
+const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
 
 /** Bits of a mask that tell terms apart; a longer response is not looked ahead for. */
 const MASK_BITS = 31;
@@ -56,6 +56,21 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
     if (window !== null && window.coverage >= least) found.push(window);
   }
   return withoutOverlap(found);
+}
+
+/** What is held against somebody must be said whole: a term this heavy, beside the heaviest, may not be missing. */
+const NEEDED_SHARE = 0.5;
+/** Of a long statement one weighty term may be said in words that nobody foresaw. */
+const LONG_STATEMENT = 5;
+
+/** Whether the response is said whole: every weighty term, and the words that tell which way. */
+export function saysAll({ response, aligned }: Window): boolean {
+  const heaviest = Math.max(...response.terms.map(({ weight }) => weight));
+  const missing = response.terms.filter((term, place) => !term.plain && !aligned.some((found) => found.term === place));
+  if (missing.some((term) => term.direction)) return false;
+  const weighty = (term: { weight: number; plain: boolean }) => !term.plain && term.weight >= NEEDED_SHARE * heaviest;
+  const spare = response.terms.filter(weighty).length >= LONG_STATEMENT ? 1 : 0;
+  return missing.filter(weighty).length <= spare;
 }
 
 /** Of windows that share tokens the best stays; a tie goes to the shorter. */
@@ -208,10 +223,11 @@ function disorder(aligned: readonly TermHit[]): number {
 function literalFrom(hits: readonly TermHit[], start: number, response: Response, stream: Stream, postings: Postings): Window | null {
   if (hits[start]!.term !== 0) return null;
   const run: TermHit[] = [hits[start]!];
+  const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
   for (let k = start + 1; k < hits.length && run.length < response.terms.length; k += 1) {
     const last = run[run.length - 1]!;
     const hit = hits[k]!;
-    if (hit.hit.first - last.hit.end > LITERAL_GAP) break;
+    if (hit.hit.first - last.hit.end > gap) break;
     if (hit.term === run.length && hit.hit.first >= last.hit.end) run.push(hit);
   }
   return run.length === response.terms.length ? windowOf(run, response, stream, postings) : null;

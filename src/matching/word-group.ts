@@ -10,8 +10,13 @@ export interface WordGroup {
   runs: string[][][];
 }
 
-/** @param phrases entries of `must` or `not_with`, one notion each. */
-export function wordGroups(phrases: readonly Phrase[]): WordGroup[] {
+/**
+ * @param phrases entries of `must` or `not_with`, one notion each.
+ * @param synonyms whether sure synonyms stand for the words too: in `must`, to be generous; not in `not_with`, where they
+ *   would shut right answers out ("emergency contact" is not "call an ambulance").
+ */
+export function wordGroups(phrases: readonly Phrase[], synonyms: boolean): WordGroup[] {
+  const keysOf = (stemmed: string) => (synonyms ? [stemmed, ...conceptsOf(stemmed).filter((set) => qualityOf(set) >= QUALITY.same)] : [stemmed]);
   return phrases.map((text) => ({
     text,
     runs: readPhrase(text).map((slots) =>
@@ -20,7 +25,3 @@ export function wordGroups(phrases: readonly Phrase[]): WordGroup[] {
   }));
 }
 
-/** A stem and the sets of sure synonyms it is in. */
-function keysOf(stemmed: string): string[] {
-  return [stemmed, ...conceptsOf(stemmed).filter((set) => qualityOf(set) >= QUALITY.same)];
-}

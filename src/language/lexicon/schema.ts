@@ -10,7 +10,7 @@ const list = z.array(entry).min(1);
 
 export const LEXICON_FORMS = {
   synonyms: z.strictObject({ same: z.array(z.array(entry).min(2)), near: z.array(z.array(entry).min(2)) }),
-  weights: z.strictObject({ silent: list, light: list }),
+  weights: z.strictObject({ silent: list, light: list, direction: list }),
   polarity: z.strictObject({
     forward: list,
     backward: list,
@@ -39,6 +39,7 @@ export const LEXICON_FORMS = {
     deferrals: list,
     showing: list,
     repeat_requests: list,
+    teach_back_requests: list,
   }),
 } as const;
 
