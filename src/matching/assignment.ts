@@ -1,7 +1,7 @@
 import type { Passage } from "./passages.ts";
 
 /** A passage whose words are mostly spoken for by a better fit of another item was meant for that item. */
-const SPOKEN_FOR = { otherItem: 0.7, sameItem: 0.9 } as const;
+const SPOKEN_FOR = 0.7;
 /** So much worse a fit is worse; nearer than that both may stand (two items in one breath). */
 const CLEARLY_BETTER = 0.06;
 
@@ -51,10 +51,10 @@ function takenBy(passage: Passage, owners: ReadonlyMap<number, Passage[]>): bool
   }
   for (const [owner, share] of shares) {
     if (owner.element === passage.element) return true;
-    const sameItem = owner.element.item === passage.element.item;
-    const limit = sameItem ? SPOKEN_FOR.sameItem : SPOKEN_FOR.otherItem;
+    // The elements of one item are meant to be said together: "two sprays up each nostril".
+    if (owner.element.item === passage.element.item) continue;
     // The better fit must also say more than the words they share, or the two simply ask for the same thing.
-    if (share / all > limit && owner.coverage - passage.coverage > CLEARLY_BETTER && tokensOf(owner) > tokensOf(passage)) return true;
+    if (share / all > SPOKEN_FOR && owner.coverage - passage.coverage > CLEARLY_BETTER && tokensOf(owner) > tokensOf(passage)) return true;
   }
   return false;
 }

@@ -1,3 +1,4 @@
+import { compareQuantity } from "../language/quantity-compare.ts";
 import type { Station, WordSpan } from "../station/types.ts";
 import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
@@ -44,7 +45,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     cues: rubric.cues.flatMap(({ item, says }) => windowsOf(says, heard, streams.patient, QUESTION_ACCEPTED).map((window) => ({ item, span: wordsOf(streams.patient, window.first, window.end) }))),
     patient,
     nearest: nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate),
-    claims: claimsOf(streams.candidate, [...found, ...doubtful, ...unsafe, ...answers]),
+    claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers]),
     answers,
   };
 }
@@ -147,16 +148,27 @@ function questionsAsked(stream: Stream): WordSpan[] {
 /** A number this near to a passage that counts belongs to it. */
 const CLAIM_REACH = 4;
 
+/** "Every day" says that something is a habit; it is no number to check. */
+const HABIT = /^(every (single )?day|each day|daily|every time|each time|all day)$/;
+
 /** Clauses that tell a number, and that no passage accounts for: for the coach, who knows whether it is right. */
-function claimsOf(stream: Stream, matches: readonly { span: WordSpan }[]): WordSpan[] {
+function claimsOf(rubric: CompiledRubric, stream: Stream, matches: readonly { span: WordSpan }[]): WordSpan[] {
   const claims = new Map<number, WordSpan>();
   for (const mention of stream.quantities) {
-    if (!mention.firm || mention.unit === null || mention.unit === "number" || stream.acts[mention.first] !== "tell") continue;
+    if (!mention.firm || mention.unit === null || mention.unit === "number" || stream.acts[mention.first] !== "tell" || HABIT.test(mention.text)) continue;
+    if (accountedFor(rubric, stream, mention)) continue;
     const words = wordsOf(stream, mention.first, mention.end);
     if (matches.some(({ span }) => words.first < span.end + CLAIM_REACH && span.first - CLAIM_REACH < words.end)) continue;
     claims.set(stream.clauseOf[mention.first]!, clauseSpan(stream, mention.first, mention.end));
   }
   return [...claims.values()];
+}
+
+/** A number that an element expects, in a clause with that element's words, was meant for it even where the fit was poor. */
+function accountedFor(rubric: CompiledRubric, stream: Stream, mention: Stream["quantities"][number]): boolean {
+  const clause = stream.clauses[stream.clauseOf[mention.first]!]!;
+  const stems = new Set(stream.tokens.slice(clause.first, clause.end).map((token) => token.stem));
+  return rubric.elements.some((element) => element.quantity !== null && compareQuantity(mention, element.quantity) === "right" && [...element.anchors].some((anchor) => stems.has(anchor)));
 }
 
 function answerMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Matches["answers"] {

@@ -40,6 +40,7 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     if (next !== undefined) {
       const joined = token.text + next.text;
       if (joined.length >= SHORTEST_JOINED && rubric.vocabulary.has(joined)) addStem(stem(joined), place, place + 2, QUALITY.joined);
+      else for (const word of splitUp(tokens, place, rubric)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
     }
     if (rubric.vocabulary.has(token.text) || wordWeight(token.stem) < 1) return;
     for (const word of misheard(token.text, rubric)) addStem(stem(word), place, place + 1, QUALITY.sound);
@@ -55,6 +56,22 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
 
 function misheard(heard: string, rubric: CompiledRubric): readonly string[] {
   return rubric.sounds.alike(heard);
+}
+
+/** Two or three little words may be one long word of the rubric ("farm assist", "in hail her"). */
+const SPLIT = { most: 3, shortest: 7 } as const;
+
+function splitUp(tokens: Stream["tokens"], place: number, rubric: CompiledRubric): { text: string; parts: number }[] {
+  let joined = tokens[place]!.text;
+  for (let parts = 2; parts <= SPLIT.most; parts += 1) {
+    const next = tokens[place + parts - 1];
+    if (next === undefined || tokens[place + parts - 2]!.after !== "") return [];
+    joined += next.text;
+    if (joined.length < SPLIT.shortest) continue;
+    const found = rubric.sounds.alike(joined).filter((word) => word.length >= SPLIT.shortest);
+    if (found.length > 0) return found.map((text) => ({ text, parts }));
+  }
+  return [];
 }
 
 /** "pushdown", "intheeye": two rubric words written as one. */

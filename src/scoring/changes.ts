@@ -25,7 +25,7 @@ export function changesOf(parts: {
   plan: TimePlan;
   total: MarkSheet["total"];
 }): Change[] {
-  const candidates = [...ofUnsafe(parts.unsafe), ...ofItems(parts.items, parts.incorrect, parts.total), ...ofOrder(parts.order), ...ofQuestions(parts.questions), ...ofTime(parts)];
+  const candidates = [...ofUnsafe(parts.unsafe), ...ofItems(parts.items, parts.incorrect, parts.total), ...ofOrder(parts.order, parts.items), ...ofQuestions(parts.questions), ...ofTime(parts)];
   const ranked = candidates.sort((a, b) => b.rank - a.rank);
   const seen = new Set<string>();
   return ranked
@@ -57,8 +57,9 @@ function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResu
   });
 }
 
-function ofOrder(order: OrderResult): Candidate[] {
-  return order.broken.map((pair) => ({ advice: `Say '${pair.first}' before '${pair.then}': ${pair.reason}`, worth: `${pair.severity} fault of order`, item: `order/${pair.first}/${pair.then}`, rank: WORTH.brokenOrder[pair.severity] }));
+function ofOrder(order: OrderResult, items: readonly JudgedItem[]): Candidate[] {
+  const label = (id: string) => items.find(({ item }) => item.id === id)?.item.label ?? id;
+  return order.broken.map((pair) => ({ advice: `Say this first: '${label(pair.first)}'; then '${label(pair.then)}'. ${pair.reason}`, worth: `${pair.severity} fault of order`, item: `order/${pair.first}/${pair.then}`, rank: WORTH.brokenOrder[pair.severity] }));
 }
 
 function ofQuestions(questions: readonly QuestionResult[]): Candidate[] {
@@ -75,7 +76,7 @@ function ofTime({ repeats, time, plan }: { repeats: readonly RepeatResult[]; tim
   const saved = plan.costs.find(({ what }) => what === "repeats")?.seconds ?? 0;
   if (repeats.length > 0 && saved > 0) {
     const worst = [...repeats].sort((a, b) => (b.seconds ?? 0) - (a.seconds ?? 0))[0]!;
-    return [{ advice: `Say each thing once: ${repeats.length} ${repeats.length === 1 ? "needless repeat" : "needless repeats"}, the longest on '${worst.label}'.`, worth: `${ROUND_SECONDS(saved)} of the ${ROUND_SECONDS(over)} over the target`, rank }];
+    return [{ advice: `Say each thing once: ${repeats.length} ${repeats.length === 1 ? "needless repeat" : "needless repeats"}, the longest on '${worst.label}'.`, worth: saved >= over ? `${ROUND_SECONDS(saved)}: enough to meet the target` : `${ROUND_SECONDS(saved)} of the ${ROUND_SECONDS(over)} over the target`, rank }];
   }
   const cut = plan.wordsToCut.value;
   return cut === null || cut <= 0 ? [] : [{ advice: `Leave out about ${Math.round(cut)} words, asides and pauses first.`, worth: `${ROUND_SECONDS(over)} over the target`, rank }];

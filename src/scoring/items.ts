@@ -42,7 +42,9 @@ function judgeItem(context: Context, item: Item, section: string): JudgedItem {
   const credited = credits.filter((credit) => credit > 0).length;
   const content = contentOf(context, item, elements, needs);
   const counts = content === "complete" || content === "partial" || content === "incorrect";
-  const earned = counts ? (item.weight * credits.slice(0, needs).reduce((sum, credit) => sum + credit, 0)) / needs : 0;
+  // Where something stands wrongly, the rest of the item cannot make it whole.
+  const paid = content === "incorrect" ? needs - 1 : needs;
+  const earned = counts ? (item.weight * credits.slice(0, paid).reduce((sum, credit) => sum + credit, 0)) / needs : 0;
   const confidence = confidenceOf(content, elements, needs);
   const first = firstSaid(elements);
   const result: ItemResult = {

@@ -16,13 +16,14 @@ const FEWEST_WORDS = 4;
 
 /** The scripted questions and how each was answered; then the patient's other questions. */
 export function patientQuestions(context: Context): QuestionResult[] {
+  const found = scriptedSpans(context);
   const scripted = context.rubric.scenario.questions.map((question): QuestionResult => {
     const label = plainPhrase(question.says[0]!);
-    const match = context.matches.questions.find((candidate) => candidate.question === question.id);
+    const match = found.find((candidate) => candidate.question === question.id);
     if (match === undefined) return { id: question.id, label, asked: null, answer: "not-asked", evidence: null, scripted: true };
     return { id: question.id, label, asked: context.evidence(match.span), ...answerTo(context, match.span, question.id, question.answered_by ?? []), scripted: true };
   });
-  const taken = context.matches.questions.map(({ span }) => span);
+  const taken = found.map(({ span }) => span);
   const others = context.matches.asked
     .filter((span) => span.end - span.first >= FEWEST_WORDS && !taken.some((other) => span.first < other.end && other.first < span.end))
     .map((span): QuestionResult => {
@@ -31,6 +32,24 @@ export function patientQuestions(context: Context): QuestionResult[] {
       return { id: `question-${span.first}`, label: asked.quote, asked, answer, evidence, scripted: false };
     });
   return [...scripted, ...others];
+}
+
+/**
+ * Where the scripted questions were asked. One asked in words that the script does not foresee is known by its answer:
+ * the reply says what the script has for that question and for no other that is still open.
+ */
+function scriptedSpans(context: Context): { question: string; span: WordSpan }[] {
+  const found: { question: string; span: WordSpan }[] = context.matches.questions.map(({ question, span }) => ({ question, span }));
+  const free = (span: WordSpan) => span.end - span.first >= FEWEST_WORDS && !found.some((other) => span.first < other.span.end && other.span.first < span.end);
+  for (const span of context.matches.asked) {
+    if (!free(span)) continue;
+    const reply = replyTo(context.station, span);
+    if (reply === null) continue;
+    const said = new Set(context.matches.elements.filter((match) => match.verdict === "right" && match.span.first >= reply.first && match.span.first < reply.end).map(({ item }) => item));
+    const open = context.rubric.scenario.questions.filter((question) => !found.some((other) => other.question === question.id) && (question.answered_by ?? []).some((item) => said.has(item)));
+    if (open.length === 1) found.push({ question: open[0]!.id, span });
+  }
+  return found;
 }
 
 /** The notation of phrases, as a person reads it: the first of each alternative. */

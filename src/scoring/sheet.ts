@@ -86,7 +86,7 @@ function asideCosts(context: Context) {
 
 function withLateItems(time: TimeResult, items: readonly JudgedItem[]): TimeResult {
   if (time.afterLimit === null) return time;
-  const late = items.filter(({ elements }) => elements.some((element) => element.late.length > 0)).map(({ item }) => item.id);
+  const late = items.filter(({ elements }) => elements.some((element) => element.late.length > 0 && element.content !== "complete")).map(({ item }) => item.id);
   return { ...time, afterLimit: { ...time.afterLimit, items: late } };
 }
 
