@@ -36,3 +36,8 @@ export function computeStem(word: string): string {
 function apart(base: string, stemmed: string): string {
   return stemmed === "us" && base !== "us" ? "use" : stemmed;
 }
+
+/** Whether the lexicon or a shipped rubric uses the word: a word it does not may be somebody's name. */
+export function isTradeWord(word: string): boolean {
+  return Object.hasOwn(KNOWN, word);
+}

@@ -122,7 +122,7 @@ class Phrasebook {
       prepared = { text, variants: readPhrase(text), stems: new Set(), words: new Set() };
       for (const variant of prepared.variants) {
         for (const slot of variant) {
-          if (slot === "quantity") continue;
+          if (typeof slot === "string") continue;
           for (const word of slot.words) {
             for (const token of this.tokensOf(word)) {
               prepared.stems.add(token.stem);
@@ -248,7 +248,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   const lead: string[] = [];
   const slotOfWord: number[] = [];
   slots.forEach((slot, place) => {
-    lead.push(slot === "quantity" ? "10" : slot.words[0]!);
+    lead.push(slot === "quantity" ? "10" : slot === "name" ? "robin" : slot.words[0]!);
     slotOfWord.push(place);
   });
   const tokens = tokenise(lead);
@@ -261,7 +261,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     const places = new Set<number>();
     for (let k = hit.first; k < hit.end; k += 1) places.add(slotOfWord[tokens[k]!.word]!);
     // A set phrase over a slot with alternatives would leave the others out.
-    if ([...places].some((place) => slots[place] === "quantity" || (slots[place] as { words: string[] }).words.length > 1)) continue;
+    if ([...places].some((place) => typeof slots[place] === "string" || (slots[place] as { words: string[] }).words.length > 1)) continue;
     const inside = tokens.slice(hit.first, hit.end);
     const key = hit.value;
     for (let k = hit.first; k < hit.end; k += 1) covered.add(k);
@@ -280,6 +280,10 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     if (slot === "quantity") {
       const keys = expected === null ? [] : quantityKeys(expected);
       terms.push({ text: "{quantity}", keys, weight: QUANTITY_WEIGHT, plain: false, direction: false, negated: polarity[place]!.negated });
+      return;
+    }
+    if (slot === "name") {
+      terms.push({ text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated: polarity[place]!.negated });
       return;
     }
     const alternatives = slot.words.length > 1 ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];

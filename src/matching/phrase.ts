@@ -1,7 +1,9 @@
 import type { Phrase } from "../rubric/schema.ts";
 
-/** One word of the acceptable-response notation: the alternatives at its place, or the place of the quantity. */
-export type Slot = { words: string[] } | "quantity";
+/** One word of the acceptable-response notation: the alternatives at its place, or the place of a quantity or a name. */
+export type Slot = { words: string[] } | "quantity" | "name";
+
+const PLACES: Record<string, Slot> = { "{quantity}": "quantity", "{name}": "name" };
 
 /** More would come of a slip in the notation, not of a real need. */
 const MOST_VARIANTS = 32;
@@ -16,8 +18,8 @@ export function readPhrase(phrase: Phrase): Slot[][] {
     const options: Slot[][] = [];
     const singles: string[] = [];
     for (const alternative of part) {
-      if (alternative === "{quantity}") options.push(["quantity"]);
-      else if (/\s/.test(alternative)) options.push(alternative.split(/\s+/).map((word): Slot => (word === "{quantity}" ? "quantity" : { words: [word] })));
+      if (Object.hasOwn(PLACES, alternative)) options.push([PLACES[alternative]!]);
+      else if (/\s/.test(alternative)) options.push(alternative.split(/\s+/).map((word): Slot => PLACES[word] ?? { words: [word] }));
       else if (alternative !== "") singles.push(alternative);
       else options.push([]);
     }

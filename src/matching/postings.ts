@@ -46,6 +46,7 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     for (const word of misheard(token.text, rubric)) addStem(stem(word), place, place + 1, QUALITY.sound);
     for (const part of partsOf(token.text, rubric.vocabulary)) addStem(stem(part), place, place + 1, QUALITY.parted);
   });
+  for (const place of stream.names) add("#name", place, place + 1, 1);
   for (const mention of stream.quantities) {
     add(mention.unit === null ? "#bare" : `#${dimensionOf(mention.unit)}`, mention.first, mention.end, 1);
     if (mention.perDay !== undefined && mention.unit !== "time-per-day") add("#time-per-day", mention.first, mention.end, 1);

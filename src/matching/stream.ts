@@ -1,7 +1,9 @@
 import { clausesOf, type Clause } from "../language/clause.ts";
+import { wordWeight } from "../language/lexicon.ts";
 import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
+import { isTradeWord } from "../language/stem.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import { SHOWING } from "./showing.ts";
 import type { Role, Station, WordSpan } from "../station/types.ts";
@@ -20,6 +22,8 @@ export interface Stream {
   position: number[];
   /** For each token the place of its turn among the turns of this stream. */
   turnOf: number[];
+  /** Tokens that stand where somebody gives a name ("I'm Robin"). */
+  names: Set<number>;
   /** Tokens behind which something could not be heard. */
   garbledAfter: Set<number>;
   /** Whether anything was unheard, doubted or shown rather than said. */
@@ -101,10 +105,27 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
     quantities: findQuantities(local),
     position,
     turnOf,
+    names: namesIn(local, (place) => words[spoken[local[place]!.word]!]!.text),
     garbledAfter,
     hasDoubt: garbledAfter.size > 0 || doubtful.size > 0 || SHOWING.find(local).length > 0,
     doubtful,
   };
+}
+
+/** Openings behind which a name stands. */
+const GIVES_A_NAME = /^(i am|name is|call me|this is|called me|it is)$/;
+
+/** Capitals tell a name; in speech without any, a word that the trade does not use. */
+function namesIn(tokens: readonly Token[], written: (place: number) => string): Set<number> {
+  const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
+  const names = new Set<number>();
+  for (let place = 2; place < tokens.length; place += 1) {
+    if (!GIVES_A_NAME.test(`${tokens[place - 2]!.text} ${tokens[place - 1]!.text}`) || tokens[place - 1]!.after !== "") continue;
+    const text = tokens[place]!.text;
+    if (!/^\p{L}{2,}$/u.test(text)) continue;
+    if (cased ? /^\p{Lu}\p{Ll}/u.test(written(place)) : !isTradeWord(text) && wordWeight(tokens[place]!.stem) === 1 && !/ing$/.test(text)) names.add(place);
+  }
+  return names;
 }
 
 /** Transcript words from the first to the last token of a window. */

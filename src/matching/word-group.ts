@@ -20,7 +20,7 @@ export function wordGroups(phrases: readonly Phrase[], synonyms: boolean): WordG
   return phrases.map((text) => ({
     text,
     runs: readPhrase(text).map((slots) =>
-      slots.flatMap((slot) => (slot === "quantity" ? [] : slot.words.length === 1 ? tokenise(slot.words).map((token) => keysOf(token.stem)) : [slot.words.flatMap((word) => keysOf(tokenise([word])[0]?.stem ?? word))])),
+      slots.flatMap((slot) => (typeof slot === "string" ? [] : slot.words.length === 1 ? tokenise(slot.words).map((token) => keysOf(token.stem)) : [slot.words.flatMap((word) => keysOf(tokenise([word])[0]?.stem ?? word))])),
     ),
   }));
 }

@@ -13,7 +13,7 @@ const id = z
 
 /**
  * A phrase of the acceptable-response notation: plain words; `a|b` for either word; `(a b|c)` for either
- * group of words; `{quantity}` where the element's number stands.
+ * group of words; `{quantity}` where the element's number stands; `{name}` where the speaker gives a name.
  */
 export const phraseSchema = z.string().trim().min(2, "write at least one word");
 const phrases = z.array(phraseSchema).min(1, "give at least one phrase");

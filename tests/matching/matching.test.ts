@@ -32,6 +32,7 @@ describe("an element is found", () => {
     ["with a self-correction", "Hold your breath for two, sorry, ten seconds.", "hold"],
     ["as a request in question form", "Can you shake the inhaler well for me?", "shake"],
     ["behind a denied warning", "Don't forget to shake the inhaler well.", "shake"],
+    ["with the speaker's name", "So, I'm Robin and we will look at this.", "own-name"],
     ["as a frequency", "Clean the case once a week.", "wash/weekly"],
   ])("%s", (_how, sentence, element) => expect(verdicts(sentence, element)).toContain("right"));
 });
@@ -41,6 +42,7 @@ describe("an element is not found", () => {
     ["when it is only asked about", "Do you know how to shake the inhaler well?", "shake"],
     ["when a word that must be there is missing", "Use the inhaler well before each puff.", "shake"],
     ["when the number is missing", "Hold your breath.", "hold"],
+    ["when 'I am' leads to no name", "So, I'm going to explain this.", "own-name"],
     ["in talk about something else", "The weather is good and the bus was late.", "shake"],
     ["when what is asked for is a question, and this is none", "You have no allergies.", "allergies"],
     ["in a check of understanding that is no teach-back", "Do you understand how to use it?", "teach-back"],
