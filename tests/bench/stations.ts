@@ -1,0 +1,82 @@
+// `npm run bench:stations [-- --verbose]`: the tool's marks beside a careful reader's, item by item, on the invented
+// rehearsals under fixtures/rehearsals. They are invented, so this measures behaviour. Inhaler and nasal spray are the
+// side that the matcher was tuned on; insulin pen and eye drops were not looked at while tuning.
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { parse } from "yaml";
+import { z } from "zod";
+import { mark } from "../../src/mark.ts";
+import { loadRubric } from "../../src/rubric/load.ts";
+import { readTranscript } from "../../src/transcript/read.ts";
+
+const FOLDER = "fixtures/rehearsals";
+const TUNED = ["pressurised-inhaler", "nasal-spray"];
+
+const marksForm = z.object({
+  reader: z.string(),
+  rubric: z.string(),
+  items: z.record(z.string(), z.object({ content: z.string(), elicitation: z.string().nullish(), missing: z.array(z.string()).nullish() }).loose()),
+  unsafe: z.array(z.string()).nullish(),
+}).loose();
+
+interface Decision {
+  reader: string;
+  tool: string;
+  critical: boolean;
+  listen: boolean;
+}
+
+const sides: Record<string, Decision[]> = { tuned: [], unseen: [] };
+const unsafe = { found: 0, missed: 0, false: 0 };
+console.log("# Whole stations: the tool beside a careful reader\n\n| rehearsal | side | items alike | kappa | unsafe: reader / tool |\n|---|---|---|---|---|");
+for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".marks.yaml")).sort()) {
+  const base = name.replace(/\.marks\.yaml$/, "");
+  const file = readdirSync(FOLDER).find((other) => other.startsWith(`${base}.`) && !other.endsWith(".marks.yaml"));
+  if (file === undefined) continue;
+  const marks = marksForm.parse(parse(readFileSync(join(FOLDER, name), "utf8")));
+  const path = `rubrics/${marks.rubric}.yaml`;
+  if (!existsSync(path)) continue;
+  const rubric = loadRubric(readFileSync(path, "utf8"), { file: path, readBlock: (include) => readFileSync(resolve(dirname(path), include), "utf8") });
+  const sheet = mark(readTranscript(readFileSync(join(FOLDER, file)), { file }), rubric);
+  const decisions = sheet.items.flatMap((item): Decision[] => {
+    const reader = marks.items[item.id]?.content;
+    return reader === undefined ? [] : [{ reader, tool: item.content, critical: item.critical, listen: item.listen }];
+  });
+  const side = TUNED.includes(marks.rubric) ? "tuned" : "unseen";
+  sides[side]!.push(...decisions);
+  const wanted = marks.unsafe ?? [];
+  const standing = sheet.unsafe.found.filter((statement) => !statement.corrected && !statement.listen).map(({ id }) => id);
+  unsafe.found += wanted.filter((id) => standing.includes(id)).length;
+  unsafe.missed += wanted.filter((id) => !standing.includes(id)).length;
+  unsafe.false += standing.filter((id) => !wanted.includes(id)).length;
+  console.log(`| ${base} | ${side} | ${decisions.filter(alike).length} of ${decisions.length} | ${kappa(decisions).toFixed(2)} | ${wanted.join(" ") || "-"} / ${standing.join(" ") || "-"} |`);
+  if (process.argv.includes("--verbose")) {
+    for (const item of sheet.items) if (marks.items[item.id] && marks.items[item.id]!.content !== item.content) console.log(`  - ${item.id}: reader ${marks.items[item.id]!.content}, tool ${item.content}${item.listen ? ", listen" : ""}`);
+  }
+}
+console.log("\n| side | decisions | alike | kappa | listen | errors inside listen | critical absent, marked complete |\n|---|---|---|---|---|---|---|");
+for (const [side, decisions] of Object.entries(sides)) {
+  if (decisions.length === 0) continue;
+  const errors = decisions.filter((decision) => !alike(decision));
+  const listened = decisions.filter(({ listen }) => listen);
+  const critical = decisions.filter(({ critical: is, reader }) => is && reader === "absent");
+  const share = (part: number, whole: number) => (whole === 0 ? "-" : `${((100 * part) / whole).toFixed(1)}%`);
+  console.log(
+    `| ${side} | ${decisions.length} | ${share(decisions.length - errors.length, decisions.length)} | ${kappa(decisions).toFixed(3)} | ${share(listened.length, decisions.length)} | ${share(errors.filter(({ listen }) => listen).length, errors.length)} | ${critical.filter(({ tool }) => tool === "complete").length} of ${critical.length} |`,
+  );
+}
+console.log(`\nUnsafe statements: ${unsafe.found} found, ${unsafe.missed} missed, ${unsafe.false} false alarms.`);
+
+function alike({ reader, tool }: Decision): boolean {
+  return reader === tool;
+}
+
+/** Cohen's kappa (Cohen 1960, Educational and Psychological Measurement 20): agreement beyond what the margins give by chance. */
+function kappa(decisions: readonly Decision[]): number {
+  const size = decisions.length;
+  const observed = decisions.filter(alike).length / size;
+  const labels = new Set(decisions.flatMap(({ reader, tool }) => [reader, tool]));
+  let chance = 0;
+  for (const label of labels) chance += (decisions.filter(({ reader }) => reader === label).length / size) * (decisions.filter(({ tool }) => tool === label).length / size);
+  return chance === 1 ? 1 : (observed - chance) / (1 - chance);
+}
