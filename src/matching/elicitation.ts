@@ -11,6 +11,7 @@ const lexicon = speechActData as LexiconFile<"speech-act">;
 const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const), { by: "text" });
 const CONFIRMATIONS = set(lexicon.confirmations);
 const CORRECTIONS = set(lexicon.corrections);
+const AFFIRMATIONS = set(lexicon.affirmations);
 const REPEAT_REQUESTS = set(lexicon.repeat_requests);
 
 /** An answer stands within so many words of the start of the reply; what comes later was offered. */
@@ -96,6 +97,19 @@ export function reactionTo(scene: Scene, span: WordSpan): { kind: "confirms" | "
   const opening = { first: reply.first, end: Math.min(reply.end, (scene.candidate.tokens[reach - 1]?.word ?? reply.end - 1) + 1) };
   if (CORRECTIONS.find(scene.candidate.tokens, first, reach).length > 0) return { kind: "corrects", span: opening };
   return { kind: CONFIRMATIONS.find(scene.candidate.tokens, first, reach).length > 0 ? "confirms" : "none", span: opening };
+}
+
+/** Whether the candidate says yes, and nothing against it, to what the patient has just asked. */
+export function saysYesTo(scene: Scene, question: WordSpan): WordSpan | null {
+  const place = turnAt(scene, question.first);
+  const reply = place < 0 ? undefined : scene.turns.slice(place + 1).find((turn) => turn.role === "candidate");
+  if (reply === undefined) return null;
+  const { first, end } = tokensIn(scene.candidate, reply);
+  const reach = Math.min(end, first + REACTION_REACH);
+  const yes = AFFIRMATIONS.find(scene.candidate.tokens, first, reach)[0];
+  if (yes === undefined) return null;
+  for (let k = first; k < reach; k += 1) if (/^(no|not|never|but|only)$/.test(scene.candidate.tokens[k]!.text) && k < yes.first + 4 && scene.candidate.tokens[k]!.text !== "only") return null;
+  return { first: reply.first, end: scene.candidate.tokens[reach - 1]!.word + 1 };
 }
 
 /**

@@ -10,7 +10,7 @@ import { postingsOf, type Postings } from "./postings.ts";
 import { SHOWING } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import type { Attempt, Match, Matches, QuestionMatch } from "./types.ts";
-import { unsafeMatches } from "./unsafe.ts";
+import { affirmedUnsafe, unsafeMatches } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
 
 /** So much of a response makes a scripted question or a cue: they are told from other talk, not from each other. */
@@ -35,7 +35,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const doubtful = doubtfulMatches(all, found, streams.candidate);
   const patient = patientMatches(rubric, heard, streams.patient);
 
-  const unsafe = unsafeMatches(rubric, said, streams.candidate);
+  const stated = unsafeMatches(rubric, said, streams.candidate);
+  const unsafe = [...stated, ...affirmedUnsafe(rubric, heard, scene).filter((match) => !stated.some((other) => other.statement === match.statement))];
   const answers = answerMatches(rubric, said, streams.candidate);
   return {
     elements: [...found, ...doubtful, ...confirmed(scene, patient)].sort((a, b) => a.span.first - b.span.first),

@@ -1,5 +1,6 @@
 import type { CompiledRubric } from "./compile.ts";
 import { askedShare, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { saysYesTo, type Scene } from "./elicitation.ts";
 import type { Postings } from "./postings.ts";
 import { wordsOf, type Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
@@ -31,6 +32,25 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
       verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe",
       response: window.response.text,
     }));
+  });
+}
+
+/** A question fits less closely than a statement: "can my sister use it" for "others can use it". */
+const AFFIRMED_ACCEPTED = 0.7;
+
+/** Statements that the patient put as a question and the candidate said yes to. */
+export function affirmedUnsafe(rubric: CompiledRubric, postings: Postings, scene: Scene): UnsafeMatch[] {
+  const stream = scene.patient;
+  return rubric.unsafe.flatMap((statement): UnsafeMatch[] => {
+    for (const response of statement.say) {
+      for (const window of windowsFor(response, postings, stream, AFFIRMED_ACCEPTED)) {
+        if (askedShare(stream, window).asked < 0.5 || !mustHolds(statement.must, postings, stream, window) || readPolarity(stream, window, new Set()) !== "agrees") continue;
+        const span = saysYesTo(scene, wordsOf(stream, window.first, window.end));
+        if (span === null) continue;
+        return [{ statement: statement.statement, span, score: window.coverage, confidence: window.coverage, verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe", response: response.text }];
+      }
+    }
+    return [];
   });
 }
 

@@ -93,6 +93,13 @@ describe("beside the table", () => {
     expect(sheet.result.outcome).toBe("fail");
   });
 
+  test("a yes to an unsafe question is the unsafe statement; a no is not", () => {
+    const after = (reply: string) => markTalk([...OPENING, "P: Can other people use my inhaler?", `C: ${reply}`]).unsafe.found.map(({ id }) => id);
+    expect(after("Yes, that's fine.")).toEqual(["share"]);
+    expect(after("No, please don't.")).toEqual([]);
+    expect(after("Well, it is yours alone.")).toEqual([]);
+  });
+
   test("the same words under a denial are not unsafe", () => {
     expect(markTalk([...OPENING, "C: You can't share it with your family."]).unsafe.found).toEqual([]);
   });

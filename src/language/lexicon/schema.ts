@@ -40,6 +40,7 @@ export const LEXICON_FORMS = {
     showing: list,
     repeat_requests: list,
     teach_back_requests: list,
+    affirmations: list,
   }),
 } as const;
 
