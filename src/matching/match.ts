@@ -4,7 +4,7 @@ import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
 import { confidenceOf } from "./confidence.ts";
 import { confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
-import { ACCEPTED, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { ACCEPTED, acceptedFor, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { SHOWING } from "./showing.ts";
@@ -52,7 +52,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 }
 
 function isOpen(passage: Passage): boolean {
-  return passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" || passage.verdict === "elsewhere" ? ACCEPTED : WRONG_ACCEPTED);
+  return passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" ? acceptedFor(passage.element) : WRONG_ACCEPTED);
 }
 
 function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {
@@ -95,7 +95,7 @@ function doubtfulMatches(all: readonly Passage[], found: readonly Match[], strea
 
 function doubtOf(passage: Passage, stream: Stream): Pick<Match, "verdict" | "reason"> | null {
   const others = passage.closed.filter((gate) => gate !== "sound-alike");
-  if (passage.verdict === "unclear" && others.length === 0) return passage.coverage >= ACCEPTED ? { verdict: "unclear", reason: passage.reason ?? "a sound-alike changes the meaning" } : null;
+  if (passage.verdict === "unclear" && others.length === 0) return passage.coverage >= acceptedFor(passage.element) ? { verdict: "unclear", reason: passage.reason ?? "a sound-alike changes the meaning" } : null;
   // A number or a must-word may be just what was not heard; a denial or a question was heard.
   if (others.some((gate) => gate !== "quantity" && gate !== "must")) return null;
   const first = Math.max(0, passage.first - NEARBY);

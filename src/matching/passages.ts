@@ -24,9 +24,17 @@ export interface Passage {
 }
 
 /** Below this a passage is not worth a look. */
-export const LEAST_COVERAGE = 0.45;
-/** From here on a passage says the element. Set on the tuning side of fixtures/passages. */
+export const LEAST_COVERAGE = 0.4;
+/**
+ * From here on a passage says the element; with must-words, which the author of the rubric chose and which are there,
+ * less will do. Set on the inhaler and nasal spray rehearsals.
+ */
 export const ACCEPTED = 0.54;
+const ACCEPTED_WITH_MUST = 0.46;
+
+export function acceptedFor(element: CompiledElement): number {
+  return element.must.length > 0 ? ACCEPTED_WITH_MUST : ACCEPTED;
+}
 /** A wrong statement must fit better than a right one before it is held against anybody. */
 export const WRONG_ACCEPTED = 0.76;
 /** How much the words of the element's other responses can lift a passage. */
@@ -168,7 +176,7 @@ function contentGates(element: CompiledElement, window: Window, postings: Postin
 function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage {
   const { element, window } = fit;
   // Too poor a fit to count, and nothing near it that could not be heard or was shown: no gate matters.
-  if (fit.coverage < ACCEPTED && !stream.hasDoubt) return { ...fit, verdict: "right", closed: [] };
+  if (fit.coverage < acceptedFor(element) && !stream.hasDoubt) return { ...fit, verdict: "right", closed: [] };
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
   const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");

@@ -4,7 +4,7 @@ import { evidenceOf } from "../evidence.ts";
 import type { Measured, TimeResult } from "../types.ts";
 import { overallPace, paceCurve, talkingPace, tenths, timeUsed } from "./pace.ts";
 import { pausesOf } from "./pauses.ts";
-import { spokenBy } from "./spoken.ts";
+import { spokenBy, utteredBy } from "./spoken.ts";
 import { fillersOf, readingGrade, technicalWordsOf } from "./wording.ts";
 
 /** Every figure of time and wording that needs no rubric but its limit and target. */
@@ -21,7 +21,7 @@ export function timeFigures(station: Station, { limit, target }: { limit: Second
     overTarget: over(target),
     overLimit: over(limit),
     wordsPerMinute: overallPace(candidate, used),
-    articulation: talkingPace(candidate),
+    articulation: talkingPace(utteredBy(station, "candidate")),
     curve: paceCurve(station, candidate),
     candidateWords: candidate.length,
     patientWords: patient.length,

@@ -1,7 +1,7 @@
 import type { Station } from "../../station/types.ts";
 import type { Seconds, Word } from "../../transcript/types.ts";
 import type { Measured, TimeResult } from "../types.ts";
-import { isEstimated } from "./spoken.ts";
+import { isEstimated, isSpokenWord } from "./spoken.ts";
 
 export const NO_TIMES = "the transcript has no times";
 
@@ -31,8 +31,8 @@ export function overallPace(words: readonly Word[], used: Measured<Seconds>): Me
 }
 
 /**
- * Talking time: the candidate's own stretches, end to end. Words that follow each other directly are one stretch; a
- * gap longer than this is a pause or another's turn, and no talking.
+ * Talking time: the candidate's own stretches, end to end. Inside a segment of the file, words that follow each other are
+ * one stretch; a gap longer than this is a pause, and no talking. What the file sets apart is never joined.
  */
 const TALKING_GAP: Seconds = 0.75;
 
@@ -40,24 +40,28 @@ export function talkingSeconds(words: readonly Word[]): Seconds | null {
   let seconds = 0;
   let from: Seconds | null = null;
   let to = 0;
-  let previous = -2;
+  let segment = -1;
   for (const word of words) {
     if (word.start === null || word.end === null) return null;
-    const follows = from !== null && word.start - to <= TALKING_GAP && word.start >= from && (word.index === previous + 1 || word.start <= to);
+    const follows = from !== null && word.start >= from && (word.start < to || (word.segment === segment && word.start - to <= TALKING_GAP));
     if (!follows) {
       if (from !== null) seconds += Math.max(0, to - from);
       from = word.start;
       to = word.end;
     } else to = Math.max(to, word.end);
-    previous = word.index;
+    segment = word.segment;
   }
   return from === null ? null : seconds + Math.max(0, to - from);
 }
 
-/** The candidate's words over the candidate's own talking time. */
-export function talkingPace(words: readonly Word[]): Measured<number> {
+/**
+ * The candidate's words over the candidate's own talking time.
+ * @param uttered words and unheard stretches: what could not be heard took time too.
+ */
+export function talkingPace(uttered: readonly Word[]): Measured<number> {
+  const words = uttered.filter(isSpokenWord);
   if (words.length === 0) return { value: null, why: "no words of the candidate were found" };
-  const seconds = talkingSeconds(words);
+  const seconds = talkingSeconds(uttered);
   if (seconds === null) return { value: null, why: NO_TIMES };
   if (seconds <= 0) return { value: null, why: "the candidate's talking time is nought" };
   return { value: tenths(perMinute(words.length, seconds)), estimated: isEstimated(words) };
