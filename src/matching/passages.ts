@@ -236,6 +236,8 @@ function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Post
 /** Whether the passage does what the item asks of it: tells, asks, asks openly, or asks for a teach-back. */
 function actFits(element: CompiledElement, window: Window, stream: Stream): boolean {
   const { asked, open } = askedShare(stream, window);
+  // A question is one sentence; words gathered from two ask nothing.
+  if ((element.kind === "ask" || element.kind === "ask-openly") && overSentenceEnd(window, stream)) return false;
   switch (element.kind) {
     case "tell":
       return asked <= MOSTLY_ASKED || window.response.asks !== "no";
@@ -248,6 +250,11 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
     default:
       return true;
   }
+}
+
+function overSentenceEnd(window: Window, stream: Stream): boolean {
+  for (let place = window.first; place < window.end - 1; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) return true;
+  return false;
 }
 
 /** "Show me", "in your own words": said in the clauses of the passage. */

@@ -14,12 +14,25 @@ export interface JudgedElement extends ElementResult {
   slips: Match[];
   /** The wrong statement that stands. */
   standing: Match | null;
+  /** Where it is said best: what order is judged by. */
+  best: Match | null;
   /** Right in another country. */
   elsewhere: Match[];
 }
 
-/** More passages than these prove nothing more. */
+/** More passages than these prove nothing more; nor do passages that fit much worse than the best. */
 const MOST_EVIDENCE = 3;
+const GOOD_EVIDENCE = 0.85;
+
+/** The passages that carry an element best, in the order they were said. */
+function strongest(matches: readonly Match[]): Match[] {
+  const best = Math.max(...matches.map(({ score }) => score));
+  return matches
+    .filter(({ score }) => score >= GOOD_EVIDENCE * best)
+    .sort((a, b) => b.score - a.score || a.span.first - b.span.first)
+    .slice(0, MOST_EVIDENCE)
+    .sort((a, b) => a.span.first - b.span.first);
+}
 
 /**
  * The design's precedence table for one element. Wrong then right: complete, the slip is listed. Right then wrong and
@@ -35,15 +48,15 @@ export function judgeElement(context: Context, item: string, element: Element): 
   const doubt = inTime.find(({ verdict }) => verdict === "unclear" || verdict === "shown");
   const lastRight = right[right.length - 1];
   const lastWrong = wrong[wrong.length - 1];
-  const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: [] as Match[], standing: null };
-  const evidence = (matches: Match[]) => matches.slice(0, MOST_EVIDENCE).map(({ span }) => context.evidence(span));
+  const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: [] as Match[], standing: null, best: null as Match | null };
+  const evidence = (matches: Match[]) => strongest(matches).map(({ span }) => context.evidence(span));
 
   if (lastWrong !== undefined && (lastRight === undefined || lastWrong.span.first > lastRight.span.first)) {
-    return { ...base, content: "incorrect", elicitation: lastWrong.elicitation, evidence: evidence([lastWrong]), confidence: lastWrong.confidence, standing: lastWrong, slips: [], ...reasonOf(lastWrong, element) };
+    return { ...base, content: "incorrect", elicitation: lastWrong.elicitation, evidence: evidence([lastWrong]), confidence: lastWrong.confidence, standing: lastWrong, best: lastWrong, slips: [], ...reasonOf(lastWrong, element) };
   }
   if (lastRight !== undefined) {
     const first = right.find(({ elicitation }) => elicitation !== "confirmed") ?? right[0]!;
-    return { ...base, content: "complete", elicitation: first.elicitation, evidence: evidence([first, ...right.filter((match) => match !== first)]), confidence: Math.max(...right.map(({ confidence }) => confidence)), slips: wrong };
+    return { ...base, content: "complete", elicitation: first.elicitation, evidence: evidence(right), confidence: Math.max(...right.map(({ confidence }) => confidence)), slips: wrong, best: right.reduce((best, match) => (match.score > best.score ? match : best)) };
   }
   if (doubt !== undefined) {
     return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, ...reasonOf(doubt, element) };
