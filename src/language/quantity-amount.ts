@@ -1,9 +1,9 @@
 import { digitWord, readNumber, runsOn, wordsAt, type NumberReading } from "./number-words.ts";
 import type { QuantityMention } from "./quantity-mention.ts";
-import { DAYS } from "./quantity-frequency.ts";
+import { DAYS, readPeriod } from "./quantity-frequency.ts";
 import { isCounting } from "./set-aside.ts";
 import type { Token } from "./token.ts";
-import { readUnit, unitBehind, isHesitation } from "./unit-words.ts";
+import { readUnit, unitBehind, isHesitation, type UnitReading } from "./unit-words.ts";
 
 /** A quantity without its hedges. Values in `unit`; `end` is the token position after it. */
 export interface Reading extends Pick<QuantityMention, "low" | "high" | "unit" | "end" | "approximate" | "vague" | "firm" | "kind"> {
@@ -121,11 +121,16 @@ const SHARES = new Set(["third", "thirds", "quarter", "quarters", "fifth", "fift
 
 function readSingle(tokens: readonly Token[], at: number): Reading | null {
   if (tokens[at] === undefined) return null;
+  if (wordsAt(tokens, at, ["a", "dozen"])) return counted(tokens, { value: 12, end: at + 2, written: "words" });
   return readPart(tokens, at) ?? readVague(tokens, at) ?? readCounted(tokens, at) ?? readNumbers(tokens, at) ?? readArticle(tokens, at);
 }
 
 /** "half a minute", "half an hour", "quarter of an hour", "half a dozen". */
 function readPart(tokens: readonly Token[], at: number): Reading | null {
+  if (wordsAt(tokens, at, ["half", "to"]) || wordsAt(tokens, at, ["half", "or"])) {
+    const whole = runsOn(tokens, at + 2) ? readNumbers(tokens, at + 2) ?? readArticle(tokens, at + 2) : null;
+    if (whole !== null && whole.unit !== null && whole.low === 1) return { ...whole, low: 0.5 };
+  }
   for (const { words, value, needs } of PARTS) {
     if (!wordsAt(tokens, at, words)) continue;
     let next = at + words.length;
@@ -194,6 +199,8 @@ function readNumbers(tokens: readonly Token[], at: number): Reading | null {
     if (joint.length === 0) {
       if (unit === null) break;
       const hundreds = digitWord(tokens[at]?.text) !== undefined && number.end === at + 1 && number.written === "words" && other.value >= 20 && other.value < 100;
+      const single = hundreds || other.value > 9 || number.value > 9 || !Number.isInteger(other.value) ? null : readOutDigits(number.value, other.value, unit);
+      if (single !== null) return single;
       if (hundreds && ["microgram", "milligram", "unit", "millilitre"].includes(unit.unit) && number.value > 0) {
         const value = number.value * 100 + other.value;
         return exact(value * unit.factor, value * unit.factor, unit.unit, unit.end);
@@ -212,12 +219,30 @@ function readNumbers(tokens: readonly Token[], at: number): Reading | null {
   return counted(tokens, number);
 }
 
+const READ_OUT = new Set<Reading["unit"]>(["unit", "milligram", "microgram"]);
+
+/**
+ * Doses are read out digit by digit so that sixteen is not heard as sixty: "one six units". Where the digits may be
+ * a range as well ("two three units") the range is kept, but cannot contradict.
+ */
+function readOutDigits(tens: number, ones: number, unit: UnitReading): Reading | null {
+  if (!READ_OUT.has(unit.unit) || tens === 0 || tens === ones) return null;
+  const value = (10 * tens + ones) * unit.factor;
+  if (tens === 1 || ones < tens || ones > tens * CLOSE) return exact(value, value, unit.unit, unit.end);
+  return { ...exact(tens * unit.factor, ones * unit.factor, unit.unit, unit.end), approximate: true, firm: false };
+}
+
 /** A number with its unit, its noun, or neither. */
 function counted(tokens: readonly Token[], number: NumberReading): Reading {
-  const unit = unitBehind(tokens, number.end, number.written === "digits");
+  // "point five of a ml"
+  const share = number.value < 1 && runsOn(tokens, number.end) && wordsAt(tokens, number.end, ["of", "a"]) ? 2 : 0;
+  const unit = unitBehind(tokens, number.end + share, number.written === "digits");
+  // "3 x a day"
+  if (tokens[number.end]?.text === "x" && readPeriod(tokens, number.end + 1) !== null) return exact(number.value, number.value, "time", number.end + 1);
   if (unit === null) return exact(number.value, number.value, isPluralNoun(tokens, number.end) ? "number" : null, number.end);
   if (unit.unit === "time" && number.value !== 1 && tokens[unit.end - 1]?.text === "time") return exact(number.value, number.value, null, number.end);
-  const reading = exact(number.value * unit.factor, number.value * unit.factor, unit.unit, unit.end);
+  const value = number.value * unit.factor;
+  const reading = exact(value, value, unit.unit, unit.end);
   // "one day you will ..." names no length.
   const someDay = number.value === 1 && unit.unit === "day" && tokens[number.end - 1]?.text === "one";
   return someDay ? { ...reading, firm: false } : reading;

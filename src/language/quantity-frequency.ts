@@ -10,6 +10,9 @@ export const DAYS: Readonly<Record<string, number>> = {
 const PERIOD_WORDS: Readonly<Record<string, number>> = {
   minute: 1 / 1440, hour: 1 / 24, day: 1, night: 1, morning: 1, evening: 1, bedtime: 1, week: 7, fortnight: 14, month: 30, year: 365,
 };
+/** "one in the morning" tells when, not how often: a part of the day is a period only behind these. */
+const BEFORE_DAY_PART = new Set(["a", "per", "each", "every"]);
+const DAY_PARTS = new Set(["night", "morning", "evening", "bedtime"]);
 const ADVERBS: Readonly<Record<string, { days: number; unit: "hour" | "day" | "week" | "month"; count: number }>> = {
   hourly: { days: 1 / 24, unit: "hour", count: 1 },
   daily: { days: 1, unit: "day", count: 1 },
@@ -20,7 +23,7 @@ const ADVERBS: Readonly<Record<string, { days: number; unit: "hour" | "day" | "w
 };
 const LEADS: readonly (readonly string[])[] = [
   ["a"], ["an"], ["per"], ["each"], ["every"], ["every", "single"], ["in", "a"], ["in", "one"], ["in", "any"], ["in", "any", "one"], ["in", "the"],
-  ["within", "a"], ["over", "a"], ["during", "the"], ["in", "each"], ["of", "the"], ["any"],
+  ["within", "a"], ["over", "a"], ["during", "the"], ["in", "each"], ["throughout", "the"],
 ];
 
 /** "a day", "per week", "daily", "in 24 hours": the period in days and the position after it. */
@@ -33,7 +36,8 @@ export function readPeriod(tokens: readonly Token[], at: number): { days: number
     const next = at + lead.length;
     if (!runsOn(tokens, next)) continue;
     const days = Object.hasOwn(PERIOD_WORDS, tokens[next]!.text) ? PERIOD_WORDS[tokens[next]!.text] : undefined;
-    if (days !== undefined) return { days, end: next + 1 };
+    if (days === undefined || (DAY_PARTS.has(tokens[next]!.text) && !BEFORE_DAY_PART.has(lead.at(-1)!))) continue;
+    return { days, end: next + 1 };
   }
   for (const lead of [["in"], ["per"], ["every"], ["within"], ["over"], ["in", "any"], ["in", "a"], ["a"], ["in", "every"], ["in", "the"]]) {
     if (!wordsAt(tokens, at, lead)) continue;

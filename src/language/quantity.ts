@@ -5,7 +5,7 @@ import type { Bound, QuantityMention } from "./quantity-mention.ts";
 import { runsOn, wordsAt } from "./number-words.ts";
 import { setAside } from "./set-aside.ts";
 import type { Token } from "./token.ts";
-import { readUnit } from "./unit-words.ts";
+import { LOOSE, readUnit } from "./unit-words.ts";
 
 export { compareQuantity } from "./quantity-compare.ts";
 export type { Bound, ExpectedQuantity, QuantityMention } from "./quantity-mention.ts";
@@ -65,7 +65,7 @@ function mentionsAt(tokens: readonly Token[], at: number, aside: readonly boolea
     low: tidy(mention.low),
     high: tidy(mention.high),
     unit: mention.unit,
-    approximate: approximate || mention.approximate,
+    approximate: approximate || mention.approximate || isLoose(tokens, at, end),
     bound: counted === null ? bound : "exact",
     text: textOf(tokens, at, end),
     kind: mention.kind,
@@ -77,6 +77,8 @@ function mentionsAt(tokens: readonly Token[], at: number, aside: readonly boolea
   return [main, ...rateBehind(tokens, main)];
 }
 
+const isLoose = (tokens: readonly Token[], first: number, end: number) =>
+  tokens.slice(first, end).some((token, place) => LOOSE.has(token.text) || (token.text === "or" && tokens[first + place + 1]?.text === "so"));
 const textOf = (tokens: readonly Token[], first: number, end: number) => tokens.slice(first, end).map((token) => token.text).join(" ");
 /** 0.1 * 3 must not come out as 0.30000000000000004. */
 const tidy = (value: number) => Number(value.toPrecision(12));
@@ -186,17 +188,18 @@ function timesEvery(tokens: readonly Token[], amount: Reading): { days: number; 
   return amount.low === 1 && amount.high === 1 ? null : { days: every.low * DAYS[every.unit]!, end: every.end };
 }
 
-/** "count to ten", "to the count of five", "a slow count of ten": counting aloud goes at about one a second (common practice, no source). */
+/** "count to ten", "to the count of five", "count one to six", "a ten count": counting aloud goes at about one a second (common practice, no source). */
 function countedSeconds(tokens: readonly Token[], at: number, reading: Reading): Reading | null {
-  if (reading.unit !== null || reading.high < 2 || reading.high > COUNT_LIMIT) return null;
-  const back = (steps: number) => tokens[at - steps]?.text ?? "";
-  const counts = (text: string) => /^count(s|ing|ed)?$/.test(text);
-  const lead = /^(to|of|until|till|for)$/.test(back(1)) ? 2 : 1;
-  const slowly = /^(slowly|aloud|out|up)$/.test(back(lead)) ? 1 : 0;
-  const after = runsOn(tokens, reading.end) && tokens[reading.end]?.text === "count" ? true : counts(back(lead + slowly));
-  if (!after || (lead === 1 && tokens[at]?.text !== "up" && tokens[reading.end]?.text !== "count" && slowly === 0 && !counts(back(1)))) return null;
-  const ranged = tokens[at]?.text === "from";
-  return { ...reading, low: ranged ? reading.high : reading.low, unit: "second", approximate: true, firm: true, kind: "amount" };
+  const counts = (position: number) => /^count(s|ing|ed)?$/.test(tokens[position]?.text ?? "");
+  const behind = runsOn(tokens, reading.end) && counts(reading.end);
+  if (!(reading.unit === null || (reading.unit === "number" && behind)) || reading.high < 2 || reading.high > COUNT_LIMIT) return null;
+  // The hedge "up to" of "count up to ten" is inside the mention.
+  let back = at - 1;
+  if (/^(to|of|until|till|for|from)$/.test(tokens[back]?.text ?? "")) back -= 1;
+  while (/^(slowly|aloud|out|loud)$/.test(tokens[back]?.text ?? "")) back -= 1;
+  if (!behind && !counts(back)) return null;
+  const end = reading.high;
+  return { ...reading, low: reading.low === 1 ? end : reading.low, unit: "second", approximate: true, firm: true, kind: "amount" };
 }
 /** A count to hold the breath; a dose counter's "counts down to 200" is not meant. */
 const COUNT_LIMIT = 60;

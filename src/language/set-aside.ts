@@ -50,7 +50,7 @@ function figures(tokens: readonly Token[], at: number): number | null {
   let same = at + 1;
   while (tokens[same]?.word === word && isNumberToken(tokens[same]?.text)) same += 1;
   if (same > at + 1) return same;
-  if (tokens[at - 1]?.word === word && tokens[at - 1]?.text !== "to" && /^[a-z]$/.test(tokens[at - 1]?.text ?? "")) return at + 1;
+  if (tokens[at - 1]?.word === word && tokens[at - 1]?.text !== "to" && /^[a-wyz]$/.test(tokens[at - 1]?.text ?? "")) return at + 1;
   if (unitBehind(tokens, at + 1, true) !== null) return null;
   if (CALLED.has(text) || /^0\d/.test(text) || /^\d{6,}$/.test(text)) return at + 1;
   if (isYear(Number(text)) && text.length === 4 && !joinedByTo(tokens, at)) return at + 1;
@@ -59,18 +59,23 @@ function figures(tokens: readonly Token[], at: number): number | null {
 
 const joinedByTo = (tokens: readonly Token[], at: number) => tokens[at + 1]?.text === "to" || tokens[at - 1]?.text === "to";
 
+const READ_OUT_LEAST = 3;
+const TUPLES: Readonly<Record<string, number>> = { double: 2, triple: 3, treble: 3 };
 /** Three or more digits read out one by one, unless they count up or down: "nine nine nine", "one one two". */
 function readOut(tokens: readonly Token[], at: number): number | null {
-  if (tokens[at]?.text === "triple" && digitWord(tokens[at + 1]?.text) !== undefined) return at + 2;
+  if (digitWord(tokens[at - 1]?.text) !== undefined) return null;
   const run: number[] = [];
-  while (digitWord(tokens[at + run.length]?.text) !== undefined && (run.length === 0 || /^[-,]?$/.test(tokens[at + run.length - 1]!.after))) {
-    run.push(digitWord(tokens[at + run.length]!.text)!);
+  let end = at;
+  for (;;) {
+    const copies = TUPLES[tokens[end]?.text ?? ""] ?? 1;
+    const digit = digitWord(tokens[end + (copies > 1 ? 1 : 0)]?.text);
+    if (digit === undefined || (end > at && !/^[-,]?$/.test(tokens[end - 1]!.after))) break;
+    for (let copy = 0; copy < copies; copy += 1) run.push(digit);
+    end += copies > 1 ? 2 : 1;
   }
-  if (tokens[at - 1] !== undefined && digitWord(tokens[at - 1]?.text) !== undefined) return null;
-  if (run.length < 3 || isCounting(run)) return null;
-  const behind = unitBehind(tokens, at + run.length, false);
+  if (run.length < READ_OUT_LEAST || isCounting(run)) return null;
   // "take one one one puff" is a stammer and left to the grammar.
-  return behind === null ? at + run.length : null;
+  return unitBehind(tokens, end, false) === null ? end : null;
 }
 
 /** Up or down by ones: "one two three", "ten nine eight". */
@@ -131,6 +136,8 @@ function clock(tokens: readonly Token[], at: number): number | null {
   const isHour = Number.isInteger(number.value) && number.value >= 1 && number.value <= 24;
   if (next === "oclock" || next === "am" || next === "pm") return number.end + 1;
   if ((next === "a" || next === "p") && tokens[number.end + 1]?.text === "m") return number.end + 2;
+  const shared = ["and", "to", "or"].includes(next ?? "") ? readNumber(tokens, number.end + 1) : null;
+  if (shared !== null && /^(oclock|am|pm)$/.test(tokens[shared.end]?.text ?? "")) return shared.end + 1;
   if (next === "past") return readNumber(tokens, number.end + 1)?.end ?? null;
   if (next === "over") {
     // A blood pressure.

@@ -113,8 +113,10 @@ export function readUnit(tokens: readonly Token[], at: number, afterDigits: bool
 const BETWEEN = new Set([
   "full", "whole", "single", "deep", "more", "extra", "further", "slow", "slower", "big", "small", "little", "good", "long", "different",
   "separate", "complete", "clear", "entire", "straight", "calendar", "steady", "test", "priming", "air", "eye", "nose", "nasal", "tiny",
-  "gentle", "quick", "normal", "other", "additional", "consecutive", "last", "short", "proper", "solid", "odd", "mere",
+  "gentle", "quick", "normal", "other", "additional", "consecutive", "last", "short", "proper", "solid", "mere", "odd", "ish",
 ]);
+/** "twenty odd minutes", "ten-ish seconds": these make the number approximate. */
+export const LOOSE = new Set(["odd", "ish"]);
 const HESITATION = new Set(["um", "uh", "er", "erm", "ah", "eh", "hmm", "mm"]);
 /** "two more full deep breaths" is as long as speech gets. */
 const BETWEEN_LIMIT = 3;
@@ -130,8 +132,10 @@ export function unitBehind(tokens: readonly Token[], at: number, afterDigits: bo
     if (!joined && !hesitation) return null;
     const unit = readUnit(tokens, position, afterDigits && passed === 0);
     if (unit !== null) return unit;
-    if (!hesitation && !BETWEEN.has(next.text)) return null;
-    position += 1;
+    // "ten or so seconds"
+    const orSo = wordsAt(tokens, position, ["or", "so"]);
+    if (!hesitation && !orSo && !BETWEEN.has(next.text)) return null;
+    position += orSo ? 2 : 1;
   }
   return null;
 }
