@@ -119,12 +119,30 @@ function matchFrom(cue: Cue, element: number, tokens: readonly Token[], at: numb
 
 const CUES = compileCues(data);
 
+/** Whether a cue can begin with this word. */
+function opensWith(cue: Cue, norm: string): boolean {
+  for (const element of cue.elements) {
+    if (element.type === "gap" || says(element, norm)) return true;
+    if (!element.optional) return false;
+  }
+  return false;
+}
+
 /** Every cue said, by place; of one kind the longest at a place. */
 export function findCues(tokens: readonly Token[], cues: readonly Cue[] = CUES): CueMatch[] {
   const found: CueMatch[] = [];
+  // Speech uses few different words: each is held against the openings of all cues once.
+  const opened = new Map<string, readonly Cue[]>();
   for (let at = 0; at < tokens.length; at++) {
+    const { norm } = tokens[at]!;
+    let candidates = opened.get(norm);
+    if (candidates === undefined) {
+      candidates = cues.filter((cue) => opensWith(cue, norm));
+      opened.set(norm, candidates);
+    }
+    if (candidates.length === 0) continue;
     const best = new Map<CueKind, CueMatch>();
-    for (const cue of cues) {
+    for (const cue of candidates) {
       const end = matchFrom(cue, 0, tokens, at);
       const other = best.get(cue.kind);
       // Of two phrases at one place the longer says more; a phrase that is not weak beats one that is.
