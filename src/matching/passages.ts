@@ -4,7 +4,7 @@ import { PhraseSet } from "../language/phrase-set.ts";
 import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement } from "./compile.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
-import type { Postings } from "./postings.ts";
+import { firstFrom, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
 import { saysAll, windowsFor, type Window } from "./windows.ts";
@@ -153,17 +153,6 @@ function withUnion(window: Window, words: readonly ElementWord[]): number {
   }
   const union = Math.min(1, window.coverage + extra / window.response.weight);
   return Math.max(window.coverage, (1 - UNION_SHARE) * window.coverage + UNION_SHARE * union);
-}
-
-function firstFrom(words: readonly ElementWord[], place: number): number {
-  let low = 0;
-  let high = words.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (words[middle]!.first < place) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 function contentGates(element: CompiledElement, window: Window, postings: Postings, stream: Stream, must = element.must): Gate[] {

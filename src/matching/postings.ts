@@ -84,3 +84,15 @@ function partsOf(text: string, vocabulary: ReadonlySet<string>): string[] {
   }
   return [];
 }
+
+/** Of a list in order of its first tokens, the place of the first that starts at this token or later. */
+export function firstFrom(list: readonly { first: number }[], token: number): number {
+  let low = 0;
+  let high = list.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (list[middle]!.first < token) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

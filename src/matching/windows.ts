@@ -1,5 +1,5 @@
 import type { Response } from "./compile.ts";
-import type { Hit, Postings } from "./postings.ts";
+import { firstFrom, type Hit, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 
 /** A term of the response and the hit that carries it. */
@@ -195,14 +195,8 @@ function plainWords(response: Response, postings: Postings, first: number, end: 
 
 function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number): boolean {
   if (hits === undefined) return false;
-  let low = 0;
-  let high = hits.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (hits[middle]!.first < from) low = middle + 1;
-    else high = middle;
-  }
-  return low < hits.length && hits[low]!.end <= to;
+  const place = firstFrom(hits, from);
+  return place < hits.length && hits[place]!.end <= to;
 }
 
 /** Share of the pairs of terms said the other way round, 0 to 1. */

@@ -5,23 +5,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
-import { yamlForEsbuild } from "../../src/build/yaml-plugin.mjs";
+import { COMMON } from "../../src/build/bundle.mjs";
 
 const [entry, ...rest] = process.argv.slice(2);
 const folder = await mkdtemp(join(tmpdir(), "saidwell-bench-"));
 try {
   const outfile = join(folder, "bench.mjs");
-  await build({
-    entryPoints: [entry],
-    outfile,
-    bundle: true,
-    format: "esm",
-    platform: "node",
-    target: "node20.19",
-    banner: { js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url);' },
-    plugins: [yamlForEsbuild],
-    logLevel: "warning",
-  });
+  await build({ ...COMMON, entryPoints: [entry], outfile });
   process.argv.splice(2, process.argv.length, ...rest);
   await import(pathToFileURL(outfile).href);
 } finally {
