@@ -96,7 +96,7 @@ function best(windows: Window[]): Window[] {
 
 /** Where passages overlap, an open gate goes before a closed one, then the better fit; being wrong needs the clearly better fit. */
 function bestOf(passages: Passage[]): Passage[] {
-  const rank = (passage: Passage) => (passage.closed.length === 0 ? 2 : 0) + passage.coverage - (passage.verdict === "right" ? 0 : WRONG_HANDICAP);
+  const rank = (passage: Passage) => (passage.closed.length === 0 ? 2 : 0) + passage.coverage - (passage.verdict === "wrong" || passage.verdict === "unclear" ? WRONG_HANDICAP : 0);
   const kept: Passage[] = [];
   for (const passage of [...passages].sort((a, b) => rank(b) - rank(a) || a.end - a.first - (b.end - b.first) || a.first - b.first)) {
     if (!kept.some((other) => passage.first < other.end && other.first < passage.end)) kept.push(passage);

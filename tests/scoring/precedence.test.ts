@@ -78,6 +78,13 @@ describe("what happened, and the mark", () => {
 });
 
 describe("beside the table", () => {
+  test("another country's value differs from this station's guidance: it earns nothing and is not held to be wrong", () => {
+    const sheet = markTalk([...OPENING, "C: Hold your breath for five seconds."]);
+    expect(sheet.differs).toEqual([expect.objectContaining({ item: "hold", reason: "five seconds in an invented country" })]);
+    expect(item(sheet, "hold").content).toBe("absent");
+    expect(sheet.incorrect).toEqual([]);
+  });
+
   test("an item for a condition that the scenario lacks does not apply", () => {
     expect(item(markTalk(OPENING), "child").content).toBe("not-applicable");
   });
