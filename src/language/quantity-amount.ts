@@ -160,10 +160,9 @@ const COUNTED_LEAST = 3;
 function readCounted(tokens: readonly Token[], at: number): Reading | null {
   const run: NumberReading[] = [];
   for (let next = readNumber(tokens, at); next !== null; next = readNumber(tokens, next.end)) {
-    if (run.length > 0 && Math.abs(next.value - run.at(-1)!.value) !== 1) break;
+    if (run.length > 0 && !isCounting([...run.slice(-2), next].map((number) => number.value))) break;
     run.push(next);
   }
-  while (run.length >= COUNTED_LEAST && !isCounting(run.map((number) => number.value))) run.pop();
   if (run.length < COUNTED_LEAST) return null;
   const highest = Math.max(...run.map((number) => number.value));
   const last = run.at(-1)!;
