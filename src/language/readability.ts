@@ -1,4 +1,4 @@
-import { syllable } from "syllable";
+import { syllablesIn } from "./syllables.ts";
 
 /** A passage counted. */
 export interface TextCounts {
@@ -24,10 +24,10 @@ export function countText(words: readonly string[]): TextCounts {
   let syllables = 0;
   let open = false;
   for (const word of words) {
-    const plain = word.replace(/[^\p{L}\p{N}'’-]/gu, "");
-    if (/[\p{L}\p{N}]/u.test(plain)) {
+    const spoken = syllablesIn(word);
+    if (spoken > 0) {
       counted += 1;
-      syllables += Math.max(1, syllable(plain));
+      syllables += spoken;
       open = true;
     }
     if (open && /[.?!…]["'”’)\]]*$/u.test(word) && !ABBREVIATION.test(word)) {
