@@ -137,7 +137,7 @@ export function readNumber(tokens: readonly Token[], at: number): NumberReading 
     reading = small === null ? null : small.end === at ? bareLarge(tokens, at) : scaled(tokens, small.value, small.end, "words");
   }
   if (reading === null) return null;
-  const after = point(reading.end);
+  const after = Number.isInteger(reading.value) ? point(reading.end) : null;
   if (after !== null) return { ...reading, value: Number(`${reading.value}.${after.text}`), end: after.end };
   const fraction = fractionAfter(tokens, reading.end);
   return fraction === null ? reading : { ...reading, value: reading.value + fraction.value, end: fraction.end };
