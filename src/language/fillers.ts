@@ -1,5 +1,6 @@
 import fillerData from "./lexicon/fillers.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
+import { digitWord, twoDigitWord } from "./number-words.ts";
 import { PhraseSet, type PhraseHit } from "./phrase-set.ts";
 import type { Token } from "./token.ts";
 
@@ -17,7 +18,8 @@ const CONTEXT = 3;
 export function findFillers(tokens: readonly Token[]): PhraseHit<string>[] {
   const hits: PhraseHit<string>[] = [];
   for (let place = 0; place < tokens.length; ) {
-    const always = ALWAYS.at(tokens, place);
+    const sound = ALWAYS.at(tokens, place);
+    const always = sound !== null && !isMeant(tokens, sound) && !isLength(tokens, place) ? sound : null;
     const phrase = always === null ? PARENTHETICAL.at(tokens, place) : null;
     const hit = always ?? (phrase !== null && breaksIn(tokens, phrase) && !isMeant(tokens, phrase) ? phrase : null);
     if (hit === null) place += 1;
@@ -27,6 +29,12 @@ export function findFillers(tokens: readonly Token[]): PhraseHit<string>[] {
     }
   }
   return hits;
+}
+
+/** "a 4 mm needle". */
+function isLength(tokens: readonly Token[], place: number): boolean {
+  const before = tokens[place - 1]?.text;
+  return tokens[place]!.text === "mm" && (/^\d/.test(before ?? "") || digitWord(before) !== undefined || twoDigitWord(before) !== undefined);
 }
 
 /** Set off by punctuation on both sides, or said twice. Without punctuation "you know" and "I mean" in mid speech count, single words do not. */

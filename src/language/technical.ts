@@ -17,9 +17,14 @@ for (const { word, also = [], plain } of technicalData as LexiconFile<"technical
   for (const form of [word, ...also]) words.set(form, { word, plain, plainStems });
 }
 
-/** Words that open an explanation. */
-const EXPLAINS = /\b(which means|that means|that is|in other words|meaning|so called|what we call|called|means|basically|or your|also known)\b/;
-/** An explanation stands within so many tokens, before or behind. */
+/** Words behind a technical word that open an explanation. */
+const EXPLAINS = /\b(which means|that means|this means|that is|in other words|meaning|means|basically|or your|also known|is when|is where)\b/;
+/** Words before it that close one: "fatty lumps called ...", "this is what we call ...". */
+const NAMES = /\b(called|known as|what we call|we call|what we call a|medical (word|name|term)( is| for it is)?)( an?| the)?$/;
+/** "which means", "that is" come at once. */
+const OPENS_WITHIN = 4;
+const NAMED_WITHIN = 6;
+/** The plain words stand within so many tokens, before or behind: the same or the next sentence. */
 const EXPLAINED_WITHIN = 12;
 
 export interface TechnicalUse {
@@ -50,5 +55,6 @@ function explainedNear(tokens: readonly Token[], place: number, { plainStems }: 
   const near = tokens.slice(Math.max(0, place - EXPLAINED_WITHIN), place + EXPLAINED_WITHIN + 1);
   const stems = new Set(near.map((token) => token.stem));
   if (plainStems.length > 0 && plainStems.every((stemmed) => stems.has(stemmed))) return true;
-  return EXPLAINS.test(tokens.slice(place + 1, place + 5).map(({ text }) => text).join(" "));
+  const text = (from: number, end: number) => tokens.slice(Math.max(0, from), end).map((token) => token.text).join(" ");
+  return EXPLAINS.test(text(place + 1, place + 1 + OPENS_WITHIN)) || NAMES.test(text(place - NAMED_WITHIN, place));
 }
