@@ -246,10 +246,13 @@ function overSentenceEnd(window: Window, stream: Stream): boolean {
   return false;
 }
 
-/** "Show me", "in your own words": said in the clauses of the passage. */
+/** The request may follow what leads up to it: "imagine it's tonight and you've gone wheezy, what are you going to do?" */
+const REQUEST_REACH = 14;
+
+/** "Show me", "in your own words": said in the clauses of the passage or soon after. */
 function requestsBack(window: Window, stream: Stream): boolean {
   const from = stream.clauses[stream.clauseOf[window.first]!]!.first;
-  const to = stream.clauses[stream.clauseOf[window.end - 1]!]!.end;
+  const to = Math.min(stream.tokens.length, stream.clauses[stream.clauseOf[window.end - 1]!]!.end + REQUEST_REACH);
   return TEACH_BACK.find(stream.tokens, from, to).length > 0;
 }
 

@@ -1,6 +1,6 @@
 import { conceptsOf, lexiconPhrases, wordWeight } from "../language/lexicon.ts";
 import { dimensionOf } from "../language/quantity-compare.ts";
-import { stem } from "../language/stem.ts";
+import { isTradeWord, stem } from "../language/stem.ts";
 import type { CompiledRubric } from "./compile.ts";
 import type { Stream } from "./stream.ts";
 
@@ -63,12 +63,16 @@ function misheard(heard: string, rubric: CompiledRubric): readonly string[] {
 const SPLIT = { most: 3, shortest: 7 } as const;
 
 function splitUp(tokens: Stream["tokens"], place: number, rubric: CompiledRubric): { text: string; parts: number }[] {
-  let joined = tokens[place]!.text;
+  const start = tokens[place]!;
+  let joined = start.text;
+  let known = isTradeWord(start.text) || wordWeight(start.stem) === 0;
   for (let parts = 2; parts <= SPLIT.most; parts += 1) {
     const next = tokens[place + parts - 1];
     if (next === undefined || tokens[place + parts - 2]!.after !== "") return [];
     joined += next.text;
-    if (joined.length < SPLIT.shortest) continue;
+    // Everyday words that merely sound like a long one together ("lovely to", leaflet) were meant as they are.
+    known &&= isTradeWord(next.text) || wordWeight(next.stem) === 0;
+    if (joined.length < SPLIT.shortest || known) continue;
     const found = rubric.sounds.alike(joined).filter((word) => word.length >= SPLIT.shortest);
     if (found.length > 0) return found.map((text) => ({ text, parts }));
   }
