@@ -5,7 +5,8 @@ import { NO_TIMES, tenths } from "./pace.ts";
 
 /**
  * A silence of this length between any two people's words is a pause worth a line. Shorter ones are turn taking and
- * breath: gaps between speakers lie mostly under a second (Heldner and Edlund 2010, Journal of Phonetics 38; from memory).
+ * breath: gaps between turns are of the order of 0.2 s (Levinson and Torreira 2015, "Timing in turn-taking and its
+ * implications for processing models of language", Frontiers in Psychology 6:731). Ten times that is silence to anybody.
  */
 export const PAUSE: Seconds = 2;
 const MOST_LISTED = 3;
@@ -28,24 +29,33 @@ function notMeasurable(): Measured<never> {
   return { value: null, why: "the file gives starts of paragraphs, but not their ends" };
 }
 
+interface Stretch {
+  start: Seconds;
+  end: Seconds;
+  /** Whether the file itself gives both. */
+  measured: boolean;
+}
+
 function wordEdges(station: Station) {
-  const words = station.transcript.words.filter((word) => word.start !== null && word.end !== null);
-  return gaps(words.filter((word) => word.timing === "measured").map((word) => ({ start: word.start!, end: word.end! })));
+  return gaps(station.transcript.words.flatMap(({ start, end, timing }) => (start === null || end === null ? [] : [{ start, end, measured: timing === "measured" }])));
 }
 
 function segmentEdges(station: Station) {
   const { segments } = station.transcript;
   if (segments.some(({ timing }) => timing !== "measured")) return null;
-  return gaps(segments.flatMap(({ start, end }) => (start === null || end === null ? [] : [{ start, end }])));
+  return gaps(segments.flatMap(({ start, end }) => (start === null || end === null ? [] : [{ start, end, measured: true }])));
 }
 
-/** Silence between the latest end so far and the next start: people who talk at once leave none. */
-function gaps(stretches: { start: Seconds; end: Seconds }[]): { from: Seconds; to: Seconds }[] {
+/**
+ * Silence between the latest end so far and the next start: people who talk at once leave none. A word whose time is only
+ * estimated fills its place, but no silence is measured from it.
+ */
+function gaps(stretches: Stretch[]): { from: Seconds; to: Seconds }[] {
   const found: { from: Seconds; to: Seconds }[] = [];
-  let latest: Seconds | null = null;
-  for (const { start, end } of [...stretches].sort((a, b) => a.start - b.start)) {
-    if (latest !== null && start > latest) found.push({ from: latest, to: start });
-    latest = Math.max(latest ?? end, end);
+  let latest: Stretch | null = null;
+  for (const stretch of [...stretches].sort((a, b) => a.start - b.start)) {
+    if (latest !== null && stretch.start > latest.end && latest.measured && stretch.measured) found.push({ from: latest.end, to: stretch.start });
+    if (latest === null || stretch.end >= latest.end) latest = stretch;
   }
   return found;
 }

@@ -15,7 +15,10 @@ export interface PlanInput {
 
 /**
  * Mean pace of interviews in British English, words a minute: Tauroza and Allison 1990, "Speech rates in British
- * English", Applied Linguistics 11(1) (from memory). Faster is faster than a talk between two people usually goes.
+ * English", Applied Linguistics 11(1) (as later authors quote it). Faster is faster than an interview usually goes.
+ * Where understanding falls: Foulke and Sticht 1969, "Review of research on the intelligibility and comprehension of
+ * accelerated speech", Psychological Bulletin 72(1), slowly up to about 275 words a minute and faster beyond; Foulke 1971
+ * puts the bend at 250 (both as reviewed by Sticht and others, "Auding and reading", 1974).
  */
 const USUAL_PACE = 190;
 
@@ -25,7 +28,7 @@ export const PACE_CAUTION =
 /** What could be saved, and what meeting the target takes. */
 export function timePlan({ time, repeats, asides }: PlanInput): TimePlan {
   const pace = time.articulation.value;
-  const fillerWords = time.fillers.count;
+  const fillerWords = wordsOfFillers(time.fillers);
   const pauses = time.pauses.value;
   const costs: TimePlan["costs"] = [
     { what: "repeats", ...sum(repeats) },
@@ -45,13 +48,20 @@ export function timePlan({ time, repeats, asides }: PlanInput): TimePlan {
   if (pace === null) return { costs, projected, wordsToCut: notKnown, paceNeeded: notKnown, caution: null };
   const talking = (60 * time.candidateWords) / pace;
   const left = talking - over;
+  if (left <= 0) return { costs, projected, wordsToCut: notByWords, paceNeeded: notByWords, caution: null };
   const wordsToCut: Measured<number> = { value: Math.ceil((over * pace) / 60), estimated: true };
-  if (left <= 0) return { costs, projected, wordsToCut, paceNeeded: { value: null, why: "no pace would do: the others' talk and the silences alone take longer than the target" }, caution: null };
   const needed = tenths(perMinute(time.candidateWords, left));
   return { costs, projected, wordsToCut, paceNeeded: { value: needed, estimated: true }, caution: needed > USUAL_PACE ? PACE_CAUTION : null };
 }
 
 const notKnown: Measured<never> = { value: null, why: "the candidate's pace is not measurable" };
+
+const notByWords: Measured<never> = { value: null, why: "the others' talk and the silences alone take longer than the target" };
+
+/** "you know" is one filler of two words. Those not listed among the commonest count as one word each. */
+function wordsOfFillers({ count, commonest }: TimeResult["fillers"]): number {
+  return commonest.reduce((total, filler) => total + filler.count * (filler.word.split(" ").length - 1), count);
+}
 
 function sum(costs: readonly Cost[]): Cost {
   const words = costs.reduce((total, cost) => total + cost.words, 0);
