@@ -54,6 +54,19 @@ describe("what counts as a word of whom", () => {
     expect(timeFigures(stationOf([{ role: "candidate", text, from: 0, to: 10 }]), TIMES).articulation).toEqual({ value: 60, estimated: false });
   });
 
+  test("a silence inside one segment is no talking, a breath is: 20 words in 10 s, the second half 5 s or 0.5 s late", () => {
+    const broken = (late: number) => {
+      const station = stationOf([{ role: "candidate", text: talk(20), from: 0, to: 10 }]);
+      for (const word of station.transcript.words.slice(10)) {
+        word.start! += late;
+        word.end! += late;
+      }
+      return timeFigures(station, TIMES).articulation;
+    };
+    expect(broken(5)).toEqual({ value: 120, estimated: false });
+    expect(broken(0.5)).toEqual({ value: 114.3, estimated: false });
+  });
+
   test("a stretch that is left out of the station is left out of the count", () => {
     const excluded = [{ first: 0, end: 5 }];
     expect(timeFigures(stationOf([{ role: "candidate", text: talk(15), from: 0, to: 15 }], { excluded }), TIMES).candidateWords).toBe(10);
