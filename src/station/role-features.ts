@@ -99,6 +99,19 @@ function questionOpeners(tokens: readonly Token[], classes: Int32Array): Int32Ar
   return openers;
 }
 
+/** Classes whose presence in a stretch tells most, one bit each; the small words of every sentence are left out. */
+const TELLING = [CLASS.i, CLASS.my, CLASS.you, CLASS.your, CLASS.we, CLASS.they, CLASS.wh, CLASS.auxiliary, CLASS.any, CLASS.yes, CLASS.no, CLASS.okay, CLASS.thanks, CLASS.number];
+
+/** Which of the telling classes occur from one token up to another, as bits. */
+function classMasks(classes: Int32Array): (from: number, end: number) => number {
+  const bits = classes.map((each) => (TELLING.includes(each as never) ? 1 << TELLING.indexOf(each as never) : 0));
+  return (from, end) => {
+    let mask = 0;
+    for (let at = Math.max(0, from); at < Math.min(bits.length, end); at++) mask |= bits[at]!;
+    return mask;
+  };
+}
+
 /** How far back an echo ("On the left side." "Left side. Okay.") is looked for, in tokens. */
 const ECHO_REACH = 16;
 
@@ -129,6 +142,7 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
   const selves = counts(classes, CLASS.i, CLASS.my);
   const yous = counts(classes, CLASS.you, CLASS.your);
   const openers = questionOpeners(tokens, classes);
+  const maskOf = classMasks(classes);
   const echo = echoes(tokens, classes);
   const echoed = counts(Int32Array.from(echo, (each) => (each > 0 ? 1 : 0)), 1);
   const word = (at: number): number => tokens[at]?.hash ?? OUTSIDE;
@@ -165,6 +179,8 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
     say(34, echo[i]! * 3 + (echo[i + 1] ?? 0), Math.min(echoed(i - 3, i + 4), 3));
     if (count > LONG_TALK) say(35, Math.floor((i * 8) / count));
     say(17, i < 4 ? i : i < 12 ? 5 : i < 40 ? 6 : 7);
+    say(18, maskOf(i - 3, i + 4));
+    say(19, c0, maskOf(i + 1, i + 6));
     const close = closed[i]!;
     const begin = first[i]!;
     const size = bucket(end[i]! - begin);
@@ -181,6 +197,10 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
       say(27, end[i]! < count ? bucket(end[end[i]!]! - end[i]!) * 8 + closed[end[i]!]! : 99, close);
       say(28, Math.min(selves(begin, end[i]!), 2) * 4 + Math.min(yous(begin, end[i]!), 2), close, size);
       say(29, word(end[i]! - 1), close);
+      const senses = maskOf(begin, end[i]!);
+      say(37, senses, close);
+      say(38, senses, close, size);
+      say(39, kind(begin) * 1024 + kind(begin + 1) * 32 + kind(begin + 2), close);
       say(36, Math.min(echoed(begin, end[i]!), 3), size, close);
       if (begin > 0) {
         say(30, word(first[begin - 1]!), before, starts);
@@ -222,6 +242,10 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
       turn(62, repeats, k1 * 32 + c0);
     }
     turn(60, word(i - 3), l2, l1);
+    turn(63, maskOf(i - 5, i), maskOf(i, i + 5));
+    turn(64, maskOf(i - 5, i), c0, mark);
+    turn(65, maskOf(i, i + 5), k1, mark);
+    turn(66, left.suffix, token.suffix, mark);
     if (mark >= MARK.stop || token.opensSegment) {
       const from = first[i - 1]!;
       const leftSize = bucket(i - from);
@@ -235,6 +259,8 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
       const next = Math.min(selves(i, end[i]!), 1) * 2 + Math.min(yous(i, end[i]!), 1);
       turn(76, sense * 4 + next, mark * 8 + close, Math.min(size, 4));
       turn(77, l1, leftSize, w0);
+      turn(79, maskOf(from, i), maskOf(i, end[i]!), mark * 8 + close);
+      turn(80, maskOf(from, i), c0, mark);
       turn(78, Math.min(echoed(i, end[i]!), 3), Math.min(size, 6), mark * 8 + close);
     }
   }

@@ -26,7 +26,7 @@ const CLASSES: readonly (readonly string[])[] = [
   ["thanks", "thank", "bye", "goodbye", "hello", "hi", "hey", "morning", "afternoon", "please"],
 ];
 
-export const CLASS = { other: 0, i: 1, my: 2, you: 3, your: 4, we: 5, wh: 8, auxiliary: 9, any: 11, number: 22 } as const;
+export const CLASS = { other: 0, i: 1, my: 2, you: 3, your: 4, we: 5, they: 6, wh: 8, auxiliary: 9, any: 11, yes: 12, no: 13, okay: 14, thanks: 21, number: 22 } as const;
 
 const BY_WORD = new Map(CLASSES.flatMap((words, at) => words.map((word) => [word, at + 1] as const)));
 const NUMBER = /^\d|^(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty|fifty|hundred)$/;
