@@ -150,6 +150,7 @@ function readVague(tokens: readonly Token[], at: number): Reading | null {
     if (!wordsAt(tokens, at, words)) continue;
     const unit = unitBehind(tokens, at + words.length, false);
     if (unit !== null) return { ...exact(low * unit.factor, high * unit.factor, unit.unit, unit.end), approximate: true, vague };
+    if (words.includes("of") && isPluralNoun(tokens, at + words.length)) return { ...exact(low, high, "number", at + words.length), approximate: true };
     if (words.includes("couple") && !words.includes("of")) return { ...exact(low, high, null, at + words.length), approximate: true };
   }
   return null;

@@ -25,7 +25,7 @@ const BEFORE = patterns([
     "minimum", "the minimum of", "at minimum", "at a minimum", "a good", "upwards of"],
   ["at-most", "at most", "at the most", "at the very most", "no more than", "not more than", "never more than", "no longer than", "not longer than",
     "no higher than", "no greater than", "not exceeding", "a maximum of", "maximum of", "maximum", "max", "a max of", "max of", "no later than", "only up to", "any more than"],
-  ["more", "more than", "greater than", "longer than", "higher than", "over", "above", "exceed", "exceeds", "exceeding", "beyond", "later than", "just over", "past", "older than"],
+  ["more", "more than", "greater than", "longer than", "higher than", "over", "above", "exceed", "exceeds", "exceeding", "beyond", "later than", "just over", "older than"],
   ["less", "less than", "fewer than", "shorter than", "lower than", "under", "below", "beneath", "just under", "younger than"],
   ["aim", "up to", "within", "inside of"],
   ["about", "about", "around", "roughly", "approximately", "approx", "nearly", "almost", "something like", "in the region of", "circa", "maybe", "perhaps", "probably", "somewhere around", "say about", "like about"],

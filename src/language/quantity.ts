@@ -86,13 +86,15 @@ const tidy = (value: number) => Number(value.toPrecision(12));
 /** "eight puffs a day": the amount keeps its unit; that it is for a day is told beside it. */
 function rateBehind(tokens: readonly Token[], main: QuantityMention): QuantityMention[] {
   if (main.unit === null || main.kind !== "amount" || main.unit === "time") return [];
-  if (adverbAt(tokens, main.end) !== undefined) return [];
-  const period = readPeriod(tokens, main.end);
-  if (period === null || wordsAt(tokens, main.end, ["every"])) return [];
+  // Behind the thing counted: "three evenings a week".
+  const from = main.unit === "number" ? main.end + 1 : main.end;
+  if (adverbAt(tokens, from) !== undefined) return [];
+  const period = readPeriod(tokens, from);
+  if (period === null || wordsAt(tokens, from, ["every"])) return [];
   const perDay = tidy(1 / period.days);
   return [{
-    first: main.end, end: period.end, low: perDay, high: perDay, unit: "time-per-day", approximate: false, bound: "exact",
-    text: textOf(tokens, main.end, period.end), kind: "frequency", firm: false, vague: false, aim: false, perDay: [perDay, perDay],
+    first: from, end: period.end, low: perDay, high: perDay, unit: "time-per-day", approximate: false, bound: "exact",
+    text: textOf(tokens, from, period.end), kind: "frequency", firm: false, vague: false, aim: false, perDay: [perDay, perDay],
   }];
 }
 

@@ -139,6 +139,7 @@ describe("hedges", () => {
     ["a couple of minutes", "2 minute ~"],
     ["a few days", "3-5 day ~"],
     ["several weeks", "3-7 week ~"],
+    ["for the past few days", "3-5 day ~"],
   ]);
 
   test("a denial turns 'more than' round: it is the most, not the least", () => {
@@ -182,6 +183,8 @@ describe("how often", () => {
     ["twice", "2 time"],
     ["once or twice a day", "1-2 time-per-day ~ frequency"],
     ["eight puffs a day", "8 puff | 1 time-per-day frequency (soft)"],
+    ["three evenings a week", "3 number | 0.1429 time-per-day frequency (soft)"],
+    ["a couple of glasses a week", "2 number ~ | 0.1429 time-per-day frequency (soft)"],
   ]);
 
   // Arithmetic on ISO 8601 facts: a day has 24 hours, a week 7 days.
