@@ -33,7 +33,12 @@ export function findQuantities(tokens: readonly Token[]): QuantityMention[] {
     mentions.push(...found);
     at = found.at(-1)?.end ?? idiom(tokens, at) ?? at + 1;
   }
-  return mentions;
+  return mentions.map(inOrder);
+}
+
+/** "Twice or once": whichever is named first, the smaller is the low end. */
+function inOrder(mention: QuantityMention): QuantityMention {
+  return mention.low <= mention.high ? mention : { ...mention, low: mention.high, high: mention.low };
 }
 
 function mentionsAt(tokens: readonly Token[], at: number, aside: readonly boolean[]): QuantityMention[] {

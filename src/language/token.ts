@@ -77,6 +77,11 @@ const SIMPLE = /^[A-Za-z]+[.,?!;:]?$/;
 function plainWords(written: string): string[] {
   if (SIMPLE.test(written)) return [(/[.,?!;:]$/.test(written) ? written.slice(0, -1) : written).toLowerCase()];
   return written
+    // Before anything is folded: ".5" and "1½" must not turn into 5 and 11 2.
+    .replace(/(^|[^\d])\.(?=\d)/gu, "$10.")
+    .replace(/(\d)\s?½/gu, "$1.5")
+    .replace(/(\d)\s?¼/gu, "$1.25")
+    .replace(/(\d)\s?¾/gu, "$1.75")
     .normalize("NFKC")
     .toLowerCase()
     .replace(/[’‘`´]/gu, "'")

@@ -1,5 +1,5 @@
 import { compareQuantity } from "../language/quantity-compare.ts";
-import type { QuantityMention } from "../language/quantity.ts";
+import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import type { ExpectedQuantity } from "./compile.ts";
 import type { Postings } from "./postings.ts";
@@ -112,12 +112,6 @@ function deniesSomethingElse(stream: Stream, window: Window, vocabulary: Readonl
 
 export type QuantityReading = { reading: "right" | "wrong" | "misheard"; mention: QuantityMention } | { reading: "none" };
 
-/** Pairs that speech and speech-to-text mix up: fifteen and fifty. */
-function soundAlike(a: number, b: number): boolean {
-  const [small, large] = a < b ? [a, b] : [b, a];
-  return small >= 13 && small <= 19 && large === (small - 10) * 10;
-}
-
 /** Reads the number that belongs to the passage against the one expected. */
 export function readQuantity(stream: Stream, window: Window, expected: ExpectedQuantity): QuantityReading {
   const { first, end } = around(stream, window, QUANTITY_REACH);
@@ -133,7 +127,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   }
   if (wrong === null) return { reading: "none" };
   const values = typeof expected.value === "number" ? [expected.value] : expected.value;
-  const misheard = values.some((value) => soundAlike(value, wrong.low) || soundAlike(value, wrong.high));
+  const misheard = values.some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
   return { reading: misheard ? "misheard" : "wrong", mention: wrong };
 }
 

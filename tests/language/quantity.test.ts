@@ -334,6 +334,10 @@ describe("a mention", () => {
     );
   });
 
+  test("of two numbers said the wrong way round the smaller is the low end", () => {
+    expect(findQuantities(tokenise("twice or once".split(" ")))[0]).toMatchObject({ low: 1, high: 2 });
+  });
+
   test("a long unbroken run of numbers is read in a moment", () => {
     const tokens = tokenise(Array.from({ length: 20_000 }, (_, place) => ["one", "two", "hundred", "to", "and"][place % 5]!));
     const start = performance.now();
