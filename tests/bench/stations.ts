@@ -65,6 +65,7 @@ for (const [side, decisions] of Object.entries(sides)) {
     `| ${side} | ${decisions.length} | ${share(decisions.length - errors.length, decisions.length)} | ${kappa(decisions).toFixed(3)} | ${share(listened.length, decisions.length)} | ${share(errors.filter(({ listen }) => listen).length, errors.length)} | ${critical.filter(({ tool }) => tool === "complete").length} of ${critical.length} |`,
   );
 }
+console.log("\nThe tuned side is no measure of recall: its misses were read, and sentences of these rehearsals stood in the rubrics for a while (bd55703 to 22eb37b), before their replacements were written by people who knew the texts. That holds for the unsafe statement of nasal-spray-unsafe too. Judge by the unseen side.");
 console.log(`\nUnsafe statements: ${unsafe.found} found, ${unsafe.missed} missed, ${unsafe.false} false alarms.`);
 
 function alike({ reader, tool }: Decision): boolean {
