@@ -1,6 +1,3 @@
-import polarityData from "./lexicon/polarity.yaml";
-import type { LexiconFile } from "./lexicon/schema.ts";
-import { PhraseSet } from "./phrase-set.ts";
 import type { Token } from "./token.ts";
 
 /** Tokens `first` up to, not including, `end`. Clauses tile the tokens. */
@@ -8,10 +5,6 @@ export interface Clause {
   first: number;
   end: number;
 }
-
-const HYPOTHETICAL = new PhraseSet(
-  (polarityData as LexiconFile<"polarity">).hypothetical.filter((phrase) => /^(if|when|whenever|unless|because)$/.test(phrase)).map((phrase) => [phrase, true]),
-);
 
 /** Behind "and" or a comma these begin a new clause: a subject, or a verb told to the patient. */
 const CLAUSE_OPENERS = new Set([
@@ -50,5 +43,5 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (/^[,-]$/.test(before.after) && (opens(token) || token.text === "and" || token.text === "so")) return opens(token) || opens(next);
   if (token.text === "but" || (token.text === "so" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
-  return HYPOTHETICAL.at(tokens, place) !== null && place - first > 2 && token.text === "if";
+  return token.text === "if" && place - first > 2;
 }

@@ -1,16 +1,16 @@
 import fillerData from "./lexicon/fillers.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { digitWord, twoDigitWord } from "./number-words.ts";
-import { PhraseSet, type PhraseHit } from "./phrase-set.ts";
+import { phraseList, PhraseSet, type PhraseHit } from "./phrase-set.ts";
 import type { Token } from "./token.ts";
 
 const FILLERS = fillerData as LexiconFile<"fillers">;
-const exact = <Value>(phrases: readonly string[], value: (phrase: string) => Value) => new PhraseSet(phrases.map((phrase) => [phrase, value(phrase)] as const), { by: "text" });
+const fillers = (phrases: readonly string[]) => new PhraseSet(phrases.map((phrase) => [phrase, phrase] as const), { by: "text" });
 
-const ALWAYS = exact(FILLERS.always, (phrase) => phrase);
-const PARENTHETICAL = exact(FILLERS.parenthetical, (phrase) => phrase);
-const MEANT_AFTER = exact(FILLERS.meant_after, () => true);
-const MEANT_BEFORE = exact(FILLERS.meant_before, () => true);
+const ALWAYS = fillers(FILLERS.always);
+const PARENTHETICAL = fillers(FILLERS.parenthetical);
+const MEANT_AFTER = phraseList(FILLERS.meant_after, { by: "text" });
+const MEANT_BEFORE = phraseList(FILLERS.meant_before, { by: "text" });
 /** The longest of `meant_after` has three words. */
 const CONTEXT = 3;
 

@@ -6,16 +6,6 @@ declare module "natural/lib/natural/stemmers/porter_stemmer.js" {
 declare module "natural/lib/natural/distance/jaro-winkler_distance.js" {
   export default function jaroWinkler(a: string, b: string, options?: { ignoreCase?: boolean }): number;
 }
-declare module "natural/lib/natural/distance/levenshtein_distance.js" {
-  interface Costs {
-    insertion_cost?: number;
-    deletion_cost?: number;
-    substitution_cost?: number;
-    transposition_cost?: number;
-  }
-  export function LevenshteinDistance(a: string, b: string, options?: Costs): number;
-  export function DamerauLevenshteinDistance(a: string, b: string, options?: Costs & { restricted?: boolean }): number;
-}
 declare module "natural/lib/natural/phonetics/double_metaphone.js" {
   const DoubleMetaphone: unknown;
   export default DoubleMetaphone;

@@ -78,6 +78,11 @@ export class PhraseSet<Value> {
   }
 }
 
+/** A set of phrases that stand for nothing but themselves. */
+export function phraseList(phrases: readonly string[], options: PhraseSetOptions = {}): PhraseSet<true> {
+  return new PhraseSet(phrases.map((phrase) => [phrase, true] as const), options);
+}
+
 function alike(spoken: string | undefined, written: string): boolean {
   return spoken === written || (spoken !== undefined && DETERMINERS.has(spoken) && DETERMINERS.has(written));
 }

@@ -1,20 +1,19 @@
 import type { Clause } from "./clause.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
-import { PhraseSet } from "./phrase-set.ts";
+import { phraseList } from "./phrase-set.ts";
 import type { Token } from "./token.ts";
 
 const LEXICON = polarityData as LexiconFile<"polarity">;
-const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const));
 
-const FORWARD = set(LEXICON.forward);
+const FORWARD = phraseList(LEXICON.forward);
 // By the very words: "not needed" denies what is before it, "not need" what is behind.
-const BACKWARD = new PhraseSet(LEXICON.backward.flatMap((phrase) => formsOfBe(phrase)).map((phrase) => [phrase, true] as const), { by: "text" });
-const NEUTRAL = set(LEXICON.neutral);
-const NEGATIVE_VERBS = set(LEXICON.negative_verbs);
-const ENDERS = set(LEXICON.enders);
+const BACKWARD = phraseList(LEXICON.backward.flatMap(formsOfBe), { by: "text" });
+const NEUTRAL = phraseList(LEXICON.neutral);
+const NEGATIVE_VERBS = phraseList(LEXICON.negative_verbs);
+const ENDERS = phraseList(LEXICON.enders);
 const TURNERS = new Set(LEXICON.turners);
-const HYPOTHETICAL = set(LEXICON.hypothetical);
+const HYPOTHETICAL = phraseList(LEXICON.hypothetical);
 
 function formsOfBe(phrase: string): string[] {
   return /^(is|was) /.test(phrase) ? ["is", "are", "was", "were", "be", "being"].map((form) => phrase.replace(/^(is|was) /, `${form} `)) : [phrase];

@@ -22,7 +22,7 @@ export function soundKeys(word: string): readonly string[] {
 
 /** Shorter words collide with half the language. */
 const SHORTEST = 4;
-/** Words alike in sound must look alike this much too (Jaro-Winkler); tuned on the first side of the passages only. */
+/** Words alike in sound must look alike this much too (Jaro-Winkler); set by hand on a few mis-heard words. */
 const LEAST_LIKENESS = 0.72;
 
 /** Finds which words of a small vocabulary a mis-heard word may have been. */

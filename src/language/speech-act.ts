@@ -1,22 +1,16 @@
-import speechActData from "./lexicon/speech-act.yaml";
-import type { LexiconFile } from "./lexicon/schema.ts";
-import { PhraseSet } from "./phrase-set.ts";
+import { SPEECH, speechPhrases } from "./speech-phrases.ts";
 import type { Token } from "./token.ts";
 
-const LEXICON = speechActData as LexiconFile<"speech-act">;
-// By text: "have you" asks where "had you" does not, and "do that" tells where "does that" asks.
-const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const), { by: "text" });
-
-const AUXILIARIES = new Set(LEXICON.auxiliaries);
-const SUBJECTS = new Set(LEXICON.subjects);
-const QUESTION_WORDS = set(LEXICON.question_words);
-const NOT_QUESTIONS = set(LEXICON.not_questions);
-const OPENERS = set(LEXICON.openers);
-const TAGS = set(LEXICON.tags);
-const REQUESTS = set(LEXICON.requests);
-const INFORMATION = set(LEXICON.information);
-const INDIRECT = set(LEXICON.indirect);
-const OPEN = set(LEXICON.open);
+const AUXILIARIES = new Set(SPEECH.auxiliaries);
+const SUBJECTS = new Set(SPEECH.subjects);
+const QUESTION_WORDS = speechPhrases("question_words");
+const NOT_QUESTIONS = speechPhrases("not_questions");
+const OPENERS = speechPhrases("openers");
+const TAGS = speechPhrases("tags");
+const REQUESTS = speechPhrases("requests");
+const INFORMATION = speechPhrases("information");
+const INDIRECT = speechPhrases("indirect");
+const OPEN = speechPhrases("open");
 
 /** What saying this does: tells (states, instructs, requests an action), or asks. */
 export type SpeechAct = "tell" | "ask-closed" | "ask-open";
@@ -125,27 +119,27 @@ function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {
     while (/^(please|just|maybe|now|then|first|quickly|kindly|also|to)$/.test(tokens[verb]?.text ?? "")) verb += 1;
     return INFORMATION.at(tokens, verb) !== null ? openBehind(tokens, place, verb) : "tell";
   }
-  if (NOT_QUESTIONS.at(tokens, place) !== null) {
-    // "what you do know" is none; "what you" with an auxiliary before its subject does not exist.
-    return null;
-  }
+  if (NOT_QUESTIONS.at(tokens, place) !== null) return null;
   if (AUXILIARIES.has(here.text) && next !== undefined && (SUBJECTS.has(next.text) || (next.text === "not" && SUBJECTS.has(tokens[place + 2]?.text ?? "")))) {
     return openBehind(tokens, place, place + 2);
   }
-  if (QUESTION_WORDS.at(tokens, place) === null) return null;
-  const behind = QUESTION_WORDS.at(tokens, place)!.end;
+  const behind = QUESTION_WORDS.at(tokens, place)?.end;
+  if (behind === undefined) return null;
   for (let k = behind; k < Math.min(tokens.length - 1, behind + 4); k += 1) {
     if (AUXILIARIES.has(tokens[k]!.text) && (k > behind || SUBJECTS.has(tokens[k + 1]!.text) || /^(is|are|was|were|do|does|did)$/.test(tokens[k]!.text))) return "ask-open";
   }
   return /^(what|how) about$/.test(`${here.text} ${next?.text}`) ? "ask-open" : null;
 }
 
+/** Verbs whose "what" or "how" opens the floor: "can you tell me how". After "do you know how" a yes will do. */
+const OPENS_THE_FLOOR = /^(tell|explain|describe|show|say|talk)$/;
+
 function openBehind(tokens: readonly Token[], place: number, behind: number): SpeechAct {
   if (OPEN.at(tokens, place) !== null) return "ask-open";
   for (let k = behind; k < Math.min(tokens.length, behind + 3); k += 1) {
-    if (/^(what|how|why)$/.test(tokens[k]!.text) && OPEN.at(tokens, k) !== null) {
-      return /^(tell|explain|describe|show|say|talk|know)$/.test(tokens[k - 1]?.text ?? "") || k === behind ? (/^(know)$/.test(tokens[k - 1]?.text ?? "") ? "ask-closed" : "ask-open") : "ask-closed";
-    }
+    if (!/^(what|how|why)$/.test(tokens[k]!.text) || OPEN.at(tokens, k) === null) continue;
+    const before = tokens[k - 1]?.text ?? "";
+    return before !== "know" && (k === behind || OPENS_THE_FLOOR.test(before)) ? "ask-open" : "ask-closed";
   }
   return "ask-closed";
 }

@@ -1,8 +1,8 @@
 import type { Passage } from "./passages.ts";
 
 /**
- * Chance that a careful reader agrees with the verdict, from the fit: a logistic curve. `npm run bench:match` prints
- * its reliability.
+ * Chance that a careful reader agrees with the verdict, from the fit: a logistic curve. Set by hand, not yet
+ * calibrated: `npm run bench:stations` prints how many errors it leaves outside "listen".
  */
 const CURVE = { steepness: 11, middle: 0.52 } as const;
 /** A passage that rests on sound-alikes is less sure than its fit says. */

@@ -1,18 +1,15 @@
-import speechActData from "../language/lexicon/speech-act.yaml";
-import type { LexiconFile } from "../language/lexicon/schema.ts";
-import { PhraseSet } from "../language/phrase-set.ts";
+import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
+import { turnsOf } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Stream } from "./stream.ts";
 import type { Elicitation, Match, QuestionMatch } from "./types.ts";
 
-const lexicon = speechActData as LexiconFile<"speech-act">;
-const set = (phrases: string[]) => new PhraseSet(phrases.map((phrase) => [phrase, true] as const), { by: "text" });
-const CONFIRMATIONS = set(lexicon.confirmations);
-const CORRECTIONS = set(lexicon.corrections);
-const AFFIRMATIONS = set(lexicon.affirmations);
-const REPEAT_REQUESTS = set(lexicon.repeat_requests);
+const CONFIRMATIONS = speechPhrases("confirmations");
+const CORRECTIONS = speechPhrases("corrections");
+const AFFIRMATIONS = speechPhrases("affirmations");
+const REPEAT_REQUESTS = speechPhrases("repeat_requests");
 
 /** An answer stands within so many words of the start of the reply; what comes later was offered. */
 const ANSWER_REACH = 60;
@@ -35,8 +32,7 @@ export interface Scene {
 }
 
 export function sceneOf(station: Station, streams: { candidate: Stream; patient: Stream; examiner: Stream }, questions: QuestionMatch[]): Scene {
-  const turns = station.turns.filter((turn) => turn.first < station.end.word && turn.end > station.start.word && turn.role !== "announcer");
-  return { station, turns, ...streams, questions };
+  return { station, turns: turnsOf(station), ...streams, questions };
 }
 
 function turnAt(scene: Scene, word: number): number {

@@ -100,7 +100,7 @@ function doubtOf(passage: Passage, stream: Stream): Pick<Match, "verdict" | "rea
   if (others.some((gate) => gate !== "quantity" && gate !== "must")) return null;
   const first = Math.max(0, passage.first - NEARBY);
   const end = Math.min(stream.tokens.length, passage.end + NEARBY);
-  if (element(passage) === "tell" && SHOWING.find(stream.tokens, first, end).some((hit) => stream.turnOf[hit.first] === stream.turnOf[passage.first])) {
+  if (passage.element.kind === "tell" && SHOWING.find(stream.tokens, first, end).some((hit) => stream.turnOf[hit.first] === stream.turnOf[passage.first])) {
     return { verdict: "shown", reason: "shown or pointed at, not said" };
   }
   for (let place = passage.first - 1; place <= passage.end; place += 1) {
@@ -109,8 +109,6 @@ function doubtOf(passage: Passage, stream: Stream): Pick<Match, "verdict" | "rea
   }
   return null;
 }
-
-const element = (passage: Passage) => passage.element.kind;
 
 function patientMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Match[] {
   const passages = rubric.elements.filter(({ kind }) => kind === "tell").flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")).filter(isOpen);
@@ -198,7 +196,7 @@ function nearestAttempts(rubric: CompiledRubric, passages: readonly Passage[], f
 
 const rank = (passage: Passage) => passage.coverage - 0.2 * passage.closed.length;
 
-export function attemptOf(passage: Passage, stream: Stream): Attempt {
+function attemptOf(passage: Passage, stream: Stream): Attempt {
   const { terms, text } = passage.window.response;
   const foundTerms = new Set(passage.window.aligned.map(({ term }) => term));
   return {

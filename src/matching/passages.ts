@@ -1,6 +1,4 @@
-import speechActData from "../language/lexicon/speech-act.yaml";
-import type { LexiconFile } from "../language/lexicon/schema.ts";
-import { PhraseSet } from "../language/phrase-set.ts";
+import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement } from "./compile.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
@@ -44,9 +42,8 @@ const MOSTLY_ASKED = 0.5;
 /** So near to the end of the speaker's turn an elliptic question ("any allergies") waits for its answer. */
 const TURN_END = 6;
 
-const lexicon = speechActData as LexiconFile<"speech-act">;
-const COMPREHENSION = new PhraseSet(lexicon.comprehension_checks.map((phrase) => [phrase, true] as const), { by: "text" });
-const TEACH_BACK = new PhraseSet(lexicon.teach_back_requests.map((phrase) => [phrase, true] as const), { by: "text" });
+const COMPREHENSION = speechPhrases("comprehension_checks");
+const TEACH_BACK = speechPhrases("teach_back_requests");
 const PERMITS = new Set(["can", "may", "fine", "okay", "should", "always", "must", "allowed", "free", "safe", "alright", "feel", "need", "good", "could"]);
 const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "risky", "harm", "harmful", "germs", "bacteria", "spread", "unsafe", "careful", "avoid", "mistake", "problem", "damage", "block", "clog", "ruin", "spoil"]);
 

@@ -14,15 +14,14 @@ const SURE_HEARING = 0.85;
 /** Statements of the unsafe list, said as such: not denied, not asked, not supposed. */
 export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): UnsafeMatch[] {
   return rubric.unsafe.flatMap((statement) => {
-    const windows = statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => {
-      if (!saysAll(window) || !mustHolds(statement.must, postings, stream, window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
+    const near = statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => mustHolds(statement.must, postings, stream, window));
+    const windows = near.filter((window) => {
+      if (!saysAll(window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
       if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees") return false;
       if (supposed(window, stream)) return false;
       return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
     });
-    const denials = statement.say
-      .flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED))
-      .filter((window) => readPolarity(stream, window, new Set()) === "opposes" && mustHolds(statement.must, postings, stream, window));
+    const denials = near.filter((window) => readPolarity(stream, window, new Set()) === "opposes");
     return withoutOverlap(windows).map((window): UnsafeMatch => ({
       statement: statement.statement,
       ...takenBack(window, denials, stream),

@@ -1,6 +1,7 @@
+import { turnsOf } from "../station/turns.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
-import { replyTo, turnsOf } from "./replies.ts";
+import { replyTo } from "./replies.ts";
 
 /** Shorter stretches are the oil of a conversation. */
 const ASIDE_WORDS = 25;

@@ -1,4 +1,4 @@
-import type { JudgedItem } from "./items.ts";
+import { labelOf, type JudgedItem } from "./items.ts";
 import type { Change, IncorrectResult, MarkSheet, OrderResult, QuestionResult, RepeatResult, StatementResult, TimePlan, TimeResult } from "./types.ts";
 
 /** A sheet with ten wishes changes nothing. */
@@ -58,7 +58,7 @@ function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResu
 }
 
 function ofOrder(order: OrderResult, items: readonly JudgedItem[]): Candidate[] {
-  const label = (id: string) => items.find(({ item }) => item.id === id)?.item.label ?? id;
+  const label = (id: string) => labelOf(items, id);
   return order.broken.map((pair) => ({ advice: `Say this first: '${label(pair.first)}'; then '${label(pair.then)}'. ${pair.reason}`, worth: `${pair.severity} fault of order`, item: `order/${pair.first}/${pair.then}`, rank: WORTH.brokenOrder[pair.severity] }));
 }
 

@@ -2,6 +2,7 @@ import type { Elicitation } from "../matching/types.ts";
 import type { Credit, Item } from "../rubric/schema.ts";
 import { itemsOf, type Context } from "./context.ts";
 import { judgeElement, type JudgedElement } from "./elements.ts";
+import { hundredths } from "./rounding.ts";
 import type { Content, Evidence, ItemResult } from "./types.ts";
 
 /** An item with its judged elements, for the parts of the sheet that look closer. */
@@ -11,8 +12,13 @@ export interface JudgedItem {
   elements: JudgedElement[];
 }
 
-/** Less sure than this, a person should listen. `npm run bench:match` prints how many marks that asks for. */
+/** Less sure than this, a person should listen. `npm run bench:stations` prints how many marks that asks for. */
 export const LISTEN_BELOW = 0.7;
+
+/** An item's label for the sheet; the id where there is no such item. */
+export function labelOf(items: readonly JudgedItem[], id: string): string {
+  return items.find(({ item }) => item.id === id)?.item.label ?? id;
+}
 
 export function judgeItems(context: Context): JudgedItem[] {
   return itemsOf(context.rubric).map(({ item, section }) => judgeItem(context, item, section));
@@ -55,18 +61,16 @@ function judgeItem(context: Context, item: Item, section: string): JudgedItem {
     weight: item.weight,
     content,
     elicitation: elicitationOf(complete),
-    earned: Math.round(earned * 100) / 100,
+    earned: hundredths(earned),
     met: content !== "incorrect" && content !== "not-applicable" && content !== "not-offered" && credited >= (item.minimum ?? needs),
-    elements: elements.map(({ id, label, content: said, elicitation, evidence, confidence: sure, reason }) => ({ id, label, content: said, elicitation, evidence, confidence: round(sure), ...(reason !== undefined && { reason }) })),
-    confidence: round(confidence),
+    elements: elements.map(({ id, label, content: said, elicitation, evidence, confidence: sure, reason }) => ({ id, label, content: said, elicitation, evidence, confidence: hundredths(sure), ...(reason !== undefined && { reason }) })),
+    confidence: hundredths(confidence),
     listen: content === "cannot-tell" || (content !== "not-applicable" && content !== "not-offered" && confidence < LISTEN_BELOW),
     remarks: remarksOf(elements),
     firstSaid: first,
   };
   return { item, result, elements };
 }
-
-const round = (value: number) => Math.round(value * 100) / 100;
 
 function contentOf(context: Context, item: Item, elements: JudgedElement[], needs: number): Content {
   const conditions = new Set(context.rubric.scenario.conditions);

@@ -1,13 +1,11 @@
-import speechActData from "../language/lexicon/speech-act.yaml";
-import type { LexiconFile } from "../language/lexicon/schema.ts";
-import { PhraseSet } from "../language/phrase-set.ts";
+import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
 import { replyTo } from "./replies.ts";
 import type { Evidence, QuestionResult } from "./types.ts";
 
-const DEFERRALS = new PhraseSet((speechActData as LexiconFile<"speech-act">).deferrals.map((phrase) => [phrase, true] as const), { by: "text" });
+const DEFERRALS = speechPhrases("deferrals");
 
 /** A longer reply said something; whether it answered, a person hears. */
 const SOME_REPLY = 6;

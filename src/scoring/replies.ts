@@ -1,9 +1,5 @@
+import { turnsOf } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
-
-/** Turns inside the station by people who take part in it. */
-export function turnsOf(station: Station): Turn[] {
-  return station.turns.filter((turn) => turn.first < station.end.word && turn.end > station.start.word && turn.role !== "announcer");
-}
 
 /** "Mm", "okay": the patient's small reply does not end the candidate's answer. */
 const SMALL_REPLY = 3;

@@ -1,5 +1,5 @@
 import type { Rubric, Severity } from "../rubric/schema.ts";
-import type { JudgedItem } from "./items.ts";
+import { labelOf, type JudgedItem } from "./items.ts";
 import type { MarkSheet, StatementResult, TimeResult } from "./types.ts";
 
 const SEVERITIES: readonly Severity[] = ["major", "moderate", "minor"];
@@ -32,7 +32,7 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
   if (candidateWords === 0) return { outcome: "not-decided", reasons: ["no words of the candidate were found in the station"], rule };
   const against: string[] = [];
   const open: string[] = [];
-  const label = (id: string) => items.find(({ item }) => item.id === id)?.item.label ?? id;
+  const label = (id: string) => labelOf(items, id);
 
   const needed = rubric.pass.critical === "all" ? critical.total : Math.min(rubric.pass.critical, critical.total);
   if (critical.met + critical.unsure.length < needed) against.push(...critical.missed.map((id) => `critical item ${items.find(({ item }) => item.id === id)?.result.content === "incorrect" ? "stated wrongly" : "missed"}: ${label(id)}`));

@@ -1,5 +1,6 @@
 import type { Context } from "./context.ts";
 import type { JudgedItem } from "./items.ts";
+import { hundredths, tenths } from "./rounding.ts";
 import type { ItemResult, MarkSheet, SectionResult } from "./types.ts";
 
 /** Contents that stand in the denominator. What cannot be told, was not offered or does not apply stays outside. */
@@ -7,7 +8,6 @@ export function counts(item: ItemResult): boolean {
   return item.content === "complete" || item.content === "partial" || item.content === "incorrect" || item.content === "absent";
 }
 
-const round = (value: number) => Math.round(value * 100) / 100;
 const percent = (earned: number, available: number) => (available === 0 ? null : Math.round((1000 * earned) / available) / 10);
 
 export function sectionResults(context: Context, items: readonly JudgedItem[]): SectionResult[] {
@@ -16,7 +16,7 @@ export function sectionResults(context: Context, items: readonly JudgedItem[]): 
     const own = items.filter(({ result }) => result.section === section.id && counts(result)).map(({ result }) => result);
     const earned = own.reduce((sum, item) => sum + item.earned, 0);
     const available = own.reduce((sum, item) => sum + item.weight, 0);
-    return { id: section.id, title: section.title, earned: round(earned), available: round(available), coverage: percent(earned, available), seconds: seconds?.get(section.id) ?? (seconds === null ? null : 0) };
+    return { id: section.id, title: section.title, earned: hundredths(earned), available: hundredths(available), coverage: percent(earned, available), seconds: seconds?.get(section.id) ?? (seconds === null ? null : 0) };
   });
 }
 
@@ -24,7 +24,7 @@ export function totalOf(items: readonly JudgedItem[]): MarkSheet["total"] {
   const own = items.map(({ result }) => result).filter(counts);
   const earned = own.reduce((sum, item) => sum + item.earned, 0);
   const available = own.reduce((sum, item) => sum + item.weight, 0);
-  return { earned: round(earned), available: round(available), percent: percent(earned, available), provisional: items.some(({ result }) => result.content === "cannot-tell") };
+  return { earned: hundredths(earned), available: hundredths(available), percent: percent(earned, available), provisional: items.some(({ result }) => result.content === "cannot-tell") };
 }
 
 /** The candidate's talking time on each section: a sentence belongs to the section it says something of, else to the one before it. */
@@ -43,6 +43,6 @@ function secondsBySection(context: Context, items: readonly JudgedItem[]): Map<s
     if (current === null || start === null || start === undefined || end === null || end === undefined) continue;
     seconds.set(current, (seconds.get(current) ?? 0) + Math.max(0, end - start));
   }
-  for (const [section, value] of seconds) seconds.set(section, Math.round(value * 10) / 10);
+  for (const [section, value] of seconds) seconds.set(section, tenths(value));
   return seconds;
 }

@@ -41,7 +41,7 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
   const repeats = repeatsOf(context, items);
   const questions = patientQuestions(context);
   const time = withLateItems(timeFigures(station, { limit, target }), items);
-  const plan = timePlan({ time, repeats: costs(repeats), asides: asideCosts(context) });
+  const plan = timePlan({ time, repeats, asides: asideCosts(context) });
   const total = totalOf(items);
   const critical = criticalOf(items);
   return {
@@ -71,10 +71,6 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
     findings: [...station.transcript.findings, ...station.findings],
     caution: CAUTION,
   };
-}
-
-function costs(repeats: readonly { words: number; seconds: number | null }[]) {
-  return repeats.map(({ words, seconds }) => ({ words, seconds }));
 }
 
 function asideCosts(context: Context) {

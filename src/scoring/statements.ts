@@ -1,6 +1,7 @@
 import type { Context } from "./context.ts";
 import type { JudgedItem } from "./items.ts";
 import type { Match } from "../matching/types.ts";
+import { hundredths } from "./rounding.ts";
 import type { ClaimResult, IncorrectResult, StatementResult } from "./types.ts";
 
 /** Statements of the rubric's unsafe list that were found: standing, taken back, or to be listened to. */
@@ -14,7 +15,7 @@ export function unsafeStatements(context: Context): StatementResult[] {
         label: statement.label,
         severity: statement.severity,
         evidence: context.evidence(match.span),
-        confidence: Math.round(match.confidence * 100) / 100,
+        confidence: hundredths(match.confidence),
         corrected: match.correctedBy !== undefined,
         listen: match.verdict === "unclear",
       },
@@ -39,7 +40,7 @@ export function differences(context: Context, items: readonly JudgedItem[]): Inc
 }
 
 function statementOf(context: Context, item: string, element: { id: string; label: string; reason?: string }, match: Match, corrected: boolean): IncorrectResult {
-  return { item, element: element.id, label: element.label, evidence: context.evidence(match.span), reason: (corrected ? match.reason : element.reason) ?? match.reason ?? "said wrongly", corrected, confidence: Math.round(match.confidence * 100) / 100 };
+  return { item, element: element.id, label: element.label, evidence: context.evidence(match.span), reason: (corrected ? match.reason : element.reason) ?? match.reason ?? "said wrongly", corrected, confidence: hundredths(match.confidence) };
 }
 
 export function otherClaims(context: Context): ClaimResult[] {

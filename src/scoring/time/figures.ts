@@ -1,8 +1,9 @@
+import { tenths } from "../rounding.ts";
 import type { Station } from "../../station/types.ts";
 import type { Seconds, Word } from "../../transcript/types.ts";
 import { evidenceOf } from "../evidence.ts";
 import type { Measured, TimeResult } from "../types.ts";
-import { overallPace, paceCurve, talkingPace, tenths, timeUsed } from "./pace.ts";
+import { overallPace, paceCurve, talkingPace, timeUsed } from "./pace.ts";
 import { pausesOf } from "./pauses.ts";
 import { spokenBy, utteredBy } from "./spoken.ts";
 import { fillersOf, readingGrade, technicalWordsOf } from "./wording.ts";

@@ -1,5 +1,6 @@
 import type { Station } from "../../station/types.ts";
 import type { Seconds, Word } from "../../transcript/types.ts";
+import { tenths } from "../rounding.ts";
 import type { Measured, TimeResult } from "../types.ts";
 import { isEstimated, isSpokenWord } from "./spoken.ts";
 
@@ -84,8 +85,4 @@ export function paceCurve(station: Station, words: readonly Word[]): TimeResult[
     curve.push({ from: tenths(from), to: tenths(to), wordsPerMinute: Math.round(perMinute(inside, to - from)) });
   }
   return curve;
-}
-
-export function tenths(value: number): number {
-  return Math.round(value * 10) / 10;
 }

@@ -1,7 +1,8 @@
+import { tenths } from "../rounding.ts";
 import type { Station } from "../../station/types.ts";
 import type { Seconds } from "../../transcript/types.ts";
 import type { Measured, TimeResult } from "../types.ts";
-import { NO_TIMES, tenths } from "./pace.ts";
+import { NO_TIMES } from "./pace.ts";
 
 /**
  * A silence of this length between any two people's words is a pause worth a line. Shorter ones are turn taking and

@@ -1,6 +1,7 @@
+import { tenths } from "../rounding.ts";
 import type { Seconds } from "../../transcript/types.ts";
 import type { Measured, TimePlan, TimeResult } from "../types.ts";
-import { perMinute, tenths } from "./pace.ts";
+import { perMinute } from "./pace.ts";
 
 interface Cost {
   words: number;

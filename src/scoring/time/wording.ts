@@ -3,11 +3,11 @@ import { countText, fleschKincaidGrade } from "../../language/readability.ts";
 import { stem } from "../../language/stem.ts";
 import { unexplained } from "../../language/technical.ts";
 import { tokenise } from "../../language/token.ts";
+import { tenths } from "../rounding.ts";
 import type { Station } from "../../station/types.ts";
 import type { Word } from "../../transcript/types.ts";
 import { evidenceOf } from "../evidence.ts";
 import type { TimeResult } from "../types.ts";
-import { tenths } from "./pace.ts";
 
 const MOST_LISTED = 5;
 
