@@ -11,8 +11,10 @@ const LAYERS = {
   matching: ["language", "rubric", "station", "transcript"],
   scoring: ["transcript", "language", "station", "rubric", "matching"],
   mark: ["transcript", "language", "station", "rubric", "matching", "scoring"],
-  report: ["transcript", "station", "rubric", "matching", "scoring", "mark"],
-  cli: ["transcript", "language", "station", "rubric", "matching", "scoring", "mark", "report", "index"],
+  review: ["transcript", "language", "station", "rubric", "matching", "scoring", "mark"],
+  cohort: ["station", "rubric", "scoring", "mark"],
+  report: ["transcript", "station", "rubric", "matching", "scoring", "mark", "review", "cohort"],
+  cli: ["transcript", "language", "station", "rubric", "matching", "scoring", "mark", "review", "cohort", "report", "index"],
   index: ["transcript", "station", "rubric", "scoring", "mark", "report"],
 };
 
