@@ -64,6 +64,18 @@ const BLOCKS: Record<string, readonly Block[]> = {
     { text: "A rubric of your own may include the shipped blocks: 'include: shipped:opening'." },
     { title: "Examples:", lines: ["saidwell rubrics", "saidwell rubrics --format json"] },
   ],
+  rubric: [{ title: "Examples:", lines: ["saidwell rubric check rubrics/", "saidwell rubric check --help"] }],
+  "rubric check": [
+    {
+      title: "Examples:",
+      lines: [
+        "saidwell rubric check rubrics/",
+        "saidwell rubric check our-station.yaml --confusion",
+        "saidwell rubric check rubrics/ --max-warnings 0 --format sarif --out rubrics.sarif",
+      ],
+    },
+    EXITS,
+  ],
   codes: [{ title: "Examples:", lines: ["saidwell codes", "saidwell codes SW-T03"] }],
   completion: [
     {
@@ -77,7 +89,7 @@ const BLOCKS: Record<string, readonly Block[]> = {
   ],
 };
 
-/** What stands below commander's own help of a command. */
+/** What stands below commander's own help of a command. @param command its words: "mark", "rubric check" */
 export function helpAfter(command: string, width: number): string {
   return (BLOCKS[command] ?? []).map((block) => `\n${layout(block, width)}`).join("");
 }

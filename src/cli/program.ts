@@ -2,12 +2,14 @@ import { existsSync } from "node:fs";
 import { Argument, Command, Option } from "commander";
 import { Chalk } from "chalk";
 import { clean } from "../report/clean.ts";
+import { commandPath, commandsWithin } from "./command-path.ts";
 import { parseLength, parseTime } from "./duration.ts";
 import { helpAfter } from "./help.ts";
 import { appearance, parseWidth } from "./terminal.ts";
 import { VERSION } from "./version.ts";
 import type { LabelFlags } from "./commands/label.ts";
 import type { MarkFlags } from "./commands/mark.ts";
+import { addRubricCommands } from "./commands/rubric.ts";
 
 /** Long lines of help are tiring; commander would use the whole terminal. */
 const WIDEST_HELP = 100;
@@ -46,14 +48,16 @@ export function buildProgram(): Command {
   withLook(withFormat(program.command("rubrics").description("list the shipped rubrics")))
     .action(async (flags: MarkFlags) => (await import("./commands/lists.ts")).runRubrics(flags));
 
+  addRubricCommands(program);
+
   withLook(withFormat(program.command("codes").description("list the codes of messages and the exit codes").argument("[code]", "one code, such as SW-T03")))
     .action(async (code: string | undefined, flags: MarkFlags) => (await import("./commands/lists.ts")).runCodes(code, flags));
 
   program.command("completion").description("print a completion script for a shell").addArgument(new Argument("<shell>", "the shell").choices(SHELLS))
     .action(async (shell: Shell) => (await import("./commands/lists.ts")).runCompletion(program, shell));
 
-  for (const command of [program, ...program.commands]) {
-    command.addHelpText("after", ({ error }) => helpAfter(command.name(), helpWidth(error ? process.stderr : process.stdout)));
+  for (const command of [program, ...commandsWithin(program)]) {
+    command.addHelpText("after", ({ error }) => helpAfter(commandPath(command), helpWidth(error ? process.stderr : process.stdout)));
     explainErrors(command);
   }
   return program;
@@ -92,7 +96,8 @@ function helpWidth(stream: NodeJS.WriteStream): number {
 
 /** Commander's own messages in the form of all others: who, what is wrong, the code, how to mend it. */
 function explainErrors(command: Command): void {
-  const name = command.parent === null ? command.name() : `${command.parent.name()} ${command.name()}`;
+  const path = commandPath(command);
+  const name = command.parent === null ? path : `saidwell ${path}`;
   command.configureOutput({
     outputError: (message, write) => {
       const [first = "", ...rest] = message.replace(/^error: /, "").trimEnd().split("\n");

@@ -33,7 +33,7 @@ test("bash registers it for the command", () => {
 });
 
 test.each([
-  [["saidwell", ""], ["codes", "completion", "help", "label", "mark", "rubrics"].concat(["-V", "--version", "-h", "--help"]).sort()],
+  [["saidwell", ""], ["codes", "completion", "help", "label", "mark", "rubric", "rubrics"].concat(["-V", "--version", "-h", "--help"]).sort()],
   [["saidwell", "m"], ["mark"]],
   [["saidwell", "mark", "--r"], ["--require", "--rubric"]],
   [["saidwell", "mark", "second.vtt", "--format", ""], ["json", "text"]],
@@ -52,6 +52,10 @@ test.each([
   [["saidwell", "completion", ""], ["bash", "fish", "zsh"]],
   [["saidwell", "codes", "SW-T0"], ["SW-T01", "SW-T02", "SW-T03", "SW-T04", "SW-T05", "SW-T06", "SW-T07", "SW-T08"]],
   [["saidwell", "help", "la"], ["label"]],
+  [["saidwell", "rubric", "che"], ["check"]],
+  [["saidwell", "rubric", "check", "sec"], ["second.vtt"]],
+  [["saidwell", "rubric", "check", "second.vtt", "--format", "s"], ["sarif"]],
+  [["saidwell", "mark", "rubric", "check", "--r"], ["--require", "--rubric"]],
 ])("after %o bash offers %o", (words, expected) => {
   expect(offered(...words)).toEqual(expected);
 });
@@ -61,7 +65,7 @@ test("every command and every option of the program is in every script", () => {
   for (const shell of ["bash", "zsh", "fish"]) {
     const { out } = saidwell.run(["completion", shell]);
     for (const { name, options } of model.commands) {
-      expect(out).toContain(name);
+      for (const word of name.split(" ")) expect(out).toContain(word);
       for (const { flags } of options) for (const flag of flags) expect(out, `${shell} ${name} ${flag}`).toContain(shell === "fish" ? flag.replace(/^--/, "-l ").replace(/^-(\w)$/, "-s $1") : flag);
     }
   }
@@ -82,4 +86,10 @@ test.skipIf(!has("fish"))("fish accepts the script and completes with it", () =>
   const { code, out, err } = saidwell.bash("saidwell completion fish > completion.fish && fish -c 'source completion.fish; complete -C \"saidwell mark --rubric eye\"'");
   expect([code, err]).toEqual([0, ""]);
   expect(out).toContain("eye-drops");
+});
+
+test.skipIf(!has("fish"))("fish completes a command inside a group, and what that command takes", () => {
+  const { out, err } = saidwell.bash("saidwell completion fish > completion.fish && fish -c 'source completion.fish; complete -C \"saidwell rubric c\"; complete -C \"saidwell rubric check --format s\"'");
+  expect(err).toBe("");
+  expect(out.split("\n").map((line) => line.split("\t")[0])).toEqual(expect.arrayContaining(["check", "sarif"]));
 });

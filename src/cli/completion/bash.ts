@@ -1,4 +1,4 @@
-import type { CommandModel, CompletionModel, Expected, OptionModel } from "./model.ts";
+import { outermost, type CommandModel, type CompletionModel, type Expected, type OptionModel } from "./model.ts";
 
 /** A completion script for bash 4 and later. Words hold no blanks or quotes (a test keeps it so). */
 export function bashScript(model: CompletionModel): string {
@@ -13,14 +13,14 @@ _${name}() {
   COMPREPLY=()
   command=""
   for ((i = 1; i < COMP_CWORD; i++)); do
-    case \${COMP_WORDS[i]} in
-      ${model.commands.map((command) => command.name).join("|")}) command=\${COMP_WORDS[i]}; break ;;
+    case "\${command:+$command }\${COMP_WORDS[i]}" in
+      ${model.commands.map((command) => quoted(command.name)).join("|")}) command="\${command:+$command }\${COMP_WORDS[i]}" ;;
     esac
   done
   case $command in
 ${model.commands.map(forCommand).join("\n")}
     *)
-      COMPREPLY=($(compgen -W "${[...model.commands.map((command) => command.name), ...model.options.flatMap(({ flags }) => flags)].join(" ")}" -- "$cur"))
+      COMPREPLY=($(compgen -W "${[...outermost(model).map((command) => command.name), ...model.options.flatMap(({ flags }) => flags)].join(" ")}" -- "$cur"))
       ;;
   esac
 }
@@ -30,7 +30,7 @@ complete -o bashdefault -F _${name} ${name}
 
 function forCommand({ name, options, argument }: CommandModel): string {
   const valued = options.filter(({ value }) => value !== null);
-  return `    ${name})
+  return `    ${quoted(name)})
       case $prev in
 ${valued.map(forOption).join("\n")}
       esac
@@ -44,6 +44,11 @@ ${valued.map(forOption).join("\n")}
 
 function forOption({ flags, value }: OptionModel): string {
   return `        ${flags.join("|")}) ${reply(value!)}; return ;;`;
+}
+
+/** A name of several words is one pattern. */
+function quoted(name: string): string {
+  return name.includes(" ") ? `"${name}"` : name;
 }
 
 function reply({ words, files }: Expected): string {

@@ -1,4 +1,4 @@
-import type { CompletionModel, Expected, OptionModel } from "./model.ts";
+import { membersWithin, outermost, type CommandModel, type CompletionModel, type Expected, type OptionModel } from "./model.ts";
 
 /** A completion script for fish 3 and later. */
 export function fishScript(model: CompletionModel): string {
@@ -6,15 +6,28 @@ export function fishScript(model: CompletionModel): string {
   const lines = [
     `# Completion of ${program} for fish. Install: ${program} completion fish | source`,
     `complete -c ${program} -f`,
-    ...commands.map(({ name, description }) => `complete -c ${program} -n __fish_use_subcommand -a ${name} -d ${quoted(description)}`),
+    ...outermost(model).map(({ name, description }) => `complete -c ${program} -n __fish_use_subcommand -a ${name} -d ${quoted(description)}`),
     ...model.options.map((option) => optionLine(program, "__fish_use_subcommand", option)),
   ];
-  for (const { name, options, argument } of commands) {
-    const inside = quoted(`__fish_seen_subcommand_from ${name}`);
+  for (const command of commands) {
+    const { options, argument } = command;
+    const inside = quoted(condition(command, model));
     for (const option of options) lines.push(optionLine(program, inside, option));
-    if (argument !== null) lines.push(`complete -c ${program} -n ${inside}${argumentPart(argument)}`);
+    for (const { name, description } of membersWithin(model, command)) lines.push(`complete -c ${program} -n ${inside} -a ${lastWord(name)} -d ${quoted(description)}`);
+    if (argument !== null && membersWithin(model, command).length === 0) lines.push(`complete -c ${program} -n ${inside}${argumentPart(argument)}`);
   }
   return `${lines.join("\n")}\n`;
+}
+
+/** Inside the command, and not yet inside one of its members. */
+function condition(command: CommandModel, model: CompletionModel): string {
+  const seen = command.name.split(" ").map((word) => `__fish_seen_subcommand_from ${word}`);
+  const members = membersWithin(model, command).map(({ name }) => lastWord(name));
+  return [...seen, ...(members.length > 0 ? [`not __fish_seen_subcommand_from ${members.join(" ")}`] : [])].join("; and ");
+}
+
+function lastWord(name: string): string {
+  return name.slice(name.lastIndexOf(" ") + 1);
 }
 
 function optionLine(program: string, condition: string, { flags, description, value }: OptionModel): string {

@@ -1,4 +1,5 @@
 import type { Command, Option } from "commander";
+import { commandPath, commandsWithin } from "../command-path.ts";
 
 /** What may follow: fixed words, a file, or anything else. */
 export interface Expected {
@@ -15,15 +16,19 @@ export interface OptionModel {
 }
 
 export interface CommandModel {
+  /** Its words behind the program's name: "mark", "rubric check". */
   name: string;
   description: string;
   options: OptionModel[];
   /** What its first argument may be; null when it takes none. */
   argument: Expected | null;
+  /** Takes any number of arguments of that kind. */
+  repeats: boolean;
 }
 
 export interface CompletionModel {
   program: string;
+  /** Groups and their members alike; a group's argument is the last word of a member. */
   commands: CommandModel[];
   options: OptionModel[];
 }
@@ -32,19 +37,33 @@ export interface CompletionModel {
 export type KnownWords = Readonly<Record<string, string[]>>;
 
 /** Options and arguments whose value is a file, by name. */
-const FILES = new Set(["out", "rubric", "transcript"]);
+const FILES = new Set(["out", "rubric", "transcript", "path"]);
 
 /** All that can be completed, read off the commands themselves. */
 export function completionModel(program: Command, known: KnownWords): CompletionModel {
-  const names = program.commands.map((command) => command.name());
-  const commands = program.commands.map((command) => ({
-    name: command.name(),
+  const commands = commandsWithin(program).map((command) => ({
+    name: commandPath(command),
     description: command.description(),
     options: optionsOf(command, known),
-    argument: argumentOf(command, known),
+    argument: command.commands.length > 0 ? { words: membersOf(command), files: false } : argumentOf(command, known),
+    repeats: command.registeredArguments[0]?.variadic ?? false,
   }));
-  const help: CommandModel = { name: "help", description: "print the help of a command", options: [], argument: { words: names, files: false } };
+  const help: CommandModel = { name: "help", description: "print the help of a command", options: [], argument: { words: membersOf(program), files: false }, repeats: false };
   return { program: program.name(), commands: [...commands, help], options: optionsOf(program, known) };
+}
+
+function membersOf(command: Command): string[] {
+  return command.commands.map((member) => member.name());
+}
+
+/** The commands that may stand first. */
+export function outermost({ commands }: CompletionModel): CommandModel[] {
+  return commands.filter(({ name }) => !name.includes(" "));
+}
+
+/** The commands of a group; none for any other command. */
+export function membersWithin({ commands }: CompletionModel, { name: group }: CommandModel): CommandModel[] {
+  return commands.filter(({ name }) => name.startsWith(`${group} `) && !name.slice(group.length + 1).includes(" "));
 }
 
 function optionsOf(command: Command, known: KnownWords): OptionModel[] {

@@ -1,0 +1,24 @@
+import { Option, type Command } from "commander";
+import { parseWidth } from "../terminal.ts";
+import { parseCount, parseDay } from "../values.ts";
+import { CHECK_FORMATS, type CheckFlags } from "./rubric-check-flags.ts";
+
+/* The commands for people who write rubrics. Each command's own code is loaded only when it runs. */
+
+export function addRubricCommands(program: Command): void {
+  const rubric = program.command("rubric").description("work on rubrics").helpCommand("help [command]", "print the help of a command");
+
+  rubric
+    .command("check")
+    .description("check rubrics for faults, and their phrases against the matcher")
+    .argument("<path...>", "rubric or block files, folders, or patterns such as 'rubrics/**/*.yaml'")
+    .addOption(new Option("-f, --format <form>", "form of the output").choices(CHECK_FORMATS).default("text"))
+    .option("-o, --out <file>", "write to a file instead of the terminal")
+    .option("--force", "let --out replace a file that exists")
+    .option("--max-warnings <number>", "more warnings than this give exit code 1", parseCount)
+    .option("--confusion", "print which responses earn another item, as a table")
+    .option("--today <date>", "the day by which facts must be reviewed, as 2027-06-30; else the clock's", parseDay)
+    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
+    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"))
+    .action(async (paths: string[], flags: CheckFlags) => (await import("./rubric-check.ts")).runRubricCheck(paths, flags));
+}
