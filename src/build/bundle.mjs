@@ -15,6 +15,7 @@ export const COMMON = {
   target: "node20.19",
   // Packages in CommonJS form call `require` for Node's own modules.
   banner: { js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url);' },
+  define: { __filename: "import.meta.filename" },
   plugins: [yamlForEsbuild],
   logLevel: "warning",
 };
@@ -46,6 +47,19 @@ async function bundleInto(outdir) {
         metafile: true,
       }),
     ),
+  );
+  // The workers of `saidwell cohort`: one file each, whose hash says which program marked. The pool looks for its own
+  // part at this place beside the file that holds it.
+  built.push(
+    await build({
+      ...COMMON,
+      entryPoints: { "cohort-worker": "src/cli/cohort/worker.ts", "entry/worker": "node_modules/tinypool/dist/entry/worker.js" },
+      outdir,
+      minifySyntax: true,
+      minifyWhitespace: true,
+      legalComments: "none",
+      metafile: true,
+    }),
   );
   const inputs = [...new Set(built.flatMap(({ metafile }) => Object.keys(metafile.inputs)))];
   await writeRubrics("rubrics", join(outdir, "rubrics"));

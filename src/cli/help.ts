@@ -76,6 +76,31 @@ const BLOCKS: Record<string, readonly Block[]> = {
     },
     EXITS,
   ],
+  cohort: [
+    {
+      text:
+        "Every file of the folder and below that ends in .txt, .vtt, .srt, .TextGrid or .json is a transcript. Candidate, station and attempt come from " +
+        "its name, by default '{candidate}[_{station}[_{attempt}]]' ([...] may be missing; any other {name} becomes a column), or from a plan: " +
+        "CSV with the columns file, candidate, station, attempt, rubric, from, to, speaker; all other columns are kept for analysis. " +
+        "A run that was stopped goes on when the same command is given again; what has not changed is not marked twice.",
+    },
+    {
+      title: "Examples:",
+      lines: [
+        "saidwell cohort rehearsals --rubric eye-drops --out marked",
+        "saidwell cohort june --rubric drops=eye-drops --rubric pen=./pen.yaml --out june-marked",
+        "saidwell cohort june --names '{school}/{candidate}_{station}' --rubric eye-drops --out june-marked",
+        "saidwell cohort june --plan plan.csv --out june-marked",
+        "saidwell cohort june --plan plan.csv --shard 1/8 --out part-1",
+      ],
+    },
+    EXITS,
+  ],
+  merge: [
+    { text: "Gives the same bytes as one run over the whole cohort." },
+    { title: "Examples:", lines: ["saidwell merge part-1 part-2 --out june-marked", "saidwell merge part-* --out june-marked"] },
+    EXITS,
+  ],
   codes: [{ title: "Examples:", lines: ["saidwell codes", "saidwell codes SW-T03"] }],
   completion: [
     {

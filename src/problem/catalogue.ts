@@ -7,6 +7,8 @@ export const EXIT = {
   rubric: 4,
   station: 5,
   output: 6,
+  cohortFiles: 7,
+  cohort: 8,
   internal: 70,
 } as const;
 
@@ -21,7 +23,7 @@ export interface CatalogueEntry {
 
 /**
  * Every code the program can print. T: transcript, S: station and roles, R: rubric, M: marking,
- * U: usage, O: output. A code, once released, keeps its meaning.
+ * B: batch of a cohort, U: usage, O: output. A code, once released, keeps its meaning.
  */
 export const CATALOGUE = {
   // transcript
@@ -60,6 +62,20 @@ export const CATALOGUE = {
   "SW-R05": { title: "a name in the rubric leads nowhere", exit: EXIT.rubric },
   "SW-R06": { title: "an id stands twice", exit: EXIT.rubric },
   "SW-R07": { title: "a phrase and its quantity do not go together", exit: EXIT.rubric },
+  // batch: a cohort
+  "SW-B01": { title: "the plan of the cohort cannot be used", exit: EXIT.cohort },
+  "SW-B02": { title: "a file's name does not follow the pattern", exit: EXIT.cohortFiles },
+  "SW-B03": { title: "files of the folder were passed over" },
+  "SW-B04": { title: "no rubric is named for a station", exit: EXIT.cohortFiles },
+  "SW-B05": { title: "two files are the same attempt", exit: EXIT.cohortFiles },
+  "SW-B06": { title: "the program failed on one file of the cohort", exit: EXIT.cohortFiles },
+  "SW-B07": { title: "the folder for the results holds something else", exit: EXIT.output },
+  "SW-B08": { title: "broken lines of earlier results are done anew" },
+  "SW-B09": { title: "earlier results or sheets are no longer of the cohort" },
+  "SW-B10": { title: "another run is writing to the folder", exit: EXIT.output },
+  "SW-B11": { title: "the parts of a cohort do not fit together", exit: EXIT.cohort },
+  "SW-B12": { title: "the folder of the cohort cannot be used", exit: EXIT.cohort },
+  "SW-B13": { title: "some files of the cohort could not be marked", exit: EXIT.cohortFiles },
   // usage
   "SW-U01": { title: "the command line cannot be understood", exit: EXIT.usage },
   "SW-U02": { title: "no rubric was named", exit: EXIT.usage },

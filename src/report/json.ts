@@ -31,7 +31,12 @@ export const SHEET_KEYS = [
 
 /** @throws Error when a figure is not a finite number: JSON would silently write null. */
 export function sheetJson(sheet: MarkSheet): string {
-  return toJson(Object.fromEntries(SHEET_KEYS.map((key) => [key, sheet[key]])));
+  return toJson(inOrder(sheet));
+}
+
+/** A sheet with its keys in the order in which they are written. */
+export function inOrder(sheet: MarkSheet): MarkSheet {
+  return Object.fromEntries(SHEET_KEYS.map((key) => [key, sheet[key]])) as unknown as MarkSheet;
 }
 
 /**
@@ -40,13 +45,22 @@ export function sheetJson(sheet: MarkSheet): string {
  * @throws Error when a number is not finite.
  */
 export function toJson(data: unknown): string {
+  return harmless(data, 2);
+}
+
+/** The same on one line. */
+export function toJsonLine(data: unknown): string {
+  return harmless(data, 0);
+}
+
+function harmless(data: unknown, indentation: number): string {
   const json = JSON.stringify(
     data,
     (key, value: unknown) => {
       if (typeof value === "number" && !Number.isFinite(value)) throw new Error(`the figure '${key}' is ${value}`);
       return value;
     },
-    2,
+    indentation,
   );
   return `${json.replace(/[\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]/g, escape)}\n`;
 }

@@ -49,7 +49,7 @@ function noRubric() {
 }
 
 /** @throws ProblemError SW-U03 when the target would be later than the limit. */
-function timeOptions({ limit, target }: MarkFlags, rubric: Rubric): Pick<MarkOptions, "limit" | "target"> {
+export function timeOptions({ limit, target }: Pick<MarkFlags, "limit" | "target">, rubric: Rubric): Pick<MarkOptions, "limit" | "target"> {
   const [limitMeant, targetMeant] = [limit ?? rubric.time.limit, target ?? rubric.time.target];
   if ((limit !== undefined || target !== undefined) && targetMeant > limitMeant) {
     const own = (given: number | undefined) => (given === undefined ? "the rubric's" : "your");

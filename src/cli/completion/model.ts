@@ -37,7 +37,7 @@ export interface CompletionModel {
 export type KnownWords = Readonly<Record<string, string[]>>;
 
 /** Options and arguments whose value is a file, by name. */
-const FILES = new Set(["out", "rubric", "transcript", "path"]);
+const FILES = new Set(["out", "rubric", "transcript", "path", "folder", "folders", "plan"]);
 
 /** All that can be completed, read off the commands themselves. */
 export function completionModel(program: Command, known: KnownWords): CompletionModel {

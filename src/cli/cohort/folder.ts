@@ -1,0 +1,58 @@
+import { existsSync, realpathSync, statSync } from "node:fs";
+import { dirname, join, relative, resolve, sep } from "node:path";
+import { globSync } from "tinyglobby";
+import { problem, systemReason } from "../problems.ts";
+import { MANIFEST, readManifest } from "./manifest.ts";
+
+/** Endings that transcripts have; what is inside decides the form. */
+const ENDING = /\.(txt|text|vtt|srt|textgrid|json)$/i;
+
+export interface CohortFolder {
+  /** Transcripts, by their path below the folder, with forward slashes. */
+  files: string[];
+  /** Files with other endings, by ending: rubrics, marks, recordings. */
+  others: Map<string, number>;
+  /** Whether the folder holds this file, whatever its ending. */
+  exists: (file: string) => boolean;
+}
+
+/**
+ * Lists a folder and all below it. Hidden files, and folders that hold results of ours, are no part of it.
+ * @throws ProblemError SW-B12
+ */
+export function listFolder(folder: string, out: string): CohortFolder {
+  let paths: string[];
+  try {
+    if (!statSync(folder).isDirectory()) throw problem("SW-B12", folder, "this is a file, not a folder", `'saidwell mark ${folder}' marks one transcript.`);
+    paths = globSync("**/*", { cwd: folder, onlyFiles: true, dot: false, expandDirectories: false });
+  } catch (error) {
+    if ((error as Error).name === "ProblemError") throw error;
+    throw problem("SW-B12", folder, `the folder cannot be read: ${systemReason(error)}`, "Give the path of a folder with transcripts.");
+  }
+  const ours = resultFolders(folder, paths, out);
+  const files: string[] = [];
+  const others = new Map<string, number>();
+  for (const path of paths) {
+    if (ours.some((prefix) => path.startsWith(prefix))) continue;
+    const ending = /\.[^./]+$/.exec(path)?.[0].toLowerCase() ?? "no ending";
+    if (ENDING.test(path)) files.push(path);
+    else others.set(ending, (others.get(ending) ?? 0) + 1);
+  }
+  // Code units: the same order on every machine.
+  files.sort((a, b) => (a < b ? -1 : 1));
+  const root = realpathSync(folder);
+  return { files, others, exists: (file) => isFileInside(root, file) };
+}
+
+/** Results of this or an earlier run may lie inside the folder; their sheets are no transcripts. */
+function resultFolders(folder: string, paths: readonly string[], out: string): string[] {
+  const inside = relative(resolve(folder), resolve(out)).split(sep).join("/");
+  const earlier = paths.filter((path) => path.endsWith(`/${MANIFEST}`)).map((path) => dirname(path));
+  const ours = earlier.filter((path) => readManifest(join(folder, path)) !== null);
+  return [...(inside !== "" && !inside.startsWith("..") ? [inside] : []), ...ours].map((path) => `${path}/`);
+}
+
+function isFileInside(root: string, file: string): boolean {
+  const path = join(root, file);
+  return path.startsWith(root + sep) && existsSync(path) && statSync(path).isFile();
+}

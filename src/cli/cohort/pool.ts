@@ -1,0 +1,59 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { setFlagsFromString } from "node:v8";
+import { Tinypool } from "tinypool";
+import type { Done, Task, WorkerSetUp } from "./task.ts";
+
+/** The build lays the worker beside the program. */
+const WORKER = new URL("./cohort-worker.js", import.meta.url);
+
+/** A worker that has not answered by then hangs; the largest transcript that is read takes a fraction of it. */
+const LONGEST_MILLISECONDS = 300_000;
+
+/**
+ * The program's start sets V8 to compile late, for one short rehearsal; here thousands follow. The default of Node 20
+ * (132 kB of bytecode run in a function).
+ */
+const INTERRUPT_BUDGET = 132 * 1024;
+
+/**
+ * Megabytes of a worker's heap: marking needs about 60, the largest transcript that is read some hundreds. The young
+ * part is kept small, because what it is allowed to grow to it grows to, whatever the work.
+ */
+const HEAP = { maxOldGenerationSizeMb: 1024, maxYoungGenerationSizeMb: 16 };
+
+/** SHA-256 of the code that marks, with the data inside it. */
+export function programHash(): string {
+  return createHash("sha256").update(readFileSync(WORKER)).digest("hex");
+}
+
+export class MarkingPool {
+  readonly #pool: Tinypool;
+
+  constructor(workers: number, setUp: WorkerSetUp) {
+    setFlagsFromString(`--interrupt-budget=${INTERRUPT_BUDGET}`);
+    this.#pool = new Tinypool({ filename: WORKER.href, minThreads: workers, maxThreads: workers, isolateWorkers: false, resourceLimits: HEAP, workerData: setUp });
+  }
+
+  /** @throws Error when the worker died or hung over it; the pool goes on with a new one. */
+  run(task: Task): Promise<Done> {
+    return this.#pool.run(task, { signal: AbortSignal.timeout(LONGEST_MILLISECONDS) }) as Promise<Done>;
+  }
+
+  close(): Promise<void> {
+    return this.#pool.destroy();
+  }
+}
+
+/** Works through a list with so many tasks at a time, so that the list may be of any length. Stops taking when told. */
+export async function inLanes<T>(items: Iterable<T>, lanes: number, work: (item: T) => Promise<void>, stopped: () => boolean): Promise<void> {
+  const iterator = items[Symbol.iterator]();
+  const lane = async () => {
+    while (!stopped()) {
+      const next = iterator.next();
+      if (next.done === true) return;
+      await work(next.value);
+    }
+  };
+  await Promise.all(Array.from({ length: lanes }, lane));
+}

@@ -1,0 +1,282 @@
+import { createHash } from "node:crypto";
+import { mkdirSync } from "node:fs";
+import { availableParallelism } from "node:os";
+import { join } from "node:path";
+import { InvalidArgumentError } from "commander";
+import { listCohort, type CohortList, type Entry } from "../../cohort/entries.ts";
+import { DEFAULT_PATTERN, nameReader, type NameReader } from "../../cohort/names.ts";
+import { RESULT_FORM, type FailedResult } from "../../cohort/result.ts";
+import { inShard, type Shard } from "../../cohort/shard.ts";
+import { identityOf, sheetNames } from "../../cohort/sheet-names.ts";
+import type { MarkOptions } from "../../mark.ts";
+import { EXIT } from "../../problem/catalogue.ts";
+import type { Finding } from "../../problem/problem.ts";
+import { number, plural } from "../../report/figures.ts";
+import { summaryText } from "../../report/cohort/summary.ts";
+import { toJsonLine } from "../../report/json.ts";
+import type { Rubric } from "../../rubric/schema.ts";
+import { finish, SHEETS, type Finished } from "../cohort/finish.ts";
+import { listFolder, type CohortFolder } from "../cohort/folder.ts";
+import type { LineAppender } from "../cohort/lines.ts";
+import { lockFolder } from "../cohort/lock.ts";
+import { claimFolder, writeManifest, type Manifest } from "../cohort/manifest.ts";
+import { inLanes, MarkingPool, programHash } from "../cohort/pool.ts";
+import { showProgress } from "../cohort/progress.ts";
+import { loadRubrics, parseRubricFlags, planFromFile } from "../cohort/rubrics.ts";
+import { basisOf, JOURNAL, openJournal, RESULTS, ResultStore } from "../cohort/store.ts";
+import type { Task } from "../cohort/task.ts";
+import { parseTime } from "../duration.ts";
+import { describe } from "../fail.ts";
+import { writeOutput } from "../output.ts";
+import { problem } from "../problems.ts";
+import { shippedRubrics } from "../shipped.ts";
+import { appearance } from "../terminal.ts";
+import { VERSION } from "../version.ts";
+import { timeOptions } from "./mark.ts";
+import type { OutputFlags } from "./options.ts";
+
+export interface CohortFlags extends Pick<OutputFlags, "width" | "colour"> {
+  out: string;
+  rubric?: string[];
+  plan?: string;
+  names?: string;
+  workers?: number;
+  shard?: Shard;
+  limit?: number;
+  target?: number;
+  json?: boolean;
+}
+
+/** A rehearsal with all that marking it needs, or with its errors. */
+interface Job {
+  entry: Entry;
+  options: MarkOptions;
+  optionsHash: string;
+}
+
+/** Marks every transcript of a folder. What is wrong with the command line, the plan or a rubric is said before anything is marked. */
+export async function runCohort(folder: string, flags: CohortFlags): Promise<void> {
+  const named = parseRubricFlags(flags.rubric ?? []);
+  const names = readerOf(flags.names ?? DEFAULT_PATTERN);
+  const plan = flags.plan === undefined ? null : planFromFile(flags.plan);
+  if (named.single === null && named.stations.size === 0 && !(plan !== null && (plan.stations.size > 0 || plan.rows.some(({ rubric }) => rubric !== undefined)))) throw noRubric();
+  const rubrics = await loadRubrics([...(named.single === null ? [] : [named.single]), ...named.stations.values(), ...(plan?.stations.values() ?? []), ...(plan?.rows.flatMap(({ rubric }) => rubric ?? []) ?? [])]);
+  for (const rubric of rubrics.values()) timeOptions(flags, rubric);
+  const there = listFolder(folder, flags.out);
+  const stations = new Set([...named.stations.keys(), ...(plan?.stations.keys() ?? [])]);
+  const onlyStation = named.single !== null ? rubrics.get(named.single)!.id : stations.size === 1 ? [...stations][0]! : null;
+  const list = listCohort({ rubricId: (name) => rubrics.get(name)?.id, files: there.files, exists: there.exists, names, pattern: flags.names ?? DEFAULT_PATTERN, plan, rubric: named.single, stations: named.stations, onlyStation });
+  if (list.entries.length === 0) throw problem("SW-B12", folder, "there is no transcript in this folder", "Transcripts end in .txt, .vtt, .srt, .TextGrid or .json.");
+  tellPassedOver(folder, there, list);
+
+  const earlier = claimFolder(flags.out);
+  const unlock = lockFolder(flags.out);
+  const store = new ResultStore();
+  try {
+    await markAll({ folder, flags, list, rubrics, store, earlier });
+  } finally {
+    store.close();
+    unlock();
+  }
+}
+
+interface Run {
+  folder: string;
+  flags: CohortFlags;
+  list: CohortList;
+  rubrics: ReadonlyMap<string, Rubric>;
+  store: ResultStore;
+  earlier: Manifest | null;
+}
+
+async function markAll({ folder, flags, list, rubrics, store, earlier }: Run): Promise<void> {
+  const { out } = flags;
+  const shard = flags.shard ?? null;
+  const jobs = list.entries.filter(({ file }) => shard === null || inShard(file, shard)).map((entry) => jobOf(entry, flags));
+  store.load(out, RESULTS);
+  store.load(out, JOURNAL);
+  checkSameCohort(store, jobs, shard, earlier, out);
+  dropForeign(store, jobs, out);
+  for (const [path, count] of store.broken) warn("SW-B08", path, `${plural(count, "line")} cannot be read, as after a run that was killed while it wrote: done anew`);
+  writeManifest(out, { version: VERSION, shard, complete: false, results: 0, failed: 0 });
+
+  const setUp = { rubrics: [...rubrics.values()], version: VERSION, program: programHash(), json: flags.json === true };
+  const places = new Map([...rubrics.keys()].map((name, place) => [name, place]));
+  const sheetName = sheetNames(list.entries);
+  const columns = new Map<string, string>();
+  mkdirSync(join(out, SHEETS), { recursive: true });
+  const journal = openJournal(out);
+  const workers = Math.min(flags.workers ?? availableParallelism(), Math.max(1, jobs.length));
+  const pool = new MarkingPool(workers, setUp);
+  const interrupted = onInterrupt();
+  const progress = showProgress(jobs.length, process.stderr);
+  const started = Date.now();
+  const counts = { kept: 0, marked: 0, failed: 0 };
+  const step = (outcome: { kept: boolean; failed: boolean }) => {
+    counts.kept += Number(outcome.kept && !outcome.failed);
+    counts.failed += Number(outcome.failed);
+    counts.marked += Number(!outcome.kept && !outcome.failed);
+    progress.step(outcome);
+  };
+  const work = async (job: Job) => {
+    const { entry } = job;
+    const rubric = entry.rubric === null ? null : rubrics.get(entry.rubric)!;
+    const hashes = { rubric: rubric?.hash ?? null, options: job.optionsHash, program: setUp.program };
+    const head = { form: RESULT_FORM, key: entry.key, file: entry.file, version: VERSION, columns: entry.columns } as const;
+    const record = (line: string, transcript: string | null, outcome: { marked: boolean; again: boolean }) => {
+      const place = journal.append(line);
+      store.note({ ...head, hashes: { transcript, ...hashes } }, { fd: journal.fd, folder: out, ...place }, outcome);
+      step({ kept: false, failed: !outcome.marked });
+    };
+    const refuse = (errors: Finding[]) =>
+      record(toJsonLine({ form: head.form, key: head.key, file: head.file, hashes: { transcript: null, ...hashes }, version: head.version, columns: head.columns, sheet: null, errors } satisfies FailedResult), null, { marked: false, again: true });
+    if (entry.rubric === null || entry.errors.length > 0) return refuse(entry.errors);
+    const before = store.index.get(identityOf(entry));
+    const holds = before !== undefined && !before.again && before.basis === basisOf(hashes);
+    const task: Task = { path: join(folder, entry.file), file: entry.file, key: entry.key, columns: entry.columns, rubric: places.get(entry.rubric)!, options: job.options, optionsHash: job.optionsHash, sheet: join(out, SHEETS, sheetName(entry)), known: holds ? before.transcript : null };
+    try {
+      const done = await pool.run(task);
+      if (!done.kept) return record(done.line, done.transcript, done);
+      columns.set(identityOf(entry), JSON.stringify(entry.columns));
+      step({ kept: true, failed: !before!.marked });
+    } catch (error) {
+      refuse([workerFailed(entry.file, error)]);
+    }
+  };
+  try {
+    // Two a worker: the next task waits in the worker's queue, and no more than these are ever held.
+    await inLanes(jobs, workers * 2, work, () => interrupted.signal !== null);
+  } finally {
+    progress.stop();
+    interrupted.forget();
+    await pool.close();
+    journal.sync();
+  }
+  if (interrupted.signal !== null) return stopEarly(interrupted.signal, counts, jobs.length, journal);
+  const seconds = (Date.now() - started) / 1000;
+  const finished = finish(store, { folder: out, version: VERSION, shard, json: setUp.json, sheetName, columns });
+  journal.close();
+  await tellEnd(finished, counts, seconds, flags);
+}
+
+/** The plan's times are read here, where the command line's are: they are written in the same ways. */
+function jobOf(entry: Entry, { limit, target }: CohortFlags): Job {
+  const errors = [...entry.errors];
+  const time = (name: "from" | "to") => {
+    if (entry[name] === undefined) return undefined;
+    try {
+      return parseTime(entry[name]);
+    } catch (error) {
+      if (!(error instanceof InvalidArgumentError)) throw error;
+      errors.push({ code: "SW-B01", severity: "error", file: entry.file, message: `the time '${entry[name]}' in the column '${name}', line ${entry.line} of the plan, cannot be read`, mend: error.message });
+      return undefined;
+    }
+  };
+  const [from, to] = [time("from"), time("to")];
+  if (from !== undefined && to !== undefined && to <= from) {
+    errors.push({ code: "SW-B01", severity: "error", file: entry.file, message: `by line ${entry.line} of the plan the station would end before it starts`, mend: "Make 'to' later than 'from'." });
+  }
+  const options: MarkOptions = {
+    ...(limit !== undefined && { limit }),
+    ...(target !== undefined && { target }),
+    ...(from !== undefined && { from }),
+    ...(to !== undefined && { to }),
+    ...(entry.speaker !== undefined && { candidate: entry.speaker }),
+  };
+  const optionsHash = createHash("sha256").update(JSON.stringify(options)).digest("hex");
+  return { entry: { ...entry, errors, rubric: errors.length > 0 ? null : entry.rubric }, options, optionsHash };
+}
+
+function readerOf(pattern: string): NameReader {
+  try {
+    return nameReader(pattern);
+  } catch (error) {
+    throw problem("SW-U01", `--names ${pattern}`, `the pattern cannot be used: ${(error as Error).message}`, `Write it like '{candidate}_{station}_{attempt}'. Without --names it is '${DEFAULT_PATTERN}'.`);
+  }
+}
+
+function noRubric() {
+  const names = shippedRubrics().map(({ name }) => name);
+  return problem("SW-U02", "saidwell cohort", "no rubric was named", `Add --rubric NAME, --rubric STATION=NAME, or a plan with a column 'rubric'. Shipped rubrics: ${names.join(", ")}.`);
+}
+
+/** A slip in --out must not put one cohort's results in the place of another's. */
+function checkSameCohort(store: ResultStore, jobs: readonly Job[], shard: Shard | null, earlier: Manifest | null, out: string): void {
+  if (earlier === null || (earlier.complete && earlier.results === 0)) return;
+  const part = (of: Shard | null) => (of === null ? "the whole cohort" : `part ${of.index}/${of.of}`);
+  if (part(earlier.shard) !== part(shard)) {
+    throw problem("SW-B07", out, `the folder holds the results of ${part(earlier.shard)}, not of ${part(shard)}`, "Give every part a folder of its own.");
+  }
+  const here = new Set(jobs.map(({ entry }) => entry.file));
+  const files = [...store.index.keys()].map((identity) => (JSON.parse(identity) as string[])[3]!);
+  if (files.length > 0 && !files.some((file) => here.has(file))) {
+    throw problem("SW-B07", out, `the folder holds the results of other transcripts: ${files.slice(0, 3).join(", ")}${files.length > 3 ? ", ..." : ""}`, "Name another folder with --out.");
+  }
+}
+
+/** Results whose transcript is gone, or is called otherwise now. */
+function dropForeign(store: ResultStore, jobs: readonly Job[], out: string): void {
+  const wanted = new Set(jobs.map(({ entry }) => identityOf(entry)));
+  const gone = [...store.index.keys()].filter((identity) => !wanted.has(identity));
+  for (const identity of gone) store.index.delete(identity);
+  if (gone.length === 0) return;
+  const files = gone.slice(0, 3).map((identity) => (JSON.parse(identity) as string[])[3]!);
+  warn("SW-B09", out, `${plural(gone.length, "earlier result")} left out: the transcript is no longer there, or its candidate, station or attempt is another now (${files.join(", ")}${gone.length > 3 ? ", ..." : ""})`);
+}
+
+function tellPassedOver(folder: string, { others }: CohortFolder, { unplanned }: CohortList): void {
+  if (unplanned.length > 0) warn("SW-B03", folder, `${plural(unplanned.length, "transcript")} not named by the plan ${unplanned.length === 1 ? "is" : "are"} passed over: ${unplanned.slice(0, 3).join(", ")}${unplanned.length > 3 ? ", ..." : ""}`);
+  if (others.size === 0) return;
+  const kinds = [...others].sort(([a], [b]) => (a < b ? -1 : 1)).map(([ending, count]) => `${count} ${ending}`);
+  warn("SW-B03", folder, `files that are no transcripts by their ending are passed over: ${kinds.join(", ")}`);
+}
+
+function workerFailed(file: string, error: unknown): Finding {
+  const hung = (error as Error).name === "AbortError" || (error as Error).name === "TimeoutError";
+  return {
+    code: "SW-B06",
+    severity: "error",
+    file,
+    message: hung ? "marking this file took longer than five minutes and was ended" : `the program failed on this file: ${error instanceof Error ? error.message : String(error)}`,
+    mend: "The other files are marked. Run the command again to try once more; if it fails again, please report it.",
+  };
+}
+
+function warn(code: Finding["code"], file: string, message: string): void {
+  process.stderr.write(`${describe({ code, severity: "warning", file, message })}\n`);
+}
+
+/** Ctrl-C and a polite end from outside let the files in work be finished; a second one ends at once. */
+function onInterrupt(): { signal: NodeJS.Signals | null; forget: () => void } {
+  const state = { signal: null as NodeJS.Signals | null, forget: () => {} };
+  const stop = (signal: NodeJS.Signals) => {
+    state.signal = signal;
+    state.forget();
+  };
+  state.forget = () => {
+    process.off("SIGINT", stop);
+    process.off("SIGTERM", stop);
+  };
+  process.on("SIGINT", stop);
+  process.on("SIGTERM", stop);
+  return state;
+}
+
+/** By custom of the shell: 128 and the signal's number. */
+const SIGNAL_EXIT: Partial<Record<NodeJS.Signals, number>> = { SIGINT: 130, SIGTERM: 143 };
+
+function stopEarly(signal: NodeJS.Signals, counts: { kept: number; marked: number; failed: number }, total: number, journal: LineAppender): void {
+  journal.close();
+  process.stderr.write(`saidwell cohort: stopped with ${counts.kept + counts.marked + counts.failed} of ${total} done. The same command goes on from here.\n`);
+  process.exitCode = SIGNAL_EXIT[signal] ?? EXIT.internal;
+}
+
+async function tellEnd({ summary, leftOver }: Finished, counts: { kept: number; marked: number; failed: number }, seconds: number, flags: CohortFlags): Promise<void> {
+  const fresh = counts.marked + counts.failed;
+  process.stderr.write(`saidwell cohort: marked ${counts.marked}, kept ${counts.kept}, failed ${counts.failed}${fresh > 0 && seconds > 0 ? `; ${number(fresh / seconds)} a second` : ""}\n`);
+  if (leftOver > 0) warn("SW-B09", flags.out, `${plural(leftOver, "sheet")} of no present result moved to sheets-left-over`);
+  await writeOutput(summaryText(summary, appearance(flags, process.stdout, process.env)), { inputs: [] });
+  if (summary.failed.length === 0) return;
+  process.exitCode = EXIT.cohortFiles;
+  process.stderr.write(`${describe({ code: "SW-B13", severity: "error", file: flags.out, message: `${summary.failed.length} of ${summary.rehearsals} files could not be marked`, mend: "summary.txt and gradebook.csv name each with its reason." })}\n`);
+}

@@ -1,0 +1,88 @@
+import { existsSync, realpathSync } from "node:fs";
+import { join } from "node:path";
+import type { Shard } from "../../cohort/shard.ts";
+import { sheetNames } from "../../cohort/sheet-names.ts";
+import { EXIT } from "../../problem/catalogue.ts";
+import { ProblemError, type Finding } from "../../problem/problem.ts";
+import { summaryText } from "../../report/cohort/summary.ts";
+import { finish } from "../cohort/finish.ts";
+import { lockFolder } from "../cohort/lock.ts";
+import { claimFolder, readManifest, writeManifest, type Manifest } from "../cohort/manifest.ts";
+import { JOURNAL, RESULTS, ResultStore, type Located } from "../cohort/store.ts";
+import { describe } from "../fail.ts";
+import { writeOutput } from "../output.ts";
+import { problem } from "../problems.ts";
+import { appearance } from "../terminal.ts";
+import { VERSION } from "../version.ts";
+import type { OutputFlags } from "./options.ts";
+
+export interface MergeFlags extends Pick<OutputFlags, "width" | "colour"> {
+  out: string;
+  json?: boolean;
+}
+
+interface Part {
+  folder: string;
+  manifest: Manifest;
+}
+
+/** Puts the parts of a cohort together: the same bytes as one run over all of it would have written. */
+export async function runMerge(folders: readonly string[], flags: MergeFlags): Promise<void> {
+  const parts = folders.map(partOf);
+  checkParts(parts, flags.out);
+  claimFolder(flags.out);
+  const unlock = lockFolder(flags.out);
+  const store = new ResultStore();
+  try {
+    const clashes: Finding[] = [];
+    for (const { folder } of parts) store.load(folder, RESULTS, (identity, before, now) => clashes.push(...clash(store, identity, before, now)));
+    if (clashes.length > 0) throw new ProblemError(clashes);
+    for (const [path, count] of store.broken) throw problem("SW-B11", path, `${count} of its lines cannot be read`, "Run the cohort command of this part again; it does only what is broken.");
+    writeManifest(flags.out, { version: VERSION, shard: null, complete: false, results: 0, failed: 0 });
+    const entries = [...store.index.keys()].map((identity) => {
+      const [candidate, station, attempt, file] = JSON.parse(identity) as [string, string, string, string];
+      return { key: { candidate, station, attempt }, file };
+    });
+    const { summary } = finish(store, { folder: flags.out, version: VERSION, shard: null, json: flags.json === true, sheetName: sheetNames(entries), columns: new Map() });
+    await writeOutput(summaryText(summary, appearance(flags, process.stdout, process.env)), { inputs: [] });
+    if (summary.failed.length > 0) {
+      process.exitCode = EXIT.cohortFiles;
+      process.stderr.write(`${describe({ code: "SW-B13", severity: "error", file: flags.out, message: `${summary.failed.length} of ${summary.rehearsals} files could not be marked`, mend: "summary.txt and gradebook.csv name each with its reason." })}\n`);
+    }
+  } finally {
+    store.close();
+    unlock();
+  }
+}
+
+function partOf(folder: string): Part {
+  const manifest = readManifest(folder);
+  if (manifest === null) throw problem("SW-B11", folder, "this folder was not made by 'saidwell cohort'", "Give the folders that 'saidwell cohort --out' wrote.");
+  if (!manifest.complete || existsSync(join(folder, JOURNAL))) throw problem("SW-B11", folder, "the run that writes this folder has not ended", "Run its cohort command again: it goes on where it was.");
+  return { folder, manifest };
+}
+
+function checkParts(parts: readonly Part[], out: string): void {
+  const real = parts.map(({ folder }) => realpathSync(folder));
+  if (existsSync(out) && real.includes(realpathSync(out))) throw problem("SW-B11", out, "the output folder is one of the parts", "Name another folder with --out.");
+  const versions = [...new Set(parts.map(({ manifest }) => manifest.version))];
+  if (versions.length > 1) throw problem("SW-B11", out, `the parts were marked by different versions of the program: ${versions.join(", ")}`, "Mark all parts with one version: what has not changed since is not done twice.");
+  const shards = parts.flatMap(({ manifest }) => manifest.shard ?? []);
+  const wholes = [...new Set(shards.map(({ of }) => of))];
+  if (wholes.length > 1) throw problem("SW-B11", out, `the parts are of different divisions: ${wholes.map((of) => `I/${of}`).join(", ")}`, "Merge the parts of one division.");
+  const missing = missingParts(shards);
+  if (missing.length > 0) throw problem("SW-B11", out, `parts are missing: ${missing.slice(0, 10).join(", ")}${missing.length > 10 ? ", ..." : ""}`, "Give every part's folder.");
+}
+
+function missingParts(shards: readonly Shard[]): string[] {
+  const of = shards[0]?.of ?? 0;
+  const there = new Set(shards.map(({ index }) => index));
+  return Array.from({ length: of }, (_, place) => place + 1).filter((index) => !there.has(index)).map((index) => `${index}/${of}`);
+}
+
+/** The same line twice is one; two different ones leave nobody knowing which counts. */
+function clash(store: ResultStore, identity: string, before: Located, now: Located): Finding[] {
+  if (store.read(before) === store.read(now)) return [];
+  const file = (JSON.parse(identity) as string[])[3]!;
+  return [{ code: "SW-B11", severity: "error", file, message: `${before.folder} and ${now.folder} hold different results of this file`, mend: "Take one of the two folders out, or mark both anew." }];
+}

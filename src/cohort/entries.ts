@@ -1,0 +1,124 @@
+import type { FindingCode } from "../problem/catalogue.ts";
+import type { Finding } from "../problem/problem.ts";
+import type { NameReader } from "./names.ts";
+import type { Plan, PlanRow } from "./plan.ts";
+import { compareResults, type ResultKey } from "./result.ts";
+import { identityOf } from "./sheet-names.ts";
+
+/** One rehearsal to be marked, or the reasons why it cannot be. */
+export interface Entry {
+  key: ResultKey;
+  /** Path below the cohort's folder, with forward slashes. */
+  file: string;
+  columns: Record<string, string>;
+  /** As the command line or the plan names it. Null when there are errors. */
+  rubric: string | null;
+  /** Of the plan: where the station lies, and whose the candidate's label is. */
+  from?: string;
+  to?: string;
+  speaker?: string;
+  /** Line of the plan, for messages. */
+  line?: number;
+  errors: Finding[];
+}
+
+export interface CohortSources {
+  /** Every transcript in the folder. */
+  files: readonly string[];
+  /** Whether a file that the plan names is there, whatever its ending. */
+  exists: (file: string) => boolean;
+  names: NameReader;
+  /** As typed, for messages. */
+  pattern: string;
+  plan: Plan | null;
+  /** `--rubric NAME`; null when only a map is given. */
+  rubric: string | null;
+  /** `--rubric STATION=NAME`. */
+  stations: ReadonlyMap<string, string>;
+  /** The station's name where neither name nor plan gives one: the only station, or the id of the rubric for all. */
+  onlyStation: string | null;
+  /** Id of a rubric by the name under which it was asked for. */
+  rubricId: (name: string) => string | undefined;
+}
+
+export interface CohortList {
+  /** Sorted by `compareResults`. */
+  entries: Entry[];
+  /** Files of the folder that the plan does not name. */
+  unplanned: string[];
+}
+
+/** Puts the folder, the names and the plan together. What is wrong with one file is said of that file and stops no other. */
+export function listCohort(sources: CohortSources): CohortList {
+  const { plan, files } = sources;
+  const rows: (PlanRow | { file: string })[] = plan !== null && plan.rows.length > 0 ? plan.rows : files.map((file) => ({ file }));
+  const entries = rows.map((row) => entryOf(row, sources));
+  refuseTwins(entries);
+  // A line that stands twice in the plan is one entry, with its error.
+  const unique = [...new Map(entries.map((entry) => [identityOf(entry), entry])).values()].sort(compareResults);
+  const planned = new Set(rows.map(({ file }) => file));
+  return { entries: unique, unplanned: files.filter((file) => !planned.has(file)) };
+}
+
+function entryOf(row: PlanRow | { file: string }, sources: CohortSources): Entry {
+  const planned = "line" in row ? row : null;
+  const named = sources.names(row.file);
+  const errors: Finding[] = [];
+  const add = (code: FindingCode, message: string, mend: string) => errors.push(error(code, row.file, message, mend));
+  const candidate = planned?.candidate ?? named?.key.candidate;
+  const station = planned?.station ?? named?.key.station ?? (planned?.rubric !== undefined ? sources.rubricId(planned.rubric) : undefined) ?? sources.onlyStation ?? undefined;
+  const attempt = planned?.attempt ?? named?.key.attempt ?? "1";
+  if (planned !== null && !sources.exists(row.file)) {
+    add("SW-T01", `line ${planned.line} of the plan names this file, but it is not in the folder`, "Put the file there, or mend its path in the plan.");
+  } else if (candidate === undefined) {
+    add("SW-B02", `the file's name does not follow the pattern ${sources.pattern}`, "Rename the file, give another pattern with --names, or name its candidate in a plan.");
+  }
+  const rubric = planned?.rubric ?? (station === undefined ? undefined : (sources.plan?.stations.get(station) ?? sources.stations.get(station))) ?? sources.rubric ?? undefined;
+  if (errors.length === 0 && (rubric === undefined || station === undefined)) {
+    const known = [...new Set([...(sources.plan?.stations.keys() ?? []), ...sources.stations.keys()])];
+    add(
+      "SW-B04",
+      station === undefined ? "neither the file's name nor the plan says which station it is" : `no rubric is named for the station '${station}'`,
+      `${known.length > 0 ? `Stations with a rubric: ${known.join(", ")}. ` : ""}Add --rubric ${station ?? "STATION"}=NAME, or the columns station and rubric to the plan.`,
+    );
+  }
+  return {
+    key: { candidate: candidate ?? "", station: station ?? "", attempt },
+    file: row.file,
+    columns: { ...named?.columns, ...planned?.columns },
+    rubric: errors.length > 0 ? null : rubric!,
+    ...(planned?.from !== undefined && { from: planned.from }),
+    ...(planned?.to !== undefined && { to: planned.to }),
+    ...(planned?.speaker !== undefined && { speaker: planned.speaker }),
+    ...(planned !== null && { line: planned.line }),
+    errors,
+  };
+}
+
+/** Two transcripts of one attempt: nobody but a person can say which one counts, so neither is marked. */
+function refuseTwins(entries: Entry[]): void {
+  const byKey = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    if (entry.key.candidate === "") continue;
+    const name = JSON.stringify([entry.key.candidate, entry.key.station, entry.key.attempt]);
+    byKey.set(name, [...(byKey.get(name) ?? []), entry]);
+  }
+  for (const twins of byKey.values()) {
+    if (twins.length < 2) continue;
+    for (const entry of twins) {
+      const { candidate, station, attempt } = entry.key;
+      const others = [...new Set(twins.filter((other) => other !== entry).map(({ file }) => file))];
+      const same = twins.filter(({ file }) => file === entry.file).map(({ line }) => line);
+      if (same.length > 1) others.splice(0, others.length, `on lines ${same.join(", ")} of the plan`);
+      const more = others.length > 3 ? ` and ${others.length - 3} more` : "";
+      entry.rubric = null;
+      entry.errors.push(
+        error("SW-B05", entry.file, `candidate '${candidate}', station '${station}', attempt '${attempt}' is also ${others.slice(0, 3).join(", ")}${more}`, "Number the attempts in the names or in the plan, or take out the transcripts that do not count."),
+      );
+    }
+  }
+}
+
+function error(code: FindingCode, file: string, message: string, mend: string): Finding {
+  return { code, severity: "error", file, message, mend };
+}

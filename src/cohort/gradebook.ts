@@ -1,0 +1,99 @@
+import type { Measured } from "../scoring/types.ts";
+import { isMarked, type CohortResult } from "./result.ts";
+
+/** A cell of a table: null where a figure is not measurable or there is no sheet. */
+export type Cell = string | number | boolean | null;
+
+export interface Column {
+  name: string;
+  type: "STRING" | "DOUBLE" | "INT32" | "BOOLEAN";
+  value: (result: CohortResult) => Cell;
+}
+
+/** Keeps a column of the plan apart from the table's own. */
+const PLAN_PREFIX = "plan_";
+
+/**
+ * The gradebook's columns: one row a rehearsal. Times in seconds, shares in per cent.
+ * @param extra names of the plan's other columns.
+ */
+export function gradebookColumns(extra: readonly string[]): Column[] {
+  const own = ownColumns();
+  const taken = new Set(own.map(({ name }) => name));
+  const planned = extra.map((name): Column => ({ name: taken.has(name) ? `${PLAN_PREFIX}${name}` : name, type: "STRING", value: ({ columns }) => columns[name] ?? null }));
+  return [...own.slice(0, 3), ...planned, ...own.slice(3)];
+}
+
+function ownColumns(): Column[] {
+  const column = (name: string, type: Column["type"], value: Column["value"]): Column => ({ name, type, value });
+  const marked = (name: string, type: Column["type"], value: (sheet: NonNullable<CohortResult["sheet"]>) => Cell) =>
+    column(name, type, (result) => (isMarked(result) ? value(result.sheet) : null));
+  return [
+    column("candidate", "STRING", ({ key }) => key.candidate),
+    column("station", "STRING", ({ key }) => key.station),
+    column("attempt", "STRING", ({ key }) => key.attempt),
+    marked("result", "STRING", ({ result }) => result.outcome),
+    marked("earned", "DOUBLE", ({ total }) => total.earned),
+    marked("available", "DOUBLE", ({ total }) => total.available),
+    marked("coverage_percent", "DOUBLE", ({ total }) => total.percent),
+    marked("provisional", "BOOLEAN", ({ total }) => total.provisional),
+    marked("critical_met", "INT32", ({ critical }) => critical.met),
+    marked("critical_total", "INT32", ({ critical }) => critical.total),
+    marked("critical_missed", "STRING", ({ critical }) => critical.missed.join("; ")),
+    marked("unsafe", "INT32", ({ unsafe }) => unsafe.found.filter(({ corrected, listen }) => !corrected && !listen).length),
+    marked("incorrect", "INT32", ({ incorrect }) => incorrect.filter(({ corrected }) => !corrected).length),
+    marked("cannot_tell", "INT32", ({ items }) => items.filter(({ content }) => content === "cannot-tell").length),
+    marked("to_listen", "INT32", ({ items }) => items.filter(({ listen }) => listen).length),
+    marked("time_used", "DOUBLE", ({ time }) => figure(time.used)),
+    marked("over_limit", "DOUBLE", ({ time }) => figure(time.overLimit)),
+    marked("words_per_minute", "DOUBLE", ({ time }) => figure(time.wordsPerMinute)),
+    marked("patient_share", "DOUBLE", ({ time }) => time.patientShare),
+    marked("rubric", "STRING", ({ rubric }) => rubric.id),
+    marked("rubric_version", "INT32", ({ rubric }) => rubric.version),
+    column("file", "STRING", ({ file }) => file),
+    column("error", "STRING", (result) => (isMarked(result) ? null : result.errors.map(({ code }) => code).join("; "))),
+    column("reason", "STRING", (result) => (isMarked(result) ? null : result.errors.map(({ message }) => message).join("; "))),
+  ];
+}
+
+function figure({ value }: Measured<number> | { value: null }): number | null {
+  return value;
+}
+
+/** One item of one rehearsal, for analysis. */
+export interface ItemRow {
+  result: CohortResult;
+  place: number;
+}
+
+/** Columns of the table of items: one row an item of a marked rehearsal. */
+export function itemColumns(extra: readonly string[]): { name: string; type: Column["type"]; value: (row: ItemRow) => Cell }[] {
+  type ItemColumn = ReturnType<typeof itemColumns>[number];
+  const own = ["candidate", "station", "attempt"] as const;
+  const item = (name: string, type: Column["type"], value: (item: NonNullable<CohortResult["sheet"]>["items"][number]) => Cell): ItemColumn => ({
+    name,
+    type,
+    value: ({ result, place }) => value(result.sheet!.items[place]!),
+  });
+  const items: ItemColumn[] = [
+    item("item", "STRING", ({ id }) => id),
+    item("section", "STRING", ({ section }) => section),
+    item("critical", "BOOLEAN", ({ critical }) => critical),
+    item("weight", "DOUBLE", ({ weight }) => weight),
+    item("content", "STRING", ({ content }) => content),
+    item("elicitation", "STRING", ({ elicitation }) => elicitation),
+    item("earned", "DOUBLE", ({ earned }) => earned),
+    item("met", "BOOLEAN", ({ met }) => met),
+    item("confidence", "DOUBLE", ({ confidence }) => confidence),
+    item("listen", "BOOLEAN", ({ listen }) => listen),
+    item("first_said", "DOUBLE", ({ firstSaid }) => firstSaid?.start ?? null),
+  ];
+  const taken = new Set<string>([...own, "rubric", "rubric_version", ...items.map(({ name }) => name)]);
+  return [
+    ...own.map((name): ItemColumn => ({ name, type: "STRING", value: ({ result }) => result.key[name] })),
+    ...extra.map((name): ItemColumn => ({ name: taken.has(name) ? `${PLAN_PREFIX}${name}` : name, type: "STRING", value: ({ result }) => result.columns[name] ?? null })),
+    { name: "rubric", type: "STRING", value: ({ result }) => result.sheet!.rubric.id },
+    { name: "rubric_version", type: "INT32", value: ({ result }) => result.sheet!.rubric.version },
+    ...items,
+  ];
+}

@@ -1,0 +1,76 @@
+import type { CohortSummary, StationSummary } from "../../cohort/summary.ts";
+import { clean } from "../clean.ts";
+import { number, percent, plural } from "../figures.ts";
+import { toJson } from "../json.ts";
+import { Page, strong } from "../page.ts";
+import { painter } from "../style.ts";
+
+/** More failed files than this scroll the rest of the summary away; the JSON form and the gradebook have them all. */
+const MOST_LISTED = 50;
+/** The critical items that most missed. */
+const MOST_CRITICAL = 5;
+
+export interface Look {
+  width: number;
+  colour: boolean;
+  ascii: boolean;
+}
+
+export function summaryText(summary: CohortSummary, { width, colour, ascii }: Look): string {
+  const page = new Page({ width, ascii, paint: painter(colour) });
+  page.entry({ body: headline(summary) });
+  for (const station of summary.stations) {
+    page.heading(clean(station.station) || "Station not known");
+    for (const [term, meaning] of stationRows(station)) page.entry({ indent: 2, lead: term, hang: 18, body: meaning });
+  }
+  if (summary.failed.length > 0) page.heading("Could not be marked");
+  for (const { file, errors } of summary.failed.slice(0, MOST_LISTED)) {
+    page.entry({ indent: 2, body: strong(clean(file)) });
+    for (const { code, line, message, mend } of errors) page.entry({ indent: 4, body: clean(`${line === undefined ? "" : `line ${line}: `}${message} [${code}]${mend === undefined ? "" : ` ${mend}`}`) });
+  }
+  if (summary.failed.length > MOST_LISTED) page.entry({ indent: 2, body: `and ${plural(summary.failed.length - MOST_LISTED, "more file")}: see summary.json or the column 'error' of gradebook.csv` });
+  return page.toString();
+}
+
+/** GitHub-flavoured Markdown. */
+export function summaryMarkdown(summary: CohortSummary): string {
+  const lines = ["# Cohort", "", cell(headline(summary))];
+  for (const station of summary.stations) {
+    lines.push("", `## ${cell(station.station) || "Station not known"}`, "", "| | |", "|---|---|");
+    for (const [term, meaning] of stationRows(station)) lines.push(`| ${term} | ${cell(meaning)} |`);
+  }
+  if (summary.failed.length > 0) {
+    lines.push("", "## Could not be marked", "", "| file | line | code | reason |", "|---|---|---|---|");
+    for (const { file, errors } of summary.failed) for (const { code, line, message } of errors) lines.push(`| ${cell(file)} | ${line ?? ""} | ${code} | ${cell(message)} |`);
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+export function summaryJson(summary: CohortSummary): string {
+  return toJson(summary);
+}
+
+function headline({ candidates, rehearsals, marked, failed, stations }: CohortSummary): string {
+  const counts = `${plural(rehearsals, "rehearsal")} of ${plural(candidates, "candidate")} at ${plural(stations.length, "station")}: ${number(marked)} marked, ${number(failed.length)} could not be marked.`;
+  return `${counts} A practice aid: a trained person decides.`;
+}
+
+function stationRows(station: StationSummary): [string, string][] {
+  const { marked, failed, outcomes, coverage, unsafe, overLimit, toListen, criticalMissed, rubrics } = station;
+  const share = (count: number, of: number) => `${number(count)} of ${number(of)}${of > 0 ? ` (${percent((100 * count) / of)})` : ""}`;
+  const rows: [string, string][] = [["marked", `${number(marked)}${failed > 0 ? `; ${number(failed)} could not be` : ""}`]];
+  if (marked === 0) return rows;
+  rows.push(["rubric", rubrics.join("; ")]);
+  rows.push(["result", Object.entries(outcomes).filter(([, count]) => count > 0).map(([outcome, count]) => `${outcome.replace("-", " ")} ${number(count)}`).join(", ")]);
+  rows.push(["coverage", coverage === null ? "not measurable" : `mean ${number(coverage.mean)}%, median ${number(coverage.median)}%, from ${number(coverage.lowest)}% to ${number(coverage.highest)}%`]);
+  rows.push(["unsafe statement", share(unsafe, marked)]);
+  rows.push(["over the limit", overLimit.timed === 0 ? "not measurable: no times" : share(overLimit.count, overLimit.timed)]);
+  rows.push(["to be listened to", plural(toListen, "mark")]);
+  for (const { label, missed } of criticalMissed.slice(0, MOST_CRITICAL)) rows.push(["critical, missed", `${share(missed, marked)}: ${label}`]);
+  return rows;
+}
+
+/** No cell ends its row, opens a tag or a link. */
+function cell(text: string): string {
+  return clean(text).replace(/[\\|<>[\]`*_]/g, "\\$&");
+}
