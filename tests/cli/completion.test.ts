@@ -33,8 +33,8 @@ test("bash registers it for the command", () => {
 });
 
 test.each([
-  [["saidwell", ""], ["codes", "completion", "help", "label", "mark", "rubric", "rubrics"].concat(["-V", "--version", "-h", "--help"]).sort()],
-  [["saidwell", "m"], ["mark"]],
+  [["saidwell", ""], ["codes", "cohort", "completion", "help", "label", "mark", "merge", "rubric", "rubrics"].concat(["-V", "--version", "-h", "--help"]).sort()],
+  [["saidwell", "m"], ["mark", "merge"]],
   [["saidwell", "mark", "--r"], ["--require", "--rubric"]],
   [["saidwell", "mark", "second.vtt", "--format", ""], ["json", "text"]],
   [["saidwell", "mark", "second.vtt", "--format", "=", "j"], ["json"]],

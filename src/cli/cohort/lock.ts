@@ -58,8 +58,17 @@ function isAlive(pid: number): boolean {
   if (!Number.isInteger(pid) || pid <= 0) return false;
   try {
     process.kill(pid, 0);
-    return true;
+    return !isZombie(pid);
   } catch (error) {
     return (error as NodeJS.ErrnoException).code === "EPERM";
+  }
+}
+
+/** A killed process that its parent has not noticed, as in a container without an init: it has a number and nothing else (proc(5)). */
+function isZombie(pid: number): boolean {
+  try {
+    return /^\d+ \(.*\) [ZX]/s.test(readFileSync(`/proc/${pid}/stat`, "utf8"));
+  } catch {
+    return false;
   }
 }

@@ -34,17 +34,23 @@ export function writeManifest(folder: string, manifest: Omit<Manifest, "form">):
   writeFileAtomic.sync(join(folder, MANIFEST), toJson({ form: FORM, ...manifest }));
 }
 
+/** What a run that was killed before it wrote its manifest may have left. */
+const UNFINISHED = new RegExp(`^(${MANIFEST.replace(".", "\\.")}\\.\\d+|\\.lock)$`);
+
 /**
- * Makes the folder for results, or takes one that this program made.
+ * Makes the folder for results, or takes one that this program made. A new one gets its manifest before anything else.
  * @returns what the earlier run left there; null for a new or empty folder.
  * @throws ProblemError SW-B07 when it holds anything else, SW-O02 when it cannot be made.
  */
-export function claimFolder(folder: string): Manifest | null {
+export function claimFolder(folder: string, fresh: Pick<Manifest, "version" | "shard">): Manifest | null {
   try {
     mkdirSync(folder, { recursive: true });
     const manifest = readManifest(folder);
     if (manifest !== null) return manifest;
-    if (readdirSync(folder).length === 0) return null;
+    if (readdirSync(folder).every((name) => UNFINISHED.test(name))) {
+      writeManifest(folder, { ...fresh, complete: false, results: 0, failed: 0 });
+      return null;
+    }
   } catch (error) {
     throw problem("SW-O02", folder, `the folder for the results cannot be made: ${systemReason(error)}`, "Name another folder with --out.");
   }

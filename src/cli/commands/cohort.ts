@@ -69,7 +69,7 @@ export async function runCohort(folder: string, flags: CohortFlags): Promise<voi
   if (list.entries.length === 0) throw problem("SW-B12", folder, "there is no transcript in this folder", "Transcripts end in .txt, .vtt, .srt, .TextGrid or .json.");
   tellPassedOver(folder, there, list);
 
-  const earlier = claimFolder(flags.out);
+  const earlier = claimFolder(flags.out, { version: VERSION, shard: flags.shard ?? null });
   const unlock = lockFolder(flags.out);
   const store = new ResultStore();
   try {

@@ -30,7 +30,7 @@ interface Part {
 export async function runMerge(folders: readonly string[], flags: MergeFlags): Promise<void> {
   const parts = folders.map(partOf);
   checkParts(parts, flags.out);
-  claimFolder(flags.out);
+  claimFolder(flags.out, { version: VERSION, shard: null });
   const unlock = lockFolder(flags.out);
   const store = new ResultStore();
   try {

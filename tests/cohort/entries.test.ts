@@ -1,0 +1,75 @@
+import { expect, test } from "vitest";
+import { listCohort, type CohortSources } from "../../src/cohort/entries.ts";
+import { DEFAULT_PATTERN, nameReader } from "../../src/cohort/names.ts";
+import { readPlan } from "../../src/cohort/plan.ts";
+import { compareNatural } from "../../src/cohort/result.ts";
+import { inShard, parseShard } from "../../src/cohort/shard.ts";
+import { sheetNames } from "../../src/cohort/sheet-names.ts";
+
+function list(files: string[], more: Partial<CohortSources> = {}) {
+  return listCohort({ files, exists: (file) => files.includes(file), names: nameReader(DEFAULT_PATTERN), pattern: DEFAULT_PATTERN, plan: null, rubric: null, stations: new Map(), onlyStation: null, rubricId: (name) => name, ...more });
+}
+
+test("one rubric marks every station, and names the station where nothing else does", () => {
+  const { entries } = list(["B_x.txt", "A.txt"], { rubric: "eye-drops", onlyStation: "eye-drops" });
+  expect(entries.map(({ key, rubric }) => [key.candidate, key.station, key.attempt, rubric])).toEqual([
+    ["A", "eye-drops", "1", "eye-drops"],
+    ["B", "x", "1", "eye-drops"],
+  ]);
+});
+
+test("the plan's line goes before its station map, that before the command line, and a station without a rubric is told", () => {
+  const plan = readPlan("file,station,rubric\nA.txt,pen,own\nB.txt,pen,\nC.txt,spray,\nD.txt,odd,\n,pen,mapped\n", "plan.csv");
+  const { entries } = list(["A.txt", "B.txt", "C.txt", "D.txt"], { plan, stations: new Map([["pen", "typed"], ["spray", "typed"]]) });
+  expect(entries.map(({ rubric }) => rubric)).toEqual(["own", "mapped", "typed", null]);
+  expect(entries[3]!.errors[0]).toMatchObject({ code: "SW-B04", file: "D.txt" });
+  expect(entries[3]!.errors[0]!.mend).toContain("pen, spray");
+});
+
+test("a file that the plan names and the folder lacks is an error of that line; what the plan does not name is listed", () => {
+  const plan = readPlan("file,candidate\nA.txt,A\nGone.txt,G\n", "plan.csv");
+  const { entries, unplanned } = list(["A.txt", "Z.txt"], { plan, rubric: "r", onlyStation: "r" });
+  expect(entries.map(({ errors }) => errors.map(({ code }) => code))).toEqual([[], ["SW-T01"]]);
+  expect(unplanned).toEqual(["Z.txt"]);
+});
+
+test("two files of one attempt: neither is marked, and each names the other", () => {
+  const { entries } = list(["A_pen_1.txt", "A_pen_1.vtt", "B_pen_1.txt"], { rubric: "r" });
+  expect(entries.map(({ file, errors }) => [file, errors.map(({ code }) => code)])).toEqual([["A_pen_1.txt", ["SW-B05"]], ["A_pen_1.vtt", ["SW-B05"]], ["B_pen_1.txt", []]]);
+  expect(entries[0]!.errors[0]!.message).toContain("A_pen_1.vtt");
+});
+
+test("a plan that names one file twice for one attempt gives one entry, with both lines", () => {
+  const { entries } = list(["A.txt"], { plan: readPlan("file,candidate\nA.txt,A\nA.txt,A\n", "plan.csv"), rubric: "r", onlyStation: "r" });
+  expect(entries).toHaveLength(1);
+  expect(entries[0]!.errors[0]!.message).toContain("lines 2, 3 of the plan");
+});
+
+test("one recording may hold two stations, by the plan", () => {
+  const plan = readPlan("file,candidate,station,to,from\nA.txt,A,one,7:00,\nA.txt,A,two,,7:00\n", "plan.csv");
+  const { entries } = list(["A.txt"], { plan, rubric: "r" });
+  expect(entries.map(({ key, from, to, errors }) => [key.station, from, to, errors.length])).toEqual([["one", undefined, "7:00", 0], ["two", "7:00", undefined, 0]]);
+});
+
+test("numbers are sorted by value, and only equal texts are equal", () => {
+  expect(["a10", "a2", "a02", "a", "b1"].sort(compareNatural)).toEqual(["a", "a02", "a2", "a10", "b1"]);
+  expect(compareNatural("a2", "a02")).not.toBe(0);
+});
+
+test("every file is of exactly one part, whatever other files there are", () => {
+  const files = Array.from({ length: 200 }, (_, place) => `folder/${place}.txt`);
+  const parts = [1, 2, 3].map((index) => files.filter((file) => inShard(file, { index, of: 3 })));
+  expect(parts.flat().sort()).toEqual([...files].sort());
+  for (const part of parts) expect(part.length).toBeGreaterThan(40);
+  for (const typed of ["0/3", "4/3", "1", "a/b", "1/0"]) expect(() => parseShard(typed)).toThrow("I/N");
+});
+
+test("sheets have harmless names, and two keys never share one, not even where capitals do not count", () => {
+  const entry = (candidate: string, station: string, attempt = "1") => ({ key: { candidate, station, attempt }, file: `${candidate}/${station}` });
+  const entries = [entry("Anna", "pen"), entry("anna", "pen"), entry("a-b", "c"), entry("a", "b-c"), entry("../../etc/x", "p\u0000n"), entry("Zoë", "pen")];
+  const name = sheetNames(entries);
+  const names = entries.map(name);
+  expect(new Set(names.map((text) => text.toLowerCase())).size).toBe(entries.length);
+  expect(names[5]).toBe("Zoë-pen-1");
+  for (const text of names) expect(text).toMatch(/^[\p{L}\p{N}_][\p{L}\p{N}._-]*$/u);
+});
