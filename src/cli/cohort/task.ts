@@ -1,12 +1,14 @@
 import type { ResultKey } from "../../cohort/result.ts";
 import type { MarkOptions } from "../../mark.ts";
+import type { PackedRubric } from "../../matching/packed.ts";
 import type { Rubric } from "../../rubric/schema.ts";
 
 /* What the program and its workers say to each other: plain data. */
 
 /** Given to every worker when it starts. */
 export interface WorkerSetUp {
-  rubrics: Rubric[];
+  /** Compiled once for all workers. */
+  rubrics: { rubric: Rubric; packed: PackedRubric }[];
   version: string;
   /** SHA-256 of the marking program. */
   program: string;

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { workerData } from "node:worker_threads";
 import { RESULT_FORM, type CohortResult } from "../../cohort/result.ts";
-import { mark } from "../../mark.ts";
+import { mark, rememberCompiled } from "../../mark.ts";
 import { ProblemError, type Finding } from "../../problem/problem.ts";
 import { inOrder, toJsonLine } from "../../report/json.ts";
 import { readTranscript } from "../../transcript/read.ts";
@@ -13,9 +13,11 @@ import type { Done, Task, WorkerSetUp } from "./task.ts";
 /** The pool hands its own data over first. */
 const { rubrics, version, program, json } = (workerData as [unknown, WorkerSetUp])[1];
 
+for (const { rubric, packed } of rubrics) rememberCompiled(rubric, packed);
+
 /** Marks one transcript of a cohort. Whatever is wrong with it becomes its result. */
 export default async function markOne(task: Task): Promise<Done> {
-  const rubric = rubrics[task.rubric]!;
+  const { rubric } = rubrics[task.rubric]!;
   let transcript: string | null = null;
   let outcome: { sheet: NonNullable<CohortResult["sheet"]> } | { sheet: null; errors: Finding[] };
   try {
