@@ -145,8 +145,8 @@ async function markAll({ folder, flags, list, rubrics, store, earlier }: Run): P
     }
   };
   try {
-    // Two a worker: the next task waits in the worker's queue, and no more than these are ever held.
-    await inLanes(jobs, workers * 2, work, () => interrupted.signal !== null);
+    // One a worker: a task never waits in the pool, so that its time limit is its own, and only so many are ever held.
+    await inLanes(jobs, workers, work, () => interrupted.signal !== null);
   } finally {
     progress.stop();
     interrupted.forget();
