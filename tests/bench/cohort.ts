@@ -12,6 +12,8 @@ import { random } from "./roles/random.ts";
 /** Issue 5: peak memory may grow by so much between the two sizes; two workers are at least so many times as fast as one. */
 const BAR = { growth: 0.1, speedUp: 1.7 };
 const full = process.argv.includes("--full");
+/** `--part throughput`, `workers` or `kills`: that part alone. */
+const only = process.argv.includes("--part") ? process.argv[process.argv.indexOf("--part") + 1] : undefined;
 const [SMALL, LARGE, KILLED] = full ? [1_000, 10_000, 400] : [100, 300, 100];
 const KILLS = 10;
 /** Interleaved, so that a busy machine slows both alike; odd, so that the median is a run that happened. */
@@ -37,12 +39,12 @@ const folder = mkdtempSync(join(tmpdir(), "saidwell-cohort-"));
 let met = true;
 try {
   console.log(`# Cohorts\n\nGenerated rehearsals (invented; ${WORDS} words, 25 items, stations ${STATIONS.join(", ")}; unlabelled, a time every 20 seconds).`);
-  console.log(`Node ${process.versions.node}, ${cpus().length} processors (${cpus()[0]!.model.trim()}), load before the start ${loadavg()[0]!.toFixed(2)}. \`npm run bench:cohort${full ? " -- --full" : ""}\``);
-  for (const [name, count] of [["small", SMALL], ["large", LARGE], ["killed", KILLED]] as const) writeCohort(join(folder, name), count);
+  console.log(`Node ${process.versions.node}, ${cpus().length} processors (${cpus()[0]!.model.trim()}), load before the start ${loadavg()[0]!.toFixed(2)}. \`${["npm run bench:cohort", ...(process.argv.length > 2 ? ["--", ...process.argv.slice(2)] : [])].join(" ")}\``);
+  for (const [name, count] of [["small", SMALL], ["large", LARGE], ["killed", KILLED]] as const) if (name !== "large" || only === undefined || only === "throughput") writeCohort(join(folder, name), count);
   if (rehearsalHash() !== rehearsalHash()) throw new Error("the generator does not repeat");
-  throughput();
-  speedUp();
-  await kills();
+  const parts = { throughput, workers: speedUp, kills };
+  for (const [name, part] of Object.entries(parts)) if (only === undefined || only === name) await part();
+  console.log(`\nLoad at the end ${loadavg().map((load) => load.toFixed(2)).join(", ")} (1, 5, 15 minutes).`);
   if (!full) console.log("\nSmall sizes, for a quick look: the bars are for `-- --full`.");
   if (process.argv.includes("--check") && !met) process.exitCode = 1;
 } finally {
