@@ -1,0 +1,59 @@
+import { estimated, NO_VARIANCE, notMeasurable, type Estimate, type NotMeasurable } from "./estimate.ts";
+import { meanSquares } from "./mean-squares.ts";
+
+export interface VarianceComponents {
+  /** Of candidates, of stations, and of what is left (candidate by station, and error). Squared units of the marks; negative estimates are set to nought. */
+  candidates: number;
+  stations: number;
+  residual: number;
+}
+
+export interface Generalizability {
+  candidates: number;
+  stations: number;
+  components: VarianceComponents;
+  /** For ranking candidates: reliability of the mean over the stations. */
+  relative: Estimate;
+  /** For decisions against a cut score: index of dependability, phi. */
+  absolute: Estimate;
+  /** The same for one station alone. */
+  oneStation: Estimate;
+  /** Standard error of a candidate's mean over the stations, for decisions against a cut. */
+  absoluteError: number;
+  /** Stations needed for a relative coefficient of 0.8, the usual bar of a high-stakes examination (common practice, no source); null when more of the same would never do. */
+  stationsNeeded: number | null;
+}
+
+const BAR = 0.8;
+
+/**
+ * Reliability of the whole examination, candidates by stations, one score a cell: R. L. Brennan, Generalizability
+ * Theory (2001), chapters 1 and 2. Relative coefficient = variance of candidates over itself and residual / stations;
+ * absolute (phi) adds the stations' own variance / stations.
+ * @param scores `scores[candidate][station]`, complete
+ */
+export function generalizability(scores: readonly (readonly number[])[]): Generalizability | NotMeasurable {
+  const n = scores.length;
+  const k = scores[0]?.length ?? 0;
+  if (k < 2) return notMeasurable(n, "fewer than two stations");
+  if (n < 2) return notMeasurable(n, "fewer than two candidates sat every station");
+  const { between, columns, error } = meanSquares(scores);
+  const components = {
+    candidates: Math.max(0, (between - error) / k),
+    stations: Math.max(0, (columns - error) / n),
+    residual: error,
+  };
+  const { candidates, stations, residual } = components;
+  if (candidates + residual < NO_VARIANCE) return notMeasurable(n, "the candidates do not differ");
+  const coefficient = (noise: number) => (candidates + noise < NO_VARIANCE ? notMeasurable(n, "the candidates do not differ") : estimated(candidates / (candidates + noise), n));
+  return {
+    candidates: n,
+    stations: k,
+    components,
+    relative: coefficient(residual / k),
+    absolute: coefficient((residual + stations) / k),
+    oneStation: coefficient(residual),
+    absoluteError: Math.sqrt((residual + stations) / k),
+    stationsNeeded: candidates < NO_VARIANCE ? null : Math.max(1, Math.ceil(((BAR / (1 - BAR)) * residual) / candidates)),
+  };
+}
