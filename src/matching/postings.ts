@@ -34,6 +34,7 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
   };
   const { tokens } = stream;
   tokens.forEach((token, place) => {
+    if (stream.withdrawn.has(place)) return;
     for (const hit of lexiconPhrases.allAt(tokens, place)) add(hit.value, hit.first, hit.end, 1);
     addStem(token.stem, place, place + 1, 1);
     const next = tokens[place + 1];

@@ -2,6 +2,7 @@ import { clausesOf, type Clause } from "../language/clause.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
+import { withdrawnTokens } from "../language/repair.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
 import { isTradeWord } from "../language/stem.ts";
 import { tokenise, type Token } from "../language/token.ts";
@@ -26,6 +27,8 @@ export interface Stream {
   names: Set<number>;
   /** Tokens behind which something could not be heard. */
   garbledAfter: Set<number>;
+  /** Tokens that the speaker took back ("for five, sorry, ten seconds"): they say nothing. */
+  withdrawn: Set<number>;
   /** Whether anything was unheard, doubted or shown rather than said. */
   hasDoubt: boolean;
   /** Tokens of words that the transcriber or the recogniser doubts. */
@@ -96,13 +99,16 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   clauses.forEach((clause, index) => {
     for (let k = clause.first; k < clause.end; k += 1) clauseOf.push(index);
   });
+  const numbers = findQuantities(local);
+  const withdrawn = withdrawnTokens(local, numbers, breaks);
   return {
     tokens: local.map((token) => ({ ...token, word: spoken[token.word]! })),
     clauses,
     clauseOf,
     polarity: polarityOf(local, clauses),
     acts: speechActs(local, breaks),
-    quantities: findQuantities(local),
+    quantities: numbers.filter((mention) => !withdrawn.has(mention.first)),
+    withdrawn,
     position,
     turnOf,
     names: namesIn(local, (place) => words[spoken[local[place]!.word]!]!.text),

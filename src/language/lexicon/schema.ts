@@ -21,6 +21,7 @@ export const LEXICON_FORMS = {
     hypothetical: list,
   }),
   fillers: z.strictObject({ always: list, parenthetical: list, meant_after: list, meant_before: list }),
+  repairs: z.strictObject({ editing: list, set_off: list, meant_after: list, opposites: z.array(z.array(entry).min(2)) }),
   technical: z.array(z.strictObject({ word: entry, also: z.array(entry).optional(), plain: entry })).min(1),
   "speech-act": z.strictObject({
     auxiliaries: list,

@@ -1,0 +1,121 @@
+import repairData from "./lexicon/repairs.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
+import { phraseList } from "./phrase-set.ts";
+import type { QuantityMention } from "./quantity-mention.ts";
+import { stem } from "./stem.ts";
+import type { Token } from "./token.ts";
+
+const LEXICON = repairData as LexiconFile<"repairs">;
+const EDITING = phraseList(LEXICON.editing, { by: "text" });
+const MEANT = phraseList(LEXICON.meant_after, { by: "text" });
+const SET_OFF = new Set(LEXICON.set_off);
+const HESITATION = new Set(["um", "uh", "er", "erm", "ooh", "oh", "ah", "hmm", "mm", "tut", "well", "like"]);
+const opposites = new Map<string, Set<number>>();
+LEXICON.opposites.forEach((words, place) => {
+  for (const word of words) opposites.set(stem(word), (opposites.get(stem(word)) ?? new Set()).add(place));
+});
+
+/** What is withdrawn stands within so many tokens before the editing term, and its replacement behind it. */
+const REACH = { before: 9, after: 8 } as const;
+
+/**
+ * Tokens that the speaker took back: "hold for five, sorry, ten seconds" withdraws "five". Withdrawn is a number that
+ * another number replaces, a word that its opposite replaces, and all from a word on that is said anew.
+ * @param breaks token positions before which a turn ends: nobody repairs across one.
+ */
+export function withdrawnTokens(tokens: readonly Token[], quantities: readonly QuantityMention[], breaks: ReadonlySet<number>): Set<number> {
+  const withdrawn = new Set<number>();
+  for (let place = 1; place < tokens.length; place += 1) {
+    const end = editingEnd(tokens, place);
+    if (end === null) continue;
+    const from = reachBack(place, breaks);
+    const to = reachOn(tokens, end, breaks);
+    withdrawNumber(quantities, { from, place, end, to }, withdrawn);
+    withdrawOpposite(tokens, { from, place, end, to }, withdrawn);
+    withdrawRetrace(tokens, { from, place, end, to }, withdrawn);
+    place = end - 1;
+  }
+  return withdrawn;
+}
+
+interface Repair {
+  /** First token that may be withdrawn. */
+  from: number;
+  /** The editing term: `place` up to, not including, `end`. */
+  place: number;
+  end: number;
+  /** Behind the last token of what may replace it. */
+  to: number;
+}
+
+/** End of a run of editing terms and hesitations that starts here, or null. */
+function editingEnd(tokens: readonly Token[], start: number): number | null {
+  let place = start;
+  let found = false;
+  for (;;) {
+    const token = tokens[place];
+    if (token === undefined) break;
+    if (MEANT.at(tokens, place) !== null) break;
+    const hit = EDITING.at(tokens, place);
+    if (hit !== null) {
+      found = true;
+      place = hit.end;
+    } else if (SET_OFF.has(token.text) && token.after !== "" && (tokens[place - 1]?.after ?? "") !== "" && !/[.?!]/.test(tokens[place - 1]!.after)) {
+      found = true;
+      place += 1;
+    } else if (HESITATION.has(token.text) && (found || EDITING.at(tokens, place + 1) !== null)) place += 1;
+    else break;
+  }
+  return found ? place : null;
+}
+
+function reachBack(place: number, breaks: ReadonlySet<number>): number {
+  let from = place;
+  while (from > 0 && place - from < REACH.before && !breaks.has(from)) from -= 1;
+  return from;
+}
+
+/** The replacement comes before the sentence ends. */
+function reachOn(tokens: readonly Token[], end: number, breaks: ReadonlySet<number>): number {
+  let to = end;
+  while (to < tokens.length && to - end < REACH.after && !breaks.has(to)) {
+    to += 1;
+    if (/[.?!]/.test(tokens[to - 1]!.after)) break;
+  }
+  return to;
+}
+
+function withdrawNumber(quantities: readonly QuantityMention[], { from, place, end, to }: Repair, withdrawn: Set<number>): void {
+  if (!quantities.some((mention) => mention.first >= end && mention.first < to)) return;
+  for (const mention of quantities) {
+    if (mention.first < from || mention.end > place) continue;
+    for (let k = mention.first; k < mention.end; k += 1) withdrawn.add(k);
+  }
+}
+
+function withdrawOpposite(tokens: readonly Token[], { from, place, end, to }: Repair, withdrawn: Set<number>): void {
+  for (let behind = end; behind < to; behind += 1) {
+    const sets = opposites.get(tokens[behind]!.stem);
+    if (sets === undefined) continue;
+    for (let before = place - 1; before >= from; before -= 1) {
+      const { stem: stemmed } = tokens[before]!;
+      if (stemmed === tokens[behind]!.stem) break;
+      if ([...(opposites.get(stemmed) ?? [])].some((set) => sets.has(set))) {
+        withdrawn.add(before);
+        break;
+      }
+    }
+  }
+}
+
+/** "You press it, sorry, you press before": the words said anew replace all from there on. */
+function withdrawRetrace(tokens: readonly Token[], { from, place, end }: Repair, withdrawn: Set<number>): void {
+  const first = tokens[end];
+  const second = tokens[end + 1];
+  if (first === undefined || second === undefined) return;
+  for (let before = place - 2; before >= from; before -= 1) {
+    if (tokens[before]!.text !== first.text || tokens[before + 1]!.text !== second.text) continue;
+    for (let k = before; k < place; k += 1) withdrawn.add(k);
+    return;
+  }
+}
