@@ -131,7 +131,11 @@ function mark(input: string, output: string, workers: number): Run {
   const start = process.hrtime.bigint();
   const { status, stderr } = spawnSync(process.execPath, ["--import", WATCH, ...args(input, output, workers)], { stdio: ["ignore", "ignore", "pipe"], maxBuffer: 1 << 26 });
   const seconds = Number(process.hrtime.bigint() - start) / 1e9;
-  if (status !== 0) throw new Error(`the run ended with ${status}: ${String(stderr)}`);
+  if (status !== 0) {
+    const summary = join(folder, output, "summary.json");
+    const failed = existsSync(summary) ? JSON.stringify((JSON.parse(readFileSync(summary, "utf8")) as { failed: unknown[] }).failed.slice(0, 3)) : "";
+    throw new Error(`the run ended with ${status}: ${String(stderr).slice(-500)} ${failed}`);
+  }
   const [, memory, cpu] = /used (\d+) (\d+)/.exec(String(stderr))!.map(Number);
   return { seconds, megabytes: memory! / 1024, cpuSeconds: cpu! / 1e6, told: /marked \d+, kept \d+, failed \d+/.exec(String(stderr))![0] };
 }

@@ -36,8 +36,15 @@ export class MarkingPool {
   }
 
   /** @throws Error when the worker died or hung over it; the pool goes on with a new one. */
-  run(task: Task): Promise<Done> {
-    return this.#pool.run(task, { signal: AbortSignal.timeout(LONGEST_MILLISECONDS) }) as Promise<Done>;
+  async run(task: Task): Promise<Done> {
+    // Not AbortSignal.timeout: it would hold on to every result until its time is over.
+    const limit = new AbortController();
+    const timer = setTimeout(() => limit.abort(), LONGEST_MILLISECONDS);
+    try {
+      return (await this.#pool.run(task, { signal: limit.signal })) as Done;
+    } finally {
+      clearTimeout(timer);
+    }
   }
 
   close(): Promise<void> {
