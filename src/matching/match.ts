@@ -51,7 +51,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   };
 }
 
-function isOpen(passage: Passage): boolean {
+/** Whether the passage fits well enough and no gate closes on it. */
+export function isOpen(passage: Passage): boolean {
   return passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" ? acceptedFor(passage.element) : WRONG_ACCEPTED);
 }
 

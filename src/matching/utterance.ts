@@ -1,0 +1,81 @@
+import type { Station } from "../station/types.ts";
+import type { Transcript, Word } from "../transcript/types.ts";
+import { assign } from "./assignment.ts";
+import type { CompiledRubric } from "./compile.ts";
+import { isOpen, matchStation } from "./match.ts";
+import { passagesFor, type Passage } from "./passages.ts";
+import { postingsOf } from "./postings.ts";
+import { ReachIndex } from "./reach.ts";
+import { streamOf } from "./stream.ts";
+import type { Matches, UnsafeMatch } from "./types.ts";
+import { unsafeMatches } from "./unsafe.ts";
+
+/**
+ * What the candidate earns who says this and nothing else: the whole matcher over a station of one sentence.
+ * @param text as spoken, words parted by blanks; a question needs no question mark.
+ */
+export function matchUtterance(text: string, rubric: CompiledRubric): Matches {
+  return matchStation(stationOf(text), rubric);
+}
+
+/** What one utterance does to the elements of a rubric and to its list of unsafe statements. */
+export interface UtteranceReading {
+  /** Passages that count, as in a station: right, wrong, or right elsewhere. */
+  kept: Passage[];
+  /** Every passage that was tried, with the gates that closed on it: why something did not count. */
+  tried: Passage[];
+  unsafe: UnsafeMatch[];
+}
+
+/** Reads any number of utterances against one rubric, each as `matchUtterance` would, in a small part of the time. */
+export class UtteranceReader {
+  private readonly reach: ReachIndex;
+  private readonly rubric: CompiledRubric;
+
+  constructor(rubric: CompiledRubric) {
+    this.rubric = rubric;
+    this.reach = new ReachIndex(rubric);
+  }
+
+  read(text: string): UtteranceReading {
+    const stream = streamOf(stationOf(text), ["candidate"]);
+    const postings = postingsOf(stream, this.rubric);
+    const within = this.reach.within(postings);
+    const tried = this.rubric.elements.filter((element) => within.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate"));
+    const statements = this.rubric.unsafe.filter((statement) => within.has(statement));
+    return {
+      kept: assign(tried.filter(isOpen)).kept,
+      tried,
+      unsafe: statements.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe: statements }, postings, stream),
+    };
+  }
+}
+
+/** A station in which the candidate says one sentence and nobody else a word. */
+function stationOf(text: string): Station {
+  const words = text.split(/\s+/).filter((part) => part !== "").map((part, index): Word => ({ index, text: part, start: null, end: null, timing: "none", segment: 0, line: 1, kind: "word" }));
+  const whole = { first: 0, end: words.length };
+  const transcript: Transcript = {
+    file: "<utterance>",
+    format: "text",
+    words,
+    segments: words.length === 0 ? [] : [{ index: 0, speaker: null, start: null, end: null, timing: "none", firstWord: 0, endWord: words.length, line: 1 }],
+    headings: [],
+    frontMatter: {},
+    timing: "none",
+    duration: null,
+    findings: [],
+  };
+  return {
+    transcript,
+    sentences: words.length === 0 ? [] : [{ ...whole, role: "candidate", confidence: 1, inStation: true }],
+    turns: words.length === 0 ? [] : [{ ...whole, role: "candidate", confidence: 1 }],
+    start: { word: 0, time: null, reason: "the utterance", confidence: 1 },
+    end: { word: words.length, time: null, reason: "the utterance", confidence: 1 },
+    restarts: [],
+    excluded: [],
+    roleSource: "told",
+    labelRoles: [],
+    findings: [],
+  };
+}
