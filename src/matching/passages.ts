@@ -53,7 +53,9 @@ const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "ri
  */
 export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
   const passages: Passage[] = [];
-  const words = elementWords(element, postings);
+  // Only a passage that lacks something needs them, and most have nothing to lift.
+  let found: readonly ElementWord[] | undefined;
+  const words = () => (found ??= elementWords(element, postings));
   // A must-word that nobody said closes every passage; only something unheard could still be it.
   const hopeless = !stream.hasDoubt && element.must.some((group) => !groupPossible(group, postings));
   const windows = hopeless ? [] : element.say.flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
@@ -102,7 +104,7 @@ function bestOf(passages: Passage[]): Passage[] {
 }
 const WRONG_HANDICAP = 0.04;
 
-function passageOf(element: CompiledElement, window: Window, words: readonly ElementWord[]): Omit<Passage, "verdict" | "closed"> {
+function passageOf(element: CompiledElement, window: Window, words: () => readonly ElementWord[]): Omit<Passage, "verdict" | "closed"> {
   return { element, window, first: window.first, end: window.end, coverage: withUnion(window, words) };
 }
 
@@ -118,25 +120,39 @@ interface ElementWord {
 /** Near words lift nothing. */
 const LIFTING_QUALITY = 0.9;
 
-function elementWords(element: CompiledElement, postings: Postings): ElementWord[] {
-  const seen = new Set<string>();
-  const words: ElementWord[] = [];
-  for (const response of element.say) {
-    for (const term of response.terms) {
-      if (term.plain || seen.has(term.text)) continue;
-      seen.add(term.text);
-      for (const { key, quality } of term.keys) {
-        if (quality < LIFTING_QUALITY) continue;
-        for (const hit of postings.get(key) ?? []) words.push({ first: hit.first, end: hit.end, text: term.text, worth: term.weight * quality * hit.quality });
+/** The distinct terms of an element's responses, gathered once: an element is asked for them at every passage of every station. */
+const liftingTerms = new WeakMap<CompiledElement, { text: string; keys: { key: string; worth: number }[] }[]>();
+
+function liftingTermsOf(element: CompiledElement) {
+  let known = liftingTerms.get(element);
+  if (known === undefined) {
+    const terms = new Map<string, { text: string; keys: { key: string; worth: number }[] }>();
+    for (const response of element.say) {
+      for (const { plain, text, keys, weight } of response.terms) {
+        if (plain || terms.has(text)) continue;
+        terms.set(text, { text, keys: keys.filter(({ quality }) => quality >= LIFTING_QUALITY).map(({ key, quality }) => ({ key, worth: weight * quality })) });
       }
+    }
+    known = [...terms.values()];
+    liftingTerms.set(element, known);
+  }
+  return known;
+}
+
+function elementWords(element: CompiledElement, postings: Postings): ElementWord[] {
+  const words: ElementWord[] = [];
+  for (const { text, keys } of liftingTermsOf(element)) {
+    for (const { key, worth } of keys) {
+      for (const hit of postings.get(key) ?? []) words.push({ first: hit.first, end: hit.end, text, worth: worth * hit.quality });
     }
   }
   return words.sort((a, b) => a.first - b.first || b.worth - a.worth);
 }
 
 /** A passage that mixes the words of several responses says more than the one it fits best. */
-function withUnion(window: Window, words: readonly ElementWord[]): number {
+function withUnion(window: Window, wordsOfElement: () => readonly ElementWord[]): number {
   if (window.coverage >= 1) return window.coverage;
+  const words = wordsOfElement();
   const terms = window.aligned.map(({ term }) => window.response.terms[term]!.text);
   const places = window.aligned.map(({ hit }) => hit.first);
   let extra = 0;
