@@ -11,7 +11,7 @@ export const EXIT_MEANING: Record<ExitCode, string> = {
   [EXIT.station]: "the station cannot be told from the recording as asked",
   [EXIT.output]: "the output cannot be written",
   [EXIT.cohortFiles]: "the cohort is marked, but some of its files could not be",
-  [EXIT.cohort]: "the folder, the plan or the parts of a cohort cannot be used",
+  [EXIT.cohort]: "the folder, plan, parts, results or marks of a cohort cannot be used",
   [EXIT.internal]: "a fault of the program itself",
 };
 

@@ -1,7 +1,5 @@
-import { parse } from "csv-parse/sync";
-import { CsvError } from "csv-parse/sync";
-import type { FindingCode } from "../problem/catalogue.ts";
 import { ProblemError, type Finding } from "../problem/problem.ts";
+import { csvFinding, parseCsv } from "./csv.ts";
 
 /** A line of the plan. What a column leaves empty is absent and is taken from the file's name, if it says it. */
 export interface PlanRow {
@@ -40,11 +38,11 @@ type Known = (typeof KNOWN)[number];
  */
 export function readPlan(text: string, file: string): Plan {
   const findings: Finding[] = [];
-  const fault = (line: number, message: string, mend: string) => findings.push(finding("SW-B01", file, line, message, mend));
-  const records = parseCsv(text, file);
+  const fault = (line: number, message: string, mend: string) => findings.push(csvFinding("SW-B01", file, line, message, mend));
+  const records = parseCsv(text, file, "SW-B01", "the plan");
   const [header, ...lines] = records;
-  if (header === undefined) throw new ProblemError([finding("SW-B01", file, 1, "the plan is empty", "Give it a header line: file,candidate,station,attempt,rubric.")]);
-  const names = header.record.map((name) => name.trim()).map((name) => ((KNOWN as readonly string[]).includes(name.toLowerCase()) ? name.toLowerCase() : name));
+  if (header === undefined) throw new ProblemError([csvFinding("SW-B01", file, 1, "the plan is empty", "Give it a header line: file,candidate,station,attempt,rubric.")]);
+  const names = header.cells.map((name) => name.trim()).map((name) => ((KNOWN as readonly string[]).includes(name.toLowerCase()) ? name.toLowerCase() : name));
   names.forEach((name, place) => {
     if (name === "") fault(header.line, `column ${place + 1} has no name`, "Give every column a name in the header line.");
     else if (names.indexOf(name) !== place) fault(header.line, `the column '${name}' stands twice`, "Keep one of the two.");
@@ -53,7 +51,7 @@ export function readPlan(text: string, file: string): Plan {
     fault(header.line, "there is neither a column 'file' nor the columns 'station' and 'rubric'", `The first line must name the columns, such as file,candidate,station,attempt,rubric; it has ${names.join(", ")}.`);
   }
   const plan: Plan = { file, rows: [], stations: new Map() };
-  for (const { record, line } of findings.length > 0 ? [] : lines) {
+  for (const { cells: record, line } of findings.length > 0 ? [] : lines) {
     if (record.length !== names.length) {
       fault(line, `the line has ${record.length} cells, the header ${names.length}`, "Put cells that hold a comma in double quotes.");
       continue;
@@ -89,31 +87,4 @@ function addLine(plan: Plan, cells: ReadonlyMap<string, string>, line: number, f
   // Every row has every column, so that the tables have them too.
   for (const [name, cell] of cells) if (!(KNOWN as readonly string[]).includes(name)) row.columns[name] = cell;
   plan.rows.push(row);
-}
-
-function parseCsv(text: string, file: string): { record: string[]; line: number }[] {
-  const firstLine = /^[^\r\n]*/.exec(text)![0];
-  const delimiter = [",", ";", "\t"].reduce((best, mark) => (firstLine.split(mark).length > firstLine.split(best).length ? mark : best), ",");
-  const lines: { record: string[]; line: number }[] = [];
-  try {
-    parse(text, {
-      bom: true,
-      delimiter,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      on_record: (record: string[], { lines: line }) => {
-        lines.push({ record, line });
-        return null;
-      },
-    });
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    const line = Number((error as { lines?: number }).lines ?? 1);
-    throw new ProblemError([finding("SW-B01", file, line, `the plan is not well-formed CSV: ${error.message}`, "A cell in double quotes ends with one; a quote inside is written twice.")]);
-  }
-  return lines;
-}
-
-function finding(code: FindingCode, file: string, line: number, message: string, mend: string): Finding {
-  return { code, severity: "error", file, line, message, mend };
 }

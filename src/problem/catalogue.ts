@@ -23,7 +23,7 @@ export interface CatalogueEntry {
 
 /**
  * Every code the program can print. T: transcript, S: station and roles, R: rubric, M: marking,
- * B: batch of a cohort, U: usage, O: output. A code, once released, keeps its meaning.
+ * B: batch of a cohort, A: analysis of a cohort, U: usage, O: output. A code, once released, keeps its meaning.
  */
 export const CATALOGUE = {
   // transcript
@@ -76,6 +76,15 @@ export const CATALOGUE = {
   "SW-B11": { title: "the parts of a cohort do not fit together", exit: EXIT.cohort },
   "SW-B12": { title: "the folder of the cohort cannot be used", exit: EXIT.cohort },
   "SW-B13": { title: "some files of the cohort could not be marked", exit: EXIT.cohortFiles },
+  // analysis of results and marks
+  "SW-A01": { title: "the results cannot be read", exit: EXIT.cohort },
+  "SW-A02": { title: "a part of the results was left out" },
+  "SW-A03": { title: "the marks, ratings or judgements cannot be read", exit: EXIT.cohort },
+  "SW-A04": { title: "the marks file holds something that is no mark", exit: EXIT.cohort },
+  "SW-A05": { title: "one marker marked the same thing twice", exit: EXIT.cohort },
+  "SW-A06": { title: "marks fit no result and were left out" },
+  "SW-A07": { title: "there is nothing to analyse", exit: EXIT.cohort },
+  "SW-A08": { title: "a table of scores or judgements holds something else", exit: EXIT.cohort },
   // usage
   "SW-U01": { title: "the command line cannot be understood", exit: EXIT.usage },
   "SW-U02": { title: "no rubric was named", exit: EXIT.usage },

@@ -13,6 +13,6 @@ const CHANCE: ChanceModel = {
  * the one of the 1971 paper holds only where there is no agreement beyond chance.
  * @param counts `counts[unit][category]`
  */
-export function fleissKappa(counts: readonly (readonly number[])[]): Estimate {
-  return chanceCorrected(counts, CHANCE);
+export function fleissKappa(counts: readonly (readonly number[])[], clusters?: readonly number[]): Estimate {
+  return chanceCorrected(counts, CHANCE, clusters);
 }

@@ -1,3 +1,4 @@
+import { FEWEST_CLUSTERS } from "./clustered-interval.ts";
 import { clamped, estimated, LEVEL, NO_VARIANCE, notMeasurable, type Estimate, type Interval } from "./estimate.ts";
 import { seededRandom } from "./random.ts";
 
@@ -9,6 +10,15 @@ const DRAWS = 1000;
 /** Below this resampling says little: with few units most draws are alike. */
 const FEWEST_UNITS = 5;
 
+export interface AlphaOptions {
+  /** Of the categories, for `interval`. */
+  values?: readonly number[];
+  /** Of each unit, where units hang together: whole clusters are drawn. */
+  clusters?: readonly number[];
+  /** False leaves out the draws, which take time. */
+  interval?: boolean;
+}
+
 /**
  * Krippendorff's alpha: 1 - disagreement observed over disagreement expected, for any number of markers, missing marks
  * allowed. K. Krippendorff, Computing Krippendorff's alpha-reliability (University of Pennsylvania, 2011); Content
@@ -16,22 +26,32 @@ const FEWEST_UNITS = 5;
  * Zapf et al., BMC Medical Research Methodology 16 (2016) 93, found fit (from memory); the draws are seeded, so the
  * same data give the same interval.
  * @param counts `counts[unit][category]`: how many markers put the unit there
- * @param values of the categories, for `interval`; their order is that of the columns, for `ordinal`
+ * (the order of the columns is that of the categories, for `ordinal`)
  */
-export function krippendorffAlpha(counts: readonly (readonly number[])[], measurement: Measurement, values: readonly number[] = []): Estimate {
-  const units = counts.filter((unit) => unit.reduce((sum, count) => sum + count, 0) >= 2);
+export function krippendorffAlpha(counts: readonly (readonly number[])[], measurement: Measurement, { values = [], clusters, interval = true }: AlphaOptions = {}): Estimate {
+  const usable = counts.map((unit) => unit.reduce((sum, count) => sum + count, 0) >= 2);
+  const units = counts.filter((_, place) => usable[place]);
   const n = units.length;
   if (n === 0) return notMeasurable(0, "no unit was marked by two or more");
   const own = units.map(coincidences);
   const alpha = alphaOf(total(own), measurement, values);
   if (alpha === null) return notMeasurable(n, "all used one and the same category throughout: agreement beyond chance has no meaning");
-  return estimated(alpha, n, null, n < FEWEST_UNITS ? null : resampled(own, measurement, values));
+  if (!interval) return estimated(alpha, n);
+  const samples = clusters === undefined ? own : together(own, clusters.filter((_, place) => usable[place]));
+  const fewest = clusters === undefined ? FEWEST_UNITS : FEWEST_CLUSTERS;
+  return estimated(alpha, n, null, samples.length < fewest ? null : resampled(samples, measurement, values));
 }
 
 /** Pairs of marks of one unit, each pair weighted so that the unit counts by its marks. */
 function coincidences(unit: readonly number[]): number[][] {
   const marks = unit.reduce((sum, count) => sum + count, 0);
   return unit.map((first, i) => unit.map((second, j) => (first * (i === j ? second - 1 : second)) / (marks - 1)));
+}
+
+function together(own: readonly number[][][], clusters: readonly number[]): number[][][] {
+  const groups = new Map<number, number[][][]>();
+  own.forEach((table, place) => groups.set(clusters[place]!, [...(groups.get(clusters[place]!) ?? []), table]));
+  return [...groups.values()].map(total);
 }
 
 function total(tables: readonly (readonly (readonly number[])[])[]): number[][] {

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { fleissKappa } from "../../../src/cohort/statistics/fleiss-kappa.ts";
-import { gwetAc1 } from "../../../src/cohort/statistics/gwet-ac1.ts";
+import { gwetAc1, gwetAc1OfTable } from "../../../src/cohort/statistics/gwet-ac1.ts";
 import { krippendorffAlpha } from "../../../src/cohort/statistics/krippendorff-alpha.ts";
-import { countsOf, error, interval, printed } from "./figures.ts";
+import { countsOf, error, interval, printed, tableOf } from "./figures.ts";
 
 /** Fleiss 1971, table 1, page 379: 30 patients, six diagnoses each, as the tests of statsmodels and the package irr hold it. */
 const DIAGNOSES = [
@@ -55,6 +55,7 @@ test("Gwet's irrCAC on two abstractors: AC1 0.8493305, error 0.0432", () => {
   const pairs = [...Array<number[]>(13).fill([1, 1]), ...Array<number[]>(20).fill([2, 2]), ...Array<number[]>(7).fill([2, 3]), ...Array<number[]>(4).fill([3, 2]), ...Array<number[]>(56).fill([3, 3])];
   const ac1 = gwetAc1(countsOf(pairs, 3));
   expect(printed(ac1, 7)).toBe("0.8493305");
+  expect(printed(gwetAc1OfTable(tableOf([[13, 0, 0], [0, 20, 7], [0, 4, 56]])), 7)).toBe("0.8493305");
   // For a table of two markers irrCAC divides by n, for raw marks by n - 1; this always by n - 1.
   expect((Number(error(ac1, 8)) * Math.sqrt(99 / 100)).toFixed(4)).toBe("0.0432");
   expect(interval(ac1, 2)).toEqual(["0.76", "0.94"]);
@@ -65,7 +66,7 @@ test("Krippendorff's four observers and twelve units: alpha nominal .743, ordina
   expect(printed(krippendorffAlpha(counts, "nominal"), 3)).toBe("0.743");
   expect(printed(krippendorffAlpha(counts, "nominal"), 5)).toBe("0.74342");
   expect(printed(krippendorffAlpha(counts, "ordinal"), 3)).toBe("0.815");
-  expect(printed(krippendorffAlpha(counts, "interval", [1, 2, 3, 4, 5]), 3)).toBe("0.849");
+  expect(printed(krippendorffAlpha(counts, "interval", { values: [1, 2, 3, 4, 5] }), 3)).toBe("0.849");
 });
 
 test("the resampled interval holds the value, is the same each time and narrows with more units", () => {

@@ -1,0 +1,98 @@
+import type { Content, MarkSheet, Outcome } from "../scoring/types.ts";
+import { isMarked, type CohortResult, type ResultKey } from "./result.ts";
+
+/** Where to listen: seconds into the recording, or the line of a transcript without times. */
+export interface ListenAt {
+  time: number | null;
+  line: number;
+  estimated: boolean;
+}
+
+export interface RecordItem {
+  id: string;
+  label: string;
+  section: string;
+  critical: boolean;
+  weight: number;
+  content: Content;
+  earned: number;
+  met: boolean;
+  confidence: number;
+  listen: boolean;
+  at: ListenAt[];
+  elements: { id: string; label: string; content: Content }[];
+}
+
+/** What the analysis of a cohort needs of one mark sheet: a tenth of its size, so that ten thousand fit in memory. */
+export interface SheetRecord {
+  key: ResultKey;
+  file: string;
+  columns: Record<string, string>;
+  rubric: { id: string; title: string; version: number; hash: string };
+  outcome: Outcome;
+  /** Coverage in per cent of the marks that count; null when none does. */
+  percent: number | null;
+  provisional: boolean;
+  items: RecordItem[];
+  criticalMissed: string[];
+  incorrect: { item: string; element: string; label: string; corrected: boolean }[];
+  unsafe: { id: string; label: string; corrected: boolean; listen: boolean }[];
+  sections: { id: string; title: string; seconds: number | null }[];
+  /** Seconds; null where there are no times. */
+  used: number | null;
+  overLimit: number | null;
+  limit: number;
+  wordsPerMinute: number | null;
+  costs: { what: string; seconds: number | null; words: number }[];
+  changes: { item?: string; advice: string }[];
+}
+
+/** Quotes of an item that are worth a listener's time. */
+const PLACES = 3;
+
+export function recordOf(key: ResultKey, file: string, columns: Record<string, string>, sheet: MarkSheet): SheetRecord {
+  const { id, title, version, hash } = sheet.rubric;
+  return {
+    key,
+    file,
+    columns,
+    rubric: { id, title, version, hash },
+    outcome: sheet.result.outcome,
+    percent: sheet.total.percent,
+    provisional: sheet.total.provisional,
+    items: sheet.items.map(({ id: item, label, section, critical, weight, content, earned, met, confidence, listen, elements, firstSaid }) => {
+      const evidence = elements.flatMap((element) => element.evidence.slice(0, 1));
+      const places = (evidence.length > 0 || firstSaid === null ? evidence : [firstSaid]).sort((a, b) => a.first - b.first).slice(0, PLACES);
+      return {
+        id: item, label, section, critical, weight, content, earned, met, confidence, listen,
+        at: places.map(({ start, line, estimated }) => ({ time: start, line, estimated })),
+        elements: elements.map((element) => ({ id: element.id, label: element.label, content: element.content })),
+      };
+    }),
+    criticalMissed: sheet.critical.missed,
+    incorrect: sheet.incorrect.map(({ item, element, label, corrected }) => ({ item, element, label, corrected })),
+    unsafe: sheet.unsafe.found.map(({ id: statement, label, corrected, listen }) => ({ id: statement, label, corrected, listen })),
+    sections: sheet.sections.map(({ id: section, title: name, seconds }) => ({ id: section, title: name, seconds })),
+    used: sheet.time.used.value,
+    overLimit: sheet.time.overLimit.value,
+    limit: sheet.time.limit,
+    wordsPerMinute: sheet.time.wordsPerMinute.value,
+    costs: sheet.plan.costs.map(({ what, seconds, words }) => ({ what, seconds, words })),
+    changes: sheet.changes.map(({ item, advice }) => ({ ...(item !== undefined && { item }), advice })),
+  };
+}
+
+/** Null for a rehearsal that could not be marked. */
+export function recordOfResult(result: CohortResult): SheetRecord | null {
+  return isMarked(result) ? recordOf(result.key, result.file, result.columns, result.sheet) : null;
+}
+
+/** Whether an item is in the denominator. */
+export function counts(content: Content): boolean {
+  return content === "complete" || content === "partial" || content === "incorrect" || content === "absent";
+}
+
+/** One text for a key: parts cannot run into each other. */
+export function keyText({ candidate, station, attempt }: ResultKey): string {
+  return JSON.stringify([candidate, station, attempt]);
+}
