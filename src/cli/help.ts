@@ -101,6 +101,20 @@ const BLOCKS: Record<string, readonly Block[]> = {
     { title: "Examples:", lines: ["saidwell merge part-1 part-2 --out june-marked", "saidwell merge part-* --out june-marked"] },
     EXITS,
   ],
+  agree: [
+    {
+      text:
+        "The marks are CSV with the columns candidate, marker, item, content and, where needed, station, attempt, element, elicitation; " +
+        "'saidwell rubric sheet RUBRIC --format csv' prints a blank one. content is complete, partial, incorrect, absent, cannot tell, not offered or n/a. " +
+        "The items @total (per cent), @global and @communication (numbers of your scale) are of the whole rehearsal. " +
+        "A line without a candidate or marker belongs to the one above.",
+    },
+    {
+      title: "Examples:",
+      lines: ["saidwell agree marks.csv june-marked", "saidwell agree marks.csv sheet.json", "saidwell agree marks.csv june-marked --format json --out agreement.json"],
+    },
+    EXITS,
+  ],
   codes: [{ title: "Examples:", lines: ["saidwell codes", "saidwell codes SW-T03"] }],
   completion: [
     {

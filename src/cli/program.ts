@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { Argument, Command, Option } from "commander";
 import { Chalk } from "chalk";
+import { addAnalysisCommands } from "./analysis-commands.ts";
 import { addCohortCommands } from "./cohort-commands.ts";
 import { clean } from "../report/clean.ts";
 import { commandPath, commandsWithin } from "./command-path.ts";
@@ -51,6 +52,7 @@ export function buildProgram(): Command {
 
   addRubricCommands(program);
   addCohortCommands(program);
+  addAnalysisCommands(program);
 
   withLook(withFormat(program.command("codes").description("list the codes of messages and the exit codes").argument("[code]", "one code, such as SW-T03")))
     .action(async (code: string | undefined, flags: MarkFlags) => (await import("./commands/lists.ts")).runCodes(code, flags));

@@ -1,0 +1,2 @@
+/* The commands that read a cohort's results, in one bundle. */
+export { runAgree } from "./agree.ts";

@@ -1,0 +1,132 @@
+import type { GroupMeasures } from "../../cohort/agreement/measures.ts";
+import type { AgreementReport, Disagreement, PairReport, WordingNeed } from "../../cohort/agreement/report.ts";
+import type { ListenAt } from "../../cohort/record.ts";
+import { clock, number, percent, plural } from "../figures.ts";
+import { faint, strong, type Page } from "../page.ts";
+import { MARK_WORD } from "../style.ts";
+import { briefly, estimate, INTERVAL_NOTE, share, unmeasured } from "./estimates.ts";
+import { harmless, pageOf, type Look } from "./harmless.ts";
+import { table } from "./table.ts";
+
+/** More than this scroll the figures away; the JSON form has them all. */
+const MOST_DISAGREEMENTS = 30;
+const MOST_WORDINGS = 10;
+const NAME = 26;
+
+/** Agreement as a page of text. */
+export function agreementText(report: AgreementReport, look: Look): string {
+  const page = pageOf(look);
+  const data = harmless(report, look.ascii);
+  page.entry({ body: [strong("Agreement"), `: ${plural(data.rehearsals, "rehearsal")} of ${plural(data.candidates, "candidate")}, marked by ${data.tool} and ${listed(data.markers)}`] });
+  if (data.blank > 0) page.entry({ body: faint(`${plural(data.blank, "line")} left blank: not marked.`) });
+  for (const pair of data.overall.pairs) pairBlock(page, pair);
+  if (data.overall.people !== null) groupBlock(page, "People among themselves", data.overall.people);
+  groupBlock(page, `${data.tool} and all people`, data.overall.all);
+  totals(page, data);
+  ratings(page, data);
+  items(page, data);
+  wordings(page, data.wording);
+  disagreements(page, data.disagreements);
+  page.blank();
+  page.entry({ body: faint(`${INTERVAL_NOTE} Over all items the intervals come from drawing whole rehearsals, and there are none below 10 rehearsals. "Cannot tell", "not offered" and "n/a" are outside the figures and counted apart.`) });
+  return page.toString();
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`;
+}
+
+function row(page: Page, name: string, value: string): void {
+  page.entry({ indent: 2, lead: name, hang: NAME, body: value });
+}
+
+function pairBlock(page: Page, { first, second, measures }: PairReport): void {
+  page.heading(`${first} and ${second}`, plural(measures.n, "mark"));
+  if (measures.undecided.first + measures.undecided.second > 0) row(page, "not decided", `${first} ${measures.undecided.first}, ${second} ${measures.undecided.second}`);
+  row(page, "agreement", estimate(measures.percent, share));
+  row(page, "Cohen's kappa", estimate(measures.kappa));
+  row(page, "weighted kappa, linear", estimate(measures.linearKappa));
+  row(page, "weighted kappa, quadratic", estimate(measures.quadraticKappa));
+  row(page, "PABAK", estimate(measures.pabak));
+  row(page, "Gwet's AC1", estimate(measures.ac1));
+  row(page, "Krippendorff's alpha", `nominal ${estimate(measures.alphaNominal)}; ordinal ${estimate(measures.alphaOrdinal)}`);
+}
+
+function groupBlock(page: Page, title: string, measures: GroupMeasures): void {
+  page.heading(title, plural(measures.n, "mark"));
+  row(page, "agreement of pairs", measures.percent === null ? "not measurable: nothing was marked by two or more" : share(measures.percent));
+  row(page, "Fleiss' kappa", estimate(measures.fleiss));
+  row(page, "Gwet's AC1", estimate(measures.ac1));
+  row(page, "Krippendorff's alpha", `nominal ${estimate(measures.alphaNominal)}; ordinal ${estimate(measures.alphaOrdinal)}; interval ${estimate(measures.alphaInterval)}`);
+}
+
+function totals(page: Page, { totals: { basis, n, intraclass, limits } }: AgreementReport): void {
+  page.heading("Totals in per cent", plural(n, "rehearsal"));
+  page.entry({ indent: 2, body: faint(basis === "given" ? "As the markers gave them." : "Worked out in one way for all from the items that all decided; partial counts half.") });
+  for (const { form, model, figure } of intraclass) row(page, form, `${estimate(figure)}: ${model}`);
+  for (const { first, second, limits: pair, correlation } of limits) {
+    page.entry({ indent: 2, body: strong(`${first} minus ${second}`) });
+    if (unmeasured(pair)) {
+      row(page, "  limits of agreement", `not measurable: ${pair.why}`);
+      continue;
+    }
+    const points = (value: number) => number(value);
+    row(page, "  mean difference", `${estimate(pair.bias, points)} points; standard deviation ${points(pair.standardDeviation)}`);
+    row(page, "  limits of agreement", `${estimate(pair.lower, points)} and ${estimate(pair.upper, points)} points (Bland and Altman 1986)`);
+    row(page, "  correlation", `${estimate(correlation)} (order only, not agreement)`);
+  }
+}
+
+function ratings(page: Page, { ratings: scales }: AgreementReport): void {
+  for (const { what, n, pairs, alphaOrdinal, withTotal } of scales) {
+    page.heading(what === "global" ? "Global ratings by people" : "Communication ratings by people", plural(n, "rehearsal"));
+    for (const { first, second, quadraticKappa, absolute } of pairs) row(page, `${first} and ${second}`, `weighted kappa, quadratic ${estimate(quadraticKappa)}; ICC(2,1) ${estimate(absolute)}`);
+    row(page, "Krippendorff's alpha", `ordinal ${estimate(alphaOrdinal)}`);
+    row(page, "with the tool's total", `correlation ${estimate(withTotal)}`);
+  }
+}
+
+function items(page: Page, { items: all, tool }: AgreementReport): void {
+  for (const rubric of [...new Set(all.map((item) => item.rubric))]) {
+    page.heading(`Items: ${rubric}`);
+    const rows = all.filter((item) => item.rubric === rubric).flatMap((item) => item.pairs.filter(({ first }) => first === tool).map(({ second, measures }) => [
+      `${item.label}${item.critical ? " CRITICAL" : ""} (${second})`,
+      String(measures.n),
+      briefly(measures.percent, share).replace(/ \(.*/, ""),
+      briefly(measures.kappa).replace(/ \(.*/, ""),
+      briefly(measures.ac1).replace(/ \(.*/, ""),
+    ]));
+    table(page, [`item (marker beside ${tool})`, "n", "agree", "kappa", "AC1"], rows);
+  }
+}
+
+const WHOSE: Record<WordingNeed["whose"], string> = {
+  people: "people read it differently: say more exactly what earns it",
+  tool: "people agree among themselves as far as is known: its phrases find too little or too much",
+  both: "people read it differently, and the tool differs from them",
+};
+
+function wordings(page: Page, needs: readonly WordingNeed[]): void {
+  page.heading("Items whose wording most needs work");
+  if (needs.length === 0) page.entry({ indent: 2, body: "None: nobody differed." });
+  needs.slice(0, MOST_WORDINGS).forEach(({ rubric, item, label, people, tool, whose, elements }, place) => {
+    page.entry({ indent: 2, lead: String(place + 1), hang: 4, body: [strong(label), faint(` (${rubric}: ${item})`)] });
+    const differ = [people.of > 0 ? `people among themselves ${people.differ} of ${people.of}` : null, tool.of > 0 ? `tool and people ${tool.differ} of ${tool.of}` : null].filter((part) => part !== null);
+    page.entry({ indent: 6, body: `differ: ${differ.join(", ")}. ${WHOSE[whose]}.` });
+    for (const element of elements) page.entry({ indent: 6, body: `element "${element.label}": ${element.differ} of ${element.of}` });
+  });
+}
+
+function disagreements(page: Page, all: readonly Disagreement[]): void {
+  page.heading("Disagreements to listen to", plural(all.length, "item"));
+  for (const { key, label, critical, tool, confidence, people, at } of all.slice(0, MOST_DISAGREEMENTS)) {
+    page.entry({ indent: 2, body: [strong(`${key.candidate}, ${key.station}, attempt ${key.attempt}`), `: ${label}`, critical ? " CRITICAL" : ""] });
+    const marks = [`saidwell ${MARK_WORD[tool]} (${percent(100 * confidence)} sure)`, ...people.map(({ marker, content }) => `${marker} ${MARK_WORD[content]}`)];
+    page.entry({ indent: 4, body: `${marks.join(", ")}. ${at.length === 0 ? "Not found by the tool: listen for it." : `Listen at ${at.map(place).join(", ")}.`}` });
+  }
+  if (all.length > MOST_DISAGREEMENTS) page.entry({ indent: 2, body: faint(`and ${all.length - MOST_DISAGREEMENTS} more (all in --format json)`) });
+}
+
+function place({ time, line, estimated }: ListenAt): string {
+  return time === null ? `line ${line}` : `${estimated ? "~" : ""}${clock(time)}`;
+}
