@@ -79,8 +79,10 @@ export class ResultStore {
     this.index.set(identity, now);
   }
 
-  #located(result: Omit<CohortResult, "sheet" | "errors">, place: { fd: number; folder: string; offset: number; length: number }, outcome: { marked: boolean; again: boolean }): Located {
-    return { ...place, ...outcome, transcript: result.hashes.transcript, basis: this.#share(basisOf(result.hashes)), columns: this.#share(JSON.stringify(result.columns)) };
+  #located(result: Omit<CohortResult, "sheet" | "errors">, place: { fd: number; folder: string; offset: number; length: number }, { marked, again }: { marked: boolean; again: boolean }): Located {
+    // Named one by one: what comes along in these objects (a whole sheet) must not stay in memory.
+    const { fd, folder, offset, length } = place;
+    return { fd, folder, offset, length, marked, again, transcript: result.hashes.transcript, basis: this.#share(basisOf(result.hashes)), columns: this.#share(JSON.stringify(result.columns)) };
   }
 
   #share(text: string): string {

@@ -58,7 +58,9 @@ export function rehearsal(rubric: Rubric, seed: number): string {
 function said({ say, quantity: wanted }: Element, label: Rubric["scenario"]["label"], pick: <T>(from: readonly T[]) => T): string[] {
   const quantity = wanted !== undefined && "label" in wanted ? label[wanted.label]?.quantity : wanted;
   const amount = quantity === undefined || !("unit" in quantity) ? "some" : `${[quantity.value].flat()[0]!} ${quantity.unit.replaceAll("-", " ")}`;
-  return pick(readPhrase(pick(say))).flatMap((slot) => (slot === "quantity" ? amount.split(" ") : slot === "name" ? ["sam"] : [pick(slot.words)]));
+  // A wording that is also an announcement would make two stations of one.
+  const wordings = say.filter((phrase) => !/you may|you can (start|begin)/.test(phrase));
+  return pick(readPhrase(pick(wordings.length > 0 ? wordings : say))).flatMap((slot) => (slot === "quantity" ? amount.split(" ") : slot === "name" ? ["sam"] : [pick(slot.words)]));
 }
 
 /** Writes `count` rehearsals, the stations in turn: C00001_eye-drops_1.txt. */
