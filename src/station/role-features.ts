@@ -1,8 +1,11 @@
 import { MARK, type Token } from "./token.ts";
-import { CLASS, wordClass } from "./word-class.ts";
+import { CLASS } from "./word-class.ts";
 
-/** Features live in a space of 2^24 hashes: wide enough that a clash of two kept features is rare. */
-export const HASH_BITS = 24;
+/**
+ * Features live in a space of 2^22 hashes: a feature that was not kept meets the weight of one that was in about one
+ * case of fifty, and the table of weights (4 MB) is still cheap to lay out at start-up.
+ */
+export const HASH_BITS = 22;
 const HASH_MASK = (1 << HASH_BITS) - 1;
 
 /** A sentence longer than this is taken as speech-to-text without punctuation: its end tells nothing. */
@@ -12,10 +15,18 @@ const LONG_TALK = 400;
 const OUTSIDE = 0x5bd1e995;
 
 /**
+ * The evidence of a sentence's features is shared out over its words: each word gets this power of the number of
+ * words. At 0 a long sentence counts its own features once a word, and shouts everything else down; at -1 it counts
+ * them once in all. Compared on held-out folds, see README.md.
+ */
+const SHARING_POWER = -0.5;
+
+/**
  * What the model sees. Emission features of token i (who says this word?) are
  * `emission[emissionFrom[i]] .. emission[emissionFrom[i + 1] - 1]`, as hashes of HASH_BITS bits; transition
  * features (does the voice change before this word?) likewise. A transition hash stands for both
- * directions: see `directed`.
+ * directions: see `directed`. Features of the sentence that a token stands in are held once a sentence:
+ * those of sentence `sentenceOf[i]` (-1: none that punctuation closes) count `share` times for each of its words.
  */
 export interface RoleFeatures {
   count: number;
@@ -23,6 +34,11 @@ export interface RoleFeatures {
   emissionFrom: Int32Array;
   transition: Int32Array;
   transitionFrom: Int32Array;
+  sentence: Int32Array;
+  sentenceFrom: Int32Array;
+  sentenceOf: Int32Array;
+  /** By sentence. */
+  share: Float64Array;
 }
 
 /** The hash of a transition feature for one direction: 0 from candidate to patient, 1 back. */
@@ -48,6 +64,12 @@ class Growing {
       this.data = wider;
     }
     this.data[this.length++] = value;
+  }
+  add(template: number, a: number, b = 0, c = 0): void {
+    this.push(mix(template, a, b, c));
+  }
+  whole(): Int32Array {
+    return this.data.subarray(0, this.length);
   }
 }
 
@@ -99,19 +121,6 @@ function questionOpeners(tokens: readonly Token[], classes: Int32Array): Int32Ar
   return openers;
 }
 
-/** Classes whose presence in a stretch tells most, one bit each; the small words of every sentence are left out. */
-const TELLING = [CLASS.i, CLASS.my, CLASS.you, CLASS.your, CLASS.we, CLASS.they, CLASS.wh, CLASS.auxiliary, CLASS.any, CLASS.yes, CLASS.no, CLASS.okay, CLASS.thanks, CLASS.number];
-
-/** Which of the telling classes occur from one token up to another, as bits. */
-function classMasks(classes: Int32Array): (from: number, end: number) => number {
-  const bits = classes.map((each) => (TELLING.includes(each as never) ? 1 << TELLING.indexOf(each as never) : 0));
-  return (from, end) => {
-    let mask = 0;
-    for (let at = Math.max(0, from); at < Math.min(bits.length, end); at++) mask |= bits[at]!;
-    return mask;
-  };
-}
-
 /** How far back an echo ("On the left side." "Left side. Okay.") is looked for, in tokens. */
 const ECHO_REACH = 16;
 
@@ -135,142 +144,213 @@ function echoes(tokens: readonly Token[], classes: Int32Array): Uint8Array {
   return found;
 }
 
-export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
+/** All that the templates look at, worked out once a transcript. */
+interface View {
+  tokens: readonly Token[];
+  count: number;
+  classes: Int32Array;
+  first: Int32Array;
+  end: Int32Array;
+  closed: Int32Array;
+  openers: Int32Array;
+  echo: Uint8Array;
+  selves: (from: number, end: number) => number;
+  yous: (from: number, end: number) => number;
+  echoed: (from: number, end: number) => number;
+  /** Hashes of the words, three places of OUTSIDE before and after: word i is at i + EDGE. */
+  words: Int32Array;
+  /** Classes alike. */
+  kinds: Int32Array;
+}
+
+const EDGE = 3;
+const NO_CLASS = 31;
+
+function viewOf(tokens: readonly Token[]): View {
   const count = tokens.length;
-  const classes = Int32Array.from(tokens, (token) => wordClass(token.norm));
-  const { first, end, closed } = sentences(tokens);
-  const selves = counts(classes, CLASS.i, CLASS.my);
-  const yous = counts(classes, CLASS.you, CLASS.your);
-  const openers = questionOpeners(tokens, classes);
-  const maskOf = classMasks(classes);
+  const classes = new Int32Array(count);
+  const words = new Int32Array(count + 2 * EDGE).fill(OUTSIDE);
+  const kinds = new Int32Array(count + 2 * EDGE).fill(NO_CLASS);
+  for (let at = 0; at < count; at++) {
+    const token = tokens[at]!;
+    classes[at] = token.wordClass;
+    words[at + EDGE] = token.hash;
+    kinds[at + EDGE] = token.wordClass;
+  }
   const echo = echoes(tokens, classes);
-  const echoed = counts(Int32Array.from(echo, (each) => (each > 0 ? 1 : 0)), 1);
-  const word = (at: number): number => tokens[at]?.hash ?? OUTSIDE;
-  const kind = (at: number): number => classes[at] ?? 31;
+  return {
+    tokens,
+    count,
+    classes,
+    ...sentences(tokens),
+    openers: questionOpeners(tokens, classes),
+    echo,
+    selves: counts(classes, CLASS.i, CLASS.my),
+    yous: counts(classes, CLASS.you, CLASS.your),
+    echoed: counts(Int32Array.from(echo, (each) => (each > 0 ? 1 : 0)), 1),
+    words,
+    kinds,
+  };
+}
+
+/** Who says word i? */
+function addEmission(into: Growing, view: View, i: number): void {
+  const { tokens, count, words, kinds, selves, yous, echo } = view;
+  const at = i + EDGE;
+  const w0 = words[at]!;
+  const l1 = words[at - 1]!;
+  const l2 = words[at - 2]!;
+  const r1 = words[at + 1]!;
+  const r2 = words[at + 2]!;
+  const c0 = kinds[at]!;
+  const near = (kinds[at - 1]! * 32 + c0) * 32 + kinds[at + 1]!;
+  const { suffix } = tokens[i]!;
+  into.add(1, 0);
+  into.add(2, w0);
+  into.add(3, l1, w0);
+  into.add(4, w0, r1);
+  into.add(5, l1, w0, r1);
+  into.add(6, l2, l1, w0);
+  into.add(7, w0, r1, r2);
+  into.add(8, l2, w0);
+  into.add(9, w0, r2);
+  into.add(10, (kinds[at - 2]! * 32768 + near) * 32 + kinds[at + 2]!);
+  into.add(11, near);
+  into.add(12, suffix);
+  into.add(13, suffix, tokens[i + 1]?.suffix ?? 0);
+  into.add(14, Math.min(selves(i - 4, i + 5), 3) * 4 + Math.min(yous(i - 4, i + 5), 3));
+  into.add(15, Math.min(selves(i - 12, i + 13), 4) * 5 + Math.min(yous(i - 12, i + 13), 4));
+  into.add(16, view.openers[i]!, c0);
+  into.add(32, words[at - 3]!, w0);
+  into.add(33, w0, words[at + 3]!);
+  into.add(34, echo[i]! * 3 + (echo[i + 1] ?? 0), Math.min(view.echoed(i - 3, i + 4), 3));
+  if (count > LONG_TALK) into.add(35, Math.floor((i * 8) / count));
+  into.add(17, i < 4 ? i : i < 12 ? 5 : i < 40 ? 6 : 7);
+  if (view.closed[i] !== MARK.none) into.add(20, w0, view.closed[i]!);
+}
+
+/** Who says the sentence that token `begin` opens and punctuation closes? */
+function addSentence(into: Growing, view: View, begin: number): void {
+  const { count, words, first, closed, selves, yous } = view;
+  const end = view.end[begin]!;
+  const close = closed[begin]!;
+  const size = bucket(end - begin);
+  const before = begin > 0 ? closed[begin - 1]! : 0;
+  const starts = words[begin + EDGE]!;
+  const second = words[begin + 1 + EDGE]!;
+  into.add(21, starts, close);
+  into.add(22, starts, second, close);
+  into.add(23, starts, second, words[begin + 2 + EDGE]!);
+  into.add(24, size * 8 + close, before);
+  into.add(25, starts, size * 8 + close, before);
+  into.add(26, words[end + EDGE]!, close);
+  into.add(27, end < count ? bucket(view.end[end]! - end) * 8 + closed[end]! : 99, close);
+  into.add(28, Math.min(selves(begin, end), 2) * 4 + Math.min(yous(begin, end), 2), close, size);
+  into.add(29, words[end - 1 + EDGE]!, close);
+  into.add(36, Math.min(view.echoed(begin, end), 3), size, close);
+  if (begin > 0) {
+    const left = words[first[begin - 1]! + EDGE]!;
+    into.add(30, left, before, starts);
+    into.add(31, left, words[first[begin - 1]! + 1 + EDGE]!, before);
+  }
+}
+
+/** Does the voice change before word i (i > 0)? */
+function addTransition(into: Growing, view: View, i: number): void {
+  const { tokens, words, kinds, first, closed, openers, echo, selves, yous } = view;
+  const at = i + EDGE;
+  const w0 = words[at]!;
+  const l1 = words[at - 1]!;
+  const l2 = words[at - 2]!;
+  const r1 = words[at + 1]!;
+  const c0 = kinds[at]!;
+  const k1 = kinds[at - 1]!;
+  const left = kinds[at - 2]! * 1024 + k1 * 32 + c0;
+  const { mark } = tokens[i - 1]!;
+  const { opensSegment } = tokens[i]!;
+  const close = closed[i]!;
+  const place = mark * 2 + (opensSegment ? 1 : 0);
+  const punctuated = closed[i - 1] === MARK.none ? 0 : close === MARK.none ? 1 : 2;
+  into.add(40, place);
+  into.add(41, place, punctuated);
+  into.add(42, l1, mark);
+  into.add(43, w0, mark);
+  into.add(44, l1, w0);
+  into.add(45, w0, r1, mark);
+  into.add(46, l2, l1);
+  into.add(47, l2, l1, w0);
+  into.add(48, l1, w0, r1);
+  into.add(49, w0, r1, words[at + 2]!);
+  into.add(50, kinds[at - 3]! * 32768 + left, kinds[at + 1]! * 32 + kinds[at + 2]!);
+  into.add(51, left * 32 + kinds[at + 1]!, mark);
+  into.add(52, k1 * 32 + c0, mark);
+  into.add(53, openers[i - 1]!, w0);
+  into.add(54, openers[i - 1]!, punctuated, openers[i - 1] === 0 ? 0 : c0);
+  const pronouns = (Math.min(selves(i - 8, i), 1) * 2 + Math.min(yous(i - 8, i), 1)) * 4 + Math.min(selves(i, i + 6), 1) * 2 + Math.min(yous(i, i + 6), 1);
+  into.add(55, pronouns, place);
+  into.add(56, pronouns, w0);
+  into.add(57, l1);
+  into.add(58, w0);
+  into.add(59, w0, r1);
+  into.add(60, words[at - 3]!, l2, l1);
+  const repeats = echo[i]! * 3 + (echo[i + 1] ?? 0);
+  if (repeats > 0) {
+    into.add(61, repeats, mark);
+    into.add(62, repeats, k1 * 32 + c0);
+  }
+  if (mark < MARK.stop && !opensSegment) return;
+  const from = first[i - 1]!;
+  const begin = first[i]!;
+  const end = view.end[i]!;
+  const starts = words[from + EDGE]!;
+  const leftSize = bucket(i - from);
+  const size = bucket(end - begin);
+  into.add(70, starts, mark);
+  into.add(71, starts, words[from + 1 + EDGE]!, mark);
+  into.add(72, leftSize, size * 8 + close, mark);
+  into.add(73, w0, size * 8 + close, mark);
+  into.add(74, starts, w0, mark * 8 + close);
+  into.add(75, leftSize * 16 + size, w0, mark);
+  const sense = Math.min(selves(from, i), 1) * 2 + Math.min(yous(from, i), 1);
+  const next = Math.min(selves(i, end), 1) * 2 + Math.min(yous(i, end), 1);
+  into.add(76, sense * 4 + next, mark * 8 + close, Math.min(size, 4));
+  into.add(77, l1, leftSize, w0);
+  into.add(78, Math.min(view.echoed(i, end), 3), Math.min(size, 6), mark * 8 + close);
+}
+
+export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
+  const view = viewOf(tokens);
+  const { count, first, closed } = view;
   const emission = new Growing();
   const transition = new Growing();
+  const sentence = new Growing();
   const emissionFrom = new Int32Array(count + 1);
   const transitionFrom = new Int32Array(count + 1);
-
+  const sentenceOf = new Int32Array(count).fill(-1);
+  const sentenceFrom = [0];
+  const share: number[] = [];
   for (let i = 0; i < count; i++) {
-    const [w0, l1, l2, r1, r2] = [word(i), word(i - 1), word(i - 2), word(i + 1), word(i + 2)];
-    const [c0, k1, k2, n1, n2] = [kind(i), kind(i - 1), kind(i - 2), kind(i + 1), kind(i + 2)];
-    const token = tokens[i]!;
-    emissionFrom[i] = emission.length;
-    const say = (template: number, a: number, b = 0, c = 0): void => emission.push(mix(template, a, b, c));
-    say(1, 0);
-    say(2, w0);
-    say(3, l1, w0);
-    say(4, w0, r1);
-    say(5, l1, w0, r1);
-    say(6, l2, l1, w0);
-    say(7, w0, r1, r2);
-    say(8, l2, w0);
-    say(9, w0, r2);
-    say(10, (((k2 * 32 + k1) * 32 + c0) * 32 + n1) * 32 + n2);
-    say(11, (k1 * 32 + c0) * 32 + n1);
-    say(12, token.suffix);
-    say(13, token.suffix, tokens[i + 1]?.suffix ?? 0);
-    say(14, Math.min(selves(i - 4, i + 5), 3) * 4 + Math.min(yous(i - 4, i + 5), 3));
-    say(15, Math.min(selves(i - 12, i + 13), 4) * 5 + Math.min(yous(i - 12, i + 13), 4));
-    say(16, openers[i]!, c0);
-    say(32, word(i - 3), w0);
-    say(33, w0, word(i + 3));
-    say(34, echo[i]! * 3 + (echo[i + 1] ?? 0), Math.min(echoed(i - 3, i + 4), 3));
-    if (count > LONG_TALK) say(35, Math.floor((i * 8) / count));
-    say(17, i < 4 ? i : i < 12 ? 5 : i < 40 ? 6 : 7);
-    say(18, maskOf(i - 3, i + 4));
-    say(19, c0, maskOf(i + 1, i + 6));
-    const close = closed[i]!;
-    const begin = first[i]!;
-    const size = bucket(end[i]! - begin);
-    if (close !== MARK.none) {
-      const before = begin > 0 ? closed[begin - 1]! : 0;
-      const starts = word(begin);
-      say(20, w0, close);
-      say(21, starts, close);
-      say(22, starts, word(begin + 1), close);
-      say(23, starts, word(begin + 1), word(begin + 2));
-      say(24, size * 8 + close, before);
-      say(25, starts, size * 8 + close, before);
-      say(26, end[i]! < count ? word(end[i]!) : OUTSIDE, close);
-      say(27, end[i]! < count ? bucket(end[end[i]!]! - end[i]!) * 8 + closed[end[i]!]! : 99, close);
-      say(28, Math.min(selves(begin, end[i]!), 2) * 4 + Math.min(yous(begin, end[i]!), 2), close, size);
-      say(29, word(end[i]! - 1), close);
-      const senses = maskOf(begin, end[i]!);
-      say(37, senses, close);
-      say(38, senses, close, size);
-      say(39, kind(begin) * 1024 + kind(begin + 1) * 32 + kind(begin + 2), close);
-      say(36, Math.min(echoed(begin, end[i]!), 3), size, close);
-      if (begin > 0) {
-        say(30, word(first[begin - 1]!), before, starts);
-        say(31, word(first[begin - 1]!), word(first[begin - 1]! + 1), before);
-      }
+    addEmission(emission, view, i);
+    emissionFrom[i + 1] = emission.length;
+    if (i > 0) addTransition(transition, view, i);
+    transitionFrom[i + 1] = transition.length;
+    if (closed[i] === MARK.none) continue;
+    if (first[i] === i) {
+      addSentence(sentence, view, i);
+      sentenceFrom.push(sentence.length);
+      share.push((view.end[i]! - i) ** SHARING_POWER);
     }
-
-    transitionFrom[i] = transition.length;
-    if (i === 0) continue;
-    const turn = (template: number, a: number, b = 0, c = 0): void => transition.push(mix(template, a, b, c));
-    const left = tokens[i - 1]!;
-    const mark = left.mark;
-    const place = mark * 2 + (token.opensSegment ? 1 : 0);
-    const punctuated = closed[i - 1]! === MARK.none ? 0 : close === MARK.none ? 1 : 2;
-    turn(40, place);
-    turn(41, place, punctuated);
-    turn(42, l1, mark);
-    turn(43, w0, mark);
-    turn(44, l1, w0);
-    turn(45, w0, r1, mark);
-    turn(46, l2, l1);
-    turn(47, l2, l1, w0);
-    turn(48, l1, w0, r1);
-    turn(49, w0, r1, r2);
-    turn(50, kind(i - 3) * 32768 + k2 * 1024 + k1 * 32 + c0, n1 * 32 + n2);
-    turn(51, k2 * 32768 + k1 * 1024 + c0 * 32 + n1, mark);
-    turn(52, k1 * 32 + c0, mark);
-    turn(53, openers[i - 1]!, w0);
-    turn(54, openers[i - 1]!, punctuated, openers[i - 1] === 0 ? 0 : c0);
-    const pronouns = (Math.min(selves(i - 8, i), 1) * 2 + Math.min(yous(i - 8, i), 1)) * 4 + Math.min(selves(i, i + 6), 1) * 2 + Math.min(yous(i, i + 6), 1);
-    turn(55, pronouns, place);
-    turn(56, pronouns, w0);
-    turn(57, l1);
-    turn(58, w0);
-    turn(59, w0, r1);
-    const repeats = echo[i]! * 3 + (echo[i + 1] ?? 0);
-    if (repeats > 0) {
-      turn(61, repeats, mark);
-      turn(62, repeats, k1 * 32 + c0);
-    }
-    turn(60, word(i - 3), l2, l1);
-    turn(63, maskOf(i - 5, i), maskOf(i, i + 5));
-    turn(64, maskOf(i - 5, i), c0, mark);
-    turn(65, maskOf(i, i + 5), k1, mark);
-    turn(66, left.suffix, token.suffix, mark);
-    if (mark >= MARK.stop || token.opensSegment) {
-      const from = first[i - 1]!;
-      const leftSize = bucket(i - from);
-      turn(70, word(from), mark);
-      turn(71, word(from), word(from + 1), mark);
-      turn(72, leftSize, size * 8 + close, mark);
-      turn(73, w0, size * 8 + close, mark);
-      turn(74, word(from), w0, mark * 8 + close);
-      turn(75, leftSize * 16 + size, w0, mark);
-      const sense = Math.min(selves(from, i), 1) * 2 + Math.min(yous(from, i), 1);
-      const next = Math.min(selves(i, end[i]!), 1) * 2 + Math.min(yous(i, end[i]!), 1);
-      turn(76, sense * 4 + next, mark * 8 + close, Math.min(size, 4));
-      turn(77, l1, leftSize, w0);
-      turn(79, maskOf(from, i), maskOf(i, end[i]!), mark * 8 + close);
-      turn(80, maskOf(from, i), c0, mark);
-      turn(78, Math.min(echoed(i, end[i]!), 3), Math.min(size, 6), mark * 8 + close);
-    }
+    sentenceOf[i] = share.length - 1;
   }
-  emissionFrom[count] = emission.length;
-  transitionFrom[count] = transition.length;
   return {
     count,
-    emission: emission.data.slice(0, emission.length),
+    emission: emission.whole(),
     emissionFrom,
-    transition: transition.data.slice(0, transition.length),
+    transition: transition.whole(),
     transitionFrom,
+    sentence: sentence.whole(),
+    sentenceFrom: Int32Array.from(sentenceFrom),
+    sentenceOf,
+    share: Float64Array.from(share),
   };
 }

@@ -1,4 +1,5 @@
 import type { Transcript } from "../transcript/types.ts";
+import { wordClass } from "./word-class.ts";
 
 /** What stands after a token. `none` in speech-to-text without punctuation. */
 export const MARK = { none: 0, comma: 1, stop: 2, question: 3 } as const;
@@ -14,6 +15,8 @@ export interface Token {
   hash: number;
   /** 32-bit hash of the last three letters, a cheap stand-in for the part of speech of unseen words. */
   suffix: number;
+  /** Its closed class, see word-class.ts. */
+  wordClass: number;
   /** The punctuation between this token and the next. */
   mark: Mark;
   /** True for the first token of a segment. */
@@ -59,29 +62,52 @@ function isAbbreviation(norm: string, tail: string, next: string | undefined): b
   return false;
 }
 
+/** What a written word's letters tell, whoever says it and wherever. */
+interface WordForm {
+  norm: string;
+  hash: number;
+  suffix: number;
+  wordClass: number;
+  tail: string;
+  mark: Mark;
+}
+
+function formOf(text: string): WordForm {
+  const norm = normalise(text);
+  const tail = tailOf(text);
+  return { norm, hash: hashText(norm), suffix: hashText(`~${norm.slice(-3)}`), wordClass: wordClass(norm), tail, mark: markOf(norm === "" ? text : tail) };
+}
+
 /**
  * The spoken words of a transcript. Lone punctuation (" , ") is given to the word before it,
  * marks of noise and of unintelligible speech are passed over.
  */
 export function tokenise(transcript: Transcript): Token[] {
   const tokens: Token[] = [];
+  // Speech uses few different words, so each is taken apart once.
+  const forms = new Map<string, WordForm>();
   let segment = -1;
   for (const word of transcript.words) {
     if (word.kind !== "word") continue;
-    const norm = normalise(word.text);
+    let form = forms.get(word.text);
+    if (form === undefined) {
+      form = formOf(word.text);
+      forms.set(word.text, form);
+    }
+    const { norm, hash, suffix, tail, mark } = form;
     const before = tokens[tokens.length - 1];
     if (norm === "") {
-      if (before !== undefined && before.mark < markOf(word.text)) before.mark = markOf(word.text);
+      if (before !== undefined && before.mark < mark) before.mark = mark;
       continue;
     }
-    const tail = tailOf(word.text);
-    const abbreviation = isAbbreviation(norm, tail, transcript.words[word.index + 1]?.text);
+    const abbreviation = tail !== "" && isAbbreviation(norm, tail, transcript.words[word.index + 1]?.text);
     tokens.push({
       word: word.index,
       norm,
-      hash: hashText(norm),
-      suffix: hashText(`~${norm.slice(-3)}`),
-      mark: abbreviation ? MARK.none : markOf(tail),
+      hash,
+      suffix,
+      wordClass: form.wordClass,
+      mark: abbreviation ? MARK.none : mark,
       opensSegment: word.segment !== segment,
       abbreviation,
     });

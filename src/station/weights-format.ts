@@ -21,19 +21,24 @@ export interface StoredWeights {
 
 export function unpack(weights: StoredWeights): RoleWeights {
   const hashes = Buffer.from(weights.hashes, "base64");
-  const values = Buffer.from(weights.values, "base64");
+  const bytes = Buffer.from(weights.values, "base64");
+  const values = new Int8Array(bytes.buffer, bytes.byteOffset, bytes.length);
   const table = new Int8Array(1 << HASH_BITS);
   let hash = 0;
-  let at = 0;
-  for (let feature = 0; feature < weights.features; feature++) {
-    let shift = 0;
-    let byte: number;
-    do {
-      byte = hashes[at++] ?? 0;
-      hash += (byte & 127) << shift;
+  let feature = 0;
+  let group = 0;
+  let shift = 0;
+  for (let at = 0; at < hashes.length; at++) {
+    const byte = hashes[at]!;
+    group |= (byte & 127) << shift;
+    if (byte >= 128) {
       shift += 7;
-    } while (byte >= 128);
-    table[hash] = values.readInt8(feature);
+      continue;
+    }
+    hash += group;
+    table[hash] = values[feature++]!;
+    group = 0;
+    shift = 0;
   }
   return { table, scale: weights.scale };
 }

@@ -3,28 +3,30 @@
 import { writeFileSync } from "node:fs";
 import type { StoredWeights } from "../../src/station/weights-format.ts";
 import { correct, readCorpora, readCorrections } from "./roles/corpora.ts";
-import { beliefs, calibrate, fit, foldOf, read, weightsOf, type Belief } from "./roles/model.ts";
-import { CORRECTIONS, DECODING, DEFAULT_DATA, FOLDS, WEIGHTS } from "./roles/settings.ts";
-import { strip } from "./roles/strip.ts";
+import { choose, tryAll } from "./roles/decoding.ts";
+import { beliefs, calibrate, fit, foldOf, read, score, weightsOf, type Raw } from "./roles/model.ts";
+import { CORRECTIONS, DEFAULT_DATA, FOLDS, WEIGHTS } from "./roles/settings.ts";
+import { strip, type Stripped } from "./roles/strip.ts";
 
 const at = process.argv.indexOf("--data");
 const data = at < 0 ? DEFAULT_DATA : process.argv[at + 1]!;
 const consultations = correct(readCorpora(data), readCorrections(CORRECTIONS));
 
-// Confidence is calibrated on consultations that the fold's own fit has not seen.
+// Decoding is chosen, and confidence calibrated, on consultations that the fold's own fit has not seen.
 const folds = foldOf(consultations);
-const heldOut: Belief[] = [];
+const heldOut: { stripped: Stripped; raw: Raw }[] = [];
 for (let fold = 0; fold < FOLDS; fold++) {
   const weights = weightsOf(fit(consultations.filter((each) => folds.get(each.id) !== fold)));
   for (const each of consultations.filter((one) => folds.get(one.id) === fold)) {
     for (const style of ["written", "bare"] as const) {
       const stripped = strip(each, style);
-      heldOut.push(...beliefs(stripped, read(weights, stripped)));
+      heldOut.push({ stripped, raw: score(weights, stripped) });
     }
   }
   console.log(`fold ${fold + 1} of ${FOLDS} done`);
 }
-const calibration = calibrate(heldOut);
+const decoding = choose(heldOut.map(({ stripped, raw }) => tryAll(raw, stripped.corpus, folds.get(stripped.id)!)));
+const calibration = calibrate(heldOut.flatMap(({ stripped, raw }) => beliefs(stripped, read(raw, decoding))));
 
 const packed = fit(consultations, console.log);
 const stored: StoredWeights = {
@@ -35,9 +37,9 @@ const stored: StoredWeights = {
     "Fitted on invented counselling talks (tests/bench/roles/invented.yaml)",
   ],
   madeBy: "npm run train:roles (tests/bench/roles-train.ts)",
-  decoding: DECODING,
+  decoding,
   calibration,
   ...packed,
 };
 writeFileSync(WEIGHTS, `${JSON.stringify(stored, null, 1)}\n`);
-console.log(`${packed.features} features kept; calibration ${JSON.stringify(calibration)}`);
+console.log(`${packed.features} features kept; decoding ${JSON.stringify(decoding)}; calibration ${JSON.stringify(calibration)}`);

@@ -2,13 +2,14 @@ import { statSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { findStation } from "../../src/station/find.ts";
+import { HASH_BITS } from "../../src/station/role-features.ts";
 import stored from "../../src/station/role-weights.json";
 import { packWeights, unpack, type StoredWeights } from "../../src/station/weights-format.ts";
 import { transcriptOf } from "./transcript-of.ts";
 
 test("weights come back from their packed form to within half a step", () => {
   fc.assert(
-    fc.property(fc.dictionary(fc.integer({ min: 0, max: (1 << 24) - 1 }).map(String), fc.double({ min: -3, max: 3, noNaN: true }), { minKeys: 1, maxKeys: 200 }), (entries) => {
+    fc.property(fc.dictionary(fc.integer({ min: 0, max: (1 << HASH_BITS) - 1 }).map(String), fc.double({ min: -3, max: 3, noNaN: true }), { minKeys: 1, maxKeys: 200 }), (entries) => {
       const weights = new Map(Object.entries(entries).map(([hash, weight]) => [Number(hash), weight]));
       const packed = packWeights(weights);
       const { table, scale } = unpack(packed as StoredWeights);

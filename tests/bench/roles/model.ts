@@ -1,4 +1,4 @@
-// Fits and applies the model as it ships: pruned, in signed bytes, with the shipped decoding.
+// Fits and applies the model as it ships: pruned and in signed bytes.
 import { marginals, type ChainScores } from "../../../src/station/chain.ts";
 import { isPunctuated } from "../../../src/station/clauses.ts";
 import { roleFeatures } from "../../../src/station/role-features.ts";
@@ -6,8 +6,9 @@ import { chainScores, weigh, type RoleWeights } from "../../../src/station/role-
 import { MARK, tokenise } from "../../../src/station/token.ts";
 import { packWeights, unpack, type StoredWeights } from "../../../src/station/weights-format.ts";
 import { CORPORA, type Consultation } from "./corpora.ts";
+import type { Decodings } from "./decoding.ts";
 import { inventedTalks } from "./invented.ts";
-import { DECODING, FOLDS, INVENTED, SETTINGS, VARIANTS } from "./settings.ts";
+import { FOLDS, INVENTED, SETTINGS, VARIANTS } from "./settings.ts";
 import { strip, type Stripped } from "./strip.ts";
 import { example, train, type Example } from "./train.ts";
 
@@ -33,6 +34,14 @@ export function weightsOf(packed: Packed): RoleWeights {
   return unpack(packed as StoredWeights);
 }
 
+/** The model's scores, before they are weighed. */
+export interface Raw {
+  scores: ChainScores;
+  punctuated: boolean;
+  /** The true sides: 0 candidate, 1 patient, by token. */
+  gold: Uint8Array;
+}
+
 export interface Reading {
   scores: ChainScores;
   /** Probability of the candidate, by token. */
@@ -41,9 +50,17 @@ export interface Reading {
   labels: Uint8Array;
 }
 
-export function read(weights: RoleWeights, stripped: Stripped): Reading {
+export function score(weights: RoleWeights, stripped: Stripped): Raw {
   const tokens = tokenise(stripped.transcript);
-  const scores = weigh(chainScores(roleFeatures(tokens), weights), isPunctuated(tokens) ? DECODING.punctuated : DECODING.bare);
+  return {
+    scores: chainScores(roleFeatures(tokens), weights),
+    punctuated: isPunctuated(tokens),
+    gold: Uint8Array.from(tokens, (token) => (stripped.sides[token.word] === "candidate" ? 0 : 1)),
+  };
+}
+
+export function read(raw: Raw, decodings: Decodings): Reading {
+  const scores = weigh(raw.scores, raw.punctuated ? decodings.punctuated : decodings.bare);
   const { candidate } = marginals(scores);
   return { scores, candidate, labels: Uint8Array.from(candidate, (p) => (p >= 0.5 ? 0 : 1)) };
 }

@@ -49,6 +49,10 @@ interface Packed {
   outFrom: Int32Array;
   back: Int32Array;
   backFrom: Int32Array;
+  sentence: Int32Array;
+  sentenceFrom: Int32Array;
+  sentenceOf: Int32Array;
+  share: Float64Array;
 }
 
 function countFeatures(examples: Example[]): Uint16Array {
@@ -61,6 +65,7 @@ function countFeatures(examples: Example[]): Uint16Array {
       if (seen[hash]! < 65535) seen[hash]!++;
     };
     for (const hash of features.emission) see(hash);
+    for (const hash of features.sentence) see(hash);
     for (const hash of features.transition) {
       see(directed(hash, 0));
       see(directed(hash, 1));
@@ -89,7 +94,8 @@ function pack(each: Example, ids: Int32Array): Packed {
   const [emission, emissionFrom] = compact(f.emissionFrom, f.emission, f.count, (hash) => ids[hash]!);
   const [out, outFrom] = compact(f.transitionFrom, f.transition, f.count, (hash) => ids[directed(hash, 0)]!);
   const [back, backFrom] = compact(f.transitionFrom, f.transition, f.count, (hash) => ids[directed(hash, 1)]!);
-  return { count: f.count, labels, weight, emission, emissionFrom, out, outFrom, back, backFrom };
+  const [sentence, sentenceFrom] = compact(f.sentenceFrom, f.sentence, f.share.length, (hash) => ids[hash]!);
+  return { count: f.count, labels, weight, emission, emissionFrom, out, outFrom, back, backFrom, sentence, sentenceFrom, sentenceOf: f.sentenceOf, share: f.share };
 }
 
 /** Weights by feature hash. */
@@ -153,8 +159,12 @@ function descend(examples: Example[], { ids, hashes }: Features, options: TrainO
         toPatient: new Float64Array(each.count),
         toCandidate: new Float64Array(each.count),
       };
+      const whole = each.share.map((share, which) => share * sum(each.sentence, each.sentenceFrom, which));
+      /** By sentence: the errors of its words together. */
+      const missed = new Float64Array(whole.length);
       for (let i = 0; i < each.count; i++) {
-        scores.emission[i] = sum(each.emission, each.emissionFrom, i);
+        const of = each.sentenceOf[i]!;
+        scores.emission[i] = sum(each.emission, each.emissionFrom, i) + (of < 0 ? 0 : whole[of]!);
         scores.toPatient[i] = sum(each.out, each.outFrom, i);
         scores.toCandidate[i] = sum(each.back, each.backFrom, i);
       }
@@ -179,11 +189,16 @@ function descend(examples: Example[], { ids, hashes }: Features, options: TrainO
         if (label === 0) gold += scores.emission[i]!;
         if (went) gold += scores.toPatient[i]!;
         if (came) gold += scores.toCandidate[i]!;
-        push(each.emission, each.emissionFrom, i, (label === 0 ? 1 : 0) - beliefs.candidate[i]!);
+        const error = (label === 0 ? 1 : 0) - beliefs.candidate[i]!;
+        push(each.emission, each.emissionFrom, i, error);
+        const of = each.sentenceOf[i]!;
+        if (of >= 0) missed[of]! += error;
         if (i === 0) continue;
         push(each.out, each.outFrom, i, went - beliefs.toPatient[i]!);
         push(each.back, each.backFrom, i, came - beliefs.toCandidate[i]!);
       }
+      // One step a sentence, however many words it has.
+      for (let which = 0; which < whole.length; which++) push(each.sentence, each.sentenceFrom, which, missed[which]! * each.share[which]!);
       loss += beliefs.logTotal - gold;
       total += each.count;
     }
