@@ -7,6 +7,7 @@ const QUESTION_WORDS = speechPhrases("question_words");
 const NOT_QUESTIONS = speechPhrases("not_questions");
 const OPENERS = speechPhrases("openers");
 const TAGS = speechPhrases("tags");
+const LEADING_TAGS = speechPhrases("leading_tags");
 const REQUESTS = speechPhrases("requests");
 const INFORMATION = speechPhrases("information");
 const INDIRECT = speechPhrases("indirect");
@@ -36,6 +37,11 @@ export function speechActs(tokens: readonly Token[], breaks: ReadonlySet<number>
 
 function markSentence(tokens: readonly Token[], first: number, end: number, acts: SpeechAct[]): void {
   const marked = tokens[end - 1]?.after === "?";
+  const leading = marked ? leadingTag(tokens, first, end) : null;
+  if (leading !== null) {
+    for (let k = leading; k < end; k += 1) acts[k] = "ask-closed";
+    return;
+  }
   const body = marked ? withoutTag(tokens, first, end) : end;
   const isQuestion = marked && body === end;
   let found = false;
@@ -68,6 +74,14 @@ function withoutTag(tokens: readonly Token[], first: number, end: number): numbe
     if (before.after === "," || place - first >= 4) return place;
   }
   return end;
+}
+
+/** Where the statement starts that "..., don't you?" makes a question of; null without such a tag. */
+function leadingTag(tokens: readonly Token[], first: number, end: number): number | null {
+  for (let place = Math.max(first + 1, end - 5); place < end; place += 1) {
+    if (LEADING_TAGS.at(tokens, place)?.end === end && tokens[place - 1]!.after === ",") return first;
+  }
+  return null;
 }
 
 function skipOpeners(tokens: readonly Token[], place: number, end: number): number {

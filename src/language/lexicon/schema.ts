@@ -31,6 +31,7 @@ export const LEXICON_FORMS = {
     not_questions: list,
     openers: list,
     tags: list,
+    leading_tags: list,
     requests: list,
     information: list,
     indirect: list,
