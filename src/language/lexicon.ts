@@ -1,5 +1,6 @@
 import type { LexiconFile } from "./lexicon/schema.ts";
 import synonymData from "./lexicon/synonyms.yaml";
+import wordingData from "./lexicon/wordings.yaml";
 import weightData from "./lexicon/weights.yaml";
 import { PhraseSet } from "./phrase-set.ts";
 import { stem } from "./stem.ts";
@@ -7,36 +8,76 @@ import { tokenise } from "./token.ts";
 
 // Their form is checked at build and by the tests (lexicon/schema.ts).
 const SYNONYMS = synonymData as LexiconFile<"synonyms">;
+const WORDINGS = wordingData as LexiconFile<"wordings">;
 const WEIGHTS = weightData as LexiconFile<"weights">;
 
-/** A set of words that stand for one another, by its place in the lexicon: "s12" (same) or "n5" (near). */
+/**
+ * What a word or phrase stands for: "s12" (words that are the same) and "n5" (near) of synonyms.yaml hold both ways;
+ * "w7" (sure) and "l3" (likely) of wordings.yaml one way: whoever says the alternative may mean the head.
+ */
 export type ConceptKey = string;
 
-const wordSets = new Map<string, ConceptKey[]>();
-const phraseEntries: [string, ConceptKey][] = [];
+/** How surely what is heard stands for a word of the rubric. */
+export const QUALITY = { same: 0.95, near: 0.7, sure: 0.9, likely: 0.75 } as const;
+const QUALITY_OF: Record<string, number> = { s: QUALITY.same, n: QUALITY.near, w: QUALITY.sure, l: QUALITY.likely };
+
+export function qualityOf(key: ConceptKey): number {
+  return QUALITY_OF[key.charAt(0)]!;
+}
+
+const written = new Map<string, ConceptKey[]>();
+const spoken = new Map<string, ConceptKey[]>();
+const writtenPhrases: [string, ConceptKey][] = [];
+const spokenPhrases: [string, ConceptKey][] = [];
+
+function enter(map: Map<string, ConceptKey[]>, phrases: [string, ConceptKey][], entry: string, key: ConceptKey): void {
+  // "hold-breath" names a set that has no single word; it is an entry for rubrics, never spoken.
+  const stems = tokenise(entry.split(/\s+/)).map((token) => token.stem);
+  if (stems.length !== 1) {
+    phrases.push([entry, key]);
+    return;
+  }
+  const known = map.get(stems[0]!);
+  if (known === undefined) map.set(stems[0]!, [key]);
+  else if (!known.includes(key)) known.push(key);
+}
 
 for (const [letter, sets] of [["s", SYNONYMS.same], ["n", SYNONYMS.near]] as const) {
   sets.forEach((entries, place) => {
-    const key = `${letter}${place}`;
     for (const entry of entries) {
-      // "hold-breath" names a set that has no single word; it is an entry for rubrics, never spoken.
-      const stems = tokenise(entry.split(/\s+/)).map((token) => token.stem);
-      if (stems.length === 1) {
-        const known = wordSets.get(stems[0]!);
-        if (known === undefined) wordSets.set(stems[0]!, [key]);
-        else if (!known.includes(key)) known.push(key);
-      } else phraseEntries.push([entry, key]);
+      enter(written, writtenPhrases, entry, `${letter}${place}`);
+      enter(spoken, spokenPhrases, entry, `${letter}${place}`);
     }
   });
 }
-
-/** The sets that a stem belongs to by itself. */
-export function conceptsOf(stemmed: string): readonly ConceptKey[] {
-  return wordSets.get(stemmed) ?? [];
+for (const [letter, heads] of [["w", WORDINGS.sure], ["l", WORDINGS.likely]] as const) {
+  Object.entries(heads).forEach(([head, alternatives], place) => {
+    const key = `${letter}${place}`;
+    // A word that surely stands for the head stands for what the head is the same as.
+    const sets = letter === "w" && !head.includes(" ") ? (written.get(stem(head)) ?? []).filter((set) => set.startsWith("s")) : [];
+    for (const alternative of alternatives) for (const each of [key, ...sets]) enter(spoken, spokenPhrases, alternative, each);
+  });
+}
+for (const [letter, heads] of [["w", WORDINGS.sure], ["l", WORDINGS.likely]] as const) {
+  Object.keys(heads).forEach((head, place) => {
+    enter(written, writtenPhrases, head, `${letter}${place}`);
+    if (head.includes(" ")) spokenPhrases.push([head, `${letter}${place}`]);
+  });
 }
 
-/** Entries of several words, found in tokens with their set. */
-export const lexiconPhrases = new PhraseSet<ConceptKey>(phraseEntries, { gaps: true });
+/** What a stem of a rubric may be found by, beside itself. */
+export function conceptsOf(stemmed: string): readonly ConceptKey[] {
+  return written.get(stemmed) ?? [];
+}
+
+/** What a stem that was heard may stand for, beside itself. */
+export function meaningsOf(stemmed: string): readonly ConceptKey[] {
+  return spoken.get(stemmed) ?? [];
+}
+
+/** Entries of several words, in a rubric and in speech. */
+export const lexiconPhrases = new PhraseSet<ConceptKey>(writtenPhrases, { gaps: true });
+export const heardPhrases = new PhraseSet<ConceptKey>(spokenPhrases, { gaps: true });
 
 const silent = new Set(WEIGHTS.silent.map((word) => stem(word)));
 const light = new Set(WEIGHTS.light.map((word) => stem(word)));
@@ -46,13 +87,6 @@ const direction = new Set(WEIGHTS.direction.map((word) => stem(word)));
 /** Words that tell which way: small, but they turn the sense. */
 export function isDirection(stemmed: string): boolean {
   return direction.has(stemmed);
-}
-
-/** How surely one word of a set stands for another. */
-export const QUALITY = { same: 0.95, near: 0.7 } as const;
-
-export function qualityOf(key: ConceptKey): number {
-  return key.startsWith("s") ? QUALITY.same : QUALITY.near;
 }
 
 const LIGHT_WEIGHT = 0.35;

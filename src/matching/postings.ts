@@ -1,4 +1,4 @@
-import { conceptsOf, lexiconPhrases, wordWeight } from "../language/lexicon.ts";
+import { heardPhrases, meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { dimensionOf } from "../language/quantity-compare.ts";
 import { isTradeWord, stem } from "../language/stem.ts";
 import type { CompiledRubric } from "./compile.ts";
@@ -30,12 +30,12 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
   };
   const addStem = (stemmed: string, first: number, end: number, quality: number) => {
     add(stemmed, first, end, quality);
-    for (const set of conceptsOf(stemmed)) add(set, first, end, quality);
+    for (const set of meaningsOf(stemmed)) add(set, first, end, quality);
   };
   const { tokens } = stream;
   tokens.forEach((token, place) => {
     if (stream.withdrawn.has(place)) return;
-    for (const hit of lexiconPhrases.allAt(tokens, place)) add(hit.value, hit.first, hit.end, 1);
+    for (const hit of heardPhrases.allAt(tokens, place)) add(hit.value, hit.first, hit.end, 1);
     addStem(token.stem, place, place + 1, 1);
     const next = tokens[place + 1];
     if (next !== undefined) {
