@@ -1,9 +1,11 @@
 import { compileRubric, type CompiledRubric } from "./matching/compile.ts";
+import { explainItem, type ExplainedPassage } from "./matching/explain.ts";
 import { matchStation } from "./matching/match.ts";
 import { unpackRubric, type PackedRubric } from "./matching/packed.ts";
 import type { Rubric } from "./rubric/schema.ts";
+import { evidenceOf } from "./scoring/evidence.ts";
 import { scoreStation } from "./scoring/sheet.ts";
-import type { MarkSheet } from "./scoring/types.ts";
+import type { Evidence, ItemResult, MarkSheet } from "./scoring/types.ts";
 import { findStation } from "./station/find.ts";
 import type { StationOptions } from "./station/types.ts";
 import type { Transcript } from "./transcript/types.ts";
@@ -47,4 +49,47 @@ export function mark(transcript: Transcript, rubric: Rubric, options: MarkOption
     ...(options.target !== undefined && { target: options.target }),
     candidate: options.candidate ?? null,
   });
+}
+
+/** A passage that was tried for an element, its words drawn from the transcript. */
+export interface ShownPassage extends Omit<ExplainedPassage, "span" | "aligned" | "item" | "element"> {
+  evidence: Evidence;
+  aligned: { term: string; words: string }[];
+}
+
+/** How one item of the rubric was decided. */
+export interface Explanation {
+  form: "saidwell/explanation@1";
+  file: string;
+  rubric: string;
+  item: ItemResult;
+  elements: { id: string; label: string; passages: ShownPassage[] }[];
+}
+
+/**
+ * How one item was decided: for each element the best passages, what aligned in them and which gate closed. Pure.
+ * @returns null when the rubric has no such item.
+ * @throws ProblemError as `mark` does.
+ */
+export function explain(transcript: Transcript, rubric: Rubric, itemId: string, options: MarkOptions = {}): Explanation | null {
+  const station = findStation(transcript, options);
+  const item = mark(transcript, rubric, options).items.find(({ id }) => id === itemId);
+  if (item === undefined) return null;
+  const words = (span: { first: number; end: number }) => transcript.words.slice(span.first, span.end).map(({ text }) => text).join(" ");
+  const found = explainItem(station, compiledRubric(rubric), itemId);
+  return {
+    form: "saidwell/explanation@1",
+    file: transcript.file,
+    rubric: rubric.id,
+    item,
+    elements: item.elements.map(({ id, label }) => ({
+      id,
+      label,
+      passages: (found.find(({ element }) => element === id)?.passages ?? []).map(({ span, aligned, item: _item, element: _element, ...passage }) => ({
+        ...passage,
+        evidence: evidenceOf(station, span),
+        aligned: aligned.map(({ term, words: place }) => ({ term, words: words(place) })),
+      })),
+    })),
+  };
 }

@@ -60,6 +60,11 @@ const BLOCKS: Record<string, readonly Block[]> = {
       ],
     },
   ],
+  explain: [
+    { text: "For each element of the item: the passages that came nearest, which of their words stand for which words of an acceptable response, what was not found, and why a passage that looks right does not count." },
+    { title: "Examples:", lines: ["saidwell explain rehearsal.vtt --rubric eye-drops --item wash-hands", "saidwell explain rehearsal.vtt --rubric eye-drops --item wash-hands --format json"] },
+    EXITS,
+  ],
   rubrics: [
     { text: "A rubric of your own may include the shipped blocks: 'include: shipped:opening'." },
     { title: "Examples:", lines: ["saidwell rubrics", "saidwell rubrics --format json"] },

@@ -9,6 +9,7 @@ import { parseLength, parseTime } from "./duration.ts";
 import { helpAfter } from "./help.ts";
 import { appearance, parseWidth } from "./terminal.ts";
 import { VERSION } from "./version.ts";
+import type { ExplainFlags } from "./commands/explain.ts";
 import type { LabelFlags } from "./commands/label.ts";
 import type { MarkFlags } from "./commands/mark.ts";
 import { addRubricCommands } from "./commands/rubric.ts";
@@ -46,6 +47,11 @@ export function buildProgram(): Command {
 
   withOutput(withStation(program.command("label").description("write the transcript with roles and times, to be corrected and marked again").argument("<transcript>", "file of the transcript, or - for standard input")))
     .action(async (file: string, flags: LabelFlags) => (await import("./commands/station.ts")).runLabel(file, flags));
+
+  withLook(withOutput(withStation(program.command("explain").description("show how one item of the rubric was decided").argument("<transcript>", "file of the transcript, or - for standard input")
+    .option("-r, --rubric <name-or-file>", "the rubric that the transcript is marked against (needed)")
+    .option("-i, --item <id>", "id of the item (needed)"))))
+    .action(async (file: string, flags: ExplainFlags) => (await import("./commands/station.ts")).runExplain(file, flags));
 
   withLook(withFormat(program.command("rubrics").description("list the shipped rubrics")))
     .action(async (flags: MarkFlags) => (await import("./commands/lists.ts")).runRubrics(flags));

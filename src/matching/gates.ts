@@ -44,9 +44,14 @@ function continues(run: string[][], place: number, from: number, postings: Posti
 
 /** Every notion of `must` is said in or right beside the passage. */
 export function mustHolds(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window): boolean {
-  if (groups.length === 0) return true;
+  return unmetNotions(groups, postings, stream, window).length === 0;
+}
+
+/** Notions of `must` that are not said in or right beside the passage. */
+export function unmetNotions(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window): WordGroup[] {
+  if (groups.length === 0) return [];
   const { first, end } = around(stream, window, MARGIN);
-  return groups.every((group) => groupPresent(group, postings, first, end));
+  return groups.filter((group) => !groupPresent(group, postings, first, end));
 }
 
 /** None of the notions of `not_with` is said in the clauses of the passage. */

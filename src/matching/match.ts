@@ -35,7 +35,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const doubtful = doubtfulMatches(all, found, streams.candidate);
   const patient = patientMatches(rubric, heard, streams.patient);
 
-  const stated = unsafeMatches(rubric, said, streams.candidate);
+  // What was taken back in the same breath is listed with its correction.
+  const stated = unsafeMatches(rubric, streams.candidate.withdrawn.size === 0 ? said : postingsOf({ ...streams.candidate, withdrawn: new Set() }, rubric), streams.candidate);
   const unsafe = [...stated, ...affirmedUnsafe(rubric, heard, scene).filter((match) => !stated.some((other) => other.statement === match.statement))];
   const answers = answerMatches(rubric, said, streams.candidate);
   return {
@@ -197,7 +198,7 @@ function nearestAttempts(rubric: CompiledRubric, passages: readonly Passage[], f
 
 const rank = (passage: Passage) => passage.coverage - 0.2 * passage.closed.length;
 
-function attemptOf(passage: Passage, stream: Stream): Attempt {
+export function attemptOf(passage: Passage, stream: Stream): Attempt {
   const { terms, text } = passage.window.response;
   const foundTerms = new Set(passage.window.aligned.map(({ term }) => term));
   return {

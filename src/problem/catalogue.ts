@@ -91,6 +91,7 @@ export const CATALOGUE = {
   "SW-U04": { title: "a requirement is not one that can be asked for", exit: EXIT.usage },
   "SW-U05": { title: "there is no such code", exit: EXIT.usage },
   "SW-U06": { title: "a requirement does not hold", exit: EXIT.requirementNotMet },
+  "SW-U07": { title: "there is no such item in the rubric", exit: EXIT.usage },
   // output
   "SW-O01": { title: "the output would overwrite a file", exit: EXIT.output },
   "SW-O02": { title: "the output cannot be written", exit: EXIT.output },

@@ -43,9 +43,9 @@ export async function runMark(path: string, flags: MarkFlags): Promise<void> {
   }
 }
 
-function noRubric() {
+export function noRubric(command = "saidwell mark") {
   const names = shippedRubrics().map(({ name }) => name);
-  return problem("SW-U02", "saidwell mark", "no rubric was named", `Add --rubric with a name or the path of a rubric file. Shipped rubrics: ${names.join(", ")}.`);
+  return problem("SW-U02", command, "no rubric was named", `Add --rubric with a name or the path of a rubric file. Shipped rubrics: ${names.join(", ")}.`);
 }
 
 /** @throws ProblemError SW-U03 when the target would be later than the limit. */

@@ -1,0 +1,64 @@
+import type { Station } from "../station/types.ts";
+import { assign } from "./assignment.ts";
+import type { CompiledElement, CompiledRubric } from "./compile.ts";
+import { unmetNotions } from "./gates.ts";
+import { attemptOf, isOpen } from "./match.ts";
+import { acceptedFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { postingsOf, type Postings } from "./postings.ts";
+import { streamOf, type Stream } from "./stream.ts";
+import type { Attempt, Verdict } from "./types.ts";
+
+/** A passage that was tried for an element, counted or not, with all that decided. */
+export interface ExplainedPassage extends Attempt {
+  verdict: Verdict;
+  /** Whether it counts for the element. */
+  counts: boolean;
+  /** The score it needed. */
+  needed: number;
+  /** Notions of the rubric's `must` that were not said, as written there. */
+  unmet: string[];
+  reason?: string;
+}
+
+export interface ExplainedElement {
+  item: string;
+  element: string;
+  /** Best first: what counts, then what came nearest. */
+  passages: ExplainedPassage[];
+}
+
+/** So many passages show how an element was decided. */
+const MOST_PASSAGES = 3;
+
+/** How each element of one item was decided: the best passages, what aligned in them, which gate closed. Pure. */
+export function explainItem(station: Station, rubric: CompiledRubric, item: string): ExplainedElement[] {
+  const stream = streamOf(station, ["candidate"]);
+  const postings = postingsOf(stream, rubric);
+  const all = rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate"));
+  const lookAlikes = new Set(assign(all.filter(isOpen)).lookAlikes);
+  return rubric.elements
+    .filter((element) => element.item === item)
+    .map((element) => ({
+      item,
+      element: element.element,
+      passages: all
+        .filter((passage) => passage.element === element)
+        .map((passage) => explained(passage, element, lookAlikes.has(passage), postings, stream))
+        .sort((a, b) => Number(b.counts) - Number(a.counts) || b.score - a.score || a.span.first - b.span.first)
+        .slice(0, MOST_PASSAGES),
+    }));
+}
+
+function explained(passage: Passage, element: CompiledElement, lookAlike: boolean, postings: Postings, stream: Stream): ExplainedPassage {
+  const attempt = attemptOf(passage, stream);
+  const closed = lookAlike ? [...attempt.closed, "look-alike" as const] : attempt.closed;
+  return {
+    ...attempt,
+    closed,
+    verdict: passage.verdict,
+    counts: isOpen(passage) && !lookAlike,
+    needed: passage.verdict === "right" ? acceptedFor(element) : WRONG_ACCEPTED,
+    unmet: unmetNotions(element.must, postings, stream, passage.window).map(({ text }) => text),
+    ...(passage.reason !== undefined && { reason: passage.reason }),
+  };
+}

@@ -1,0 +1,47 @@
+import type { Explanation, ShownPassage } from "../mark.ts";
+import type { Gate } from "../matching/types.ts";
+import { cleanDeep } from "./clean.ts";
+import { percent } from "./figures.ts";
+import { toJson } from "./json.ts";
+import { faint, Page, strong, styled } from "./page.ts";
+import { MARK_STYLE, MARK_WORD, painter } from "./style.ts";
+import { spoken } from "./text/evidence.ts";
+
+const GATE: Record<Gate, string> = {
+  polarity: "it denies what the response says, or affirms what it denies",
+  quantity: "the number that the rubric expects is not in it",
+  "speech-act": "it asks where the item must be told, or tells where it must be asked",
+  speaker: "somebody else said it",
+  must: "words that the rubric requires are not in it",
+  "not-with": "it holds words that mean something else by the rubric",
+  "look-alike": "its words fit another item better",
+  "sound-alike": "it hangs on words that may have been mis-heard",
+};
+
+/** How an item was decided, as JSON or as text for a terminal. */
+export function renderExplanation(explanation: Explanation, options: { format: "text" | "json"; width: number; colour: boolean; ascii: boolean }): string {
+  if (options.format === "json") return toJson(explanation);
+  const { item, elements, file, rubric } = cleanDeep(explanation);
+  const page = new Page({ width: options.width, ascii: options.ascii, paint: painter(options.colour) });
+  page.heading(item.label, item.critical ? "critical" : "");
+  page.entry({ body: [faint(`${file}, rubric ${rubric}, item ${item.id}: `), styled(MARK_WORD[item.content], MARK_STYLE[item.content]), faint(`, ${percent(item.confidence * 100)} sure`)] });
+  for (const element of elements) {
+    page.blank();
+    const content = item.elements.find(({ id }) => id === element.id)?.content ?? "absent";
+    page.entry({ lead: styled(page.symbols.mark[content], MARK_STYLE[content]), hang: 2, body: [strong(element.label), faint(` (${element.id}): `), styled(MARK_WORD[content], MARK_STYLE[content])] });
+    if (element.passages.length === 0) page.entry({ indent: 2, body: "No passage shares enough words with any acceptable response." });
+    for (const passage of element.passages) onePassage(page, passage);
+  }
+  return page.toString();
+}
+
+function onePassage(page: Page, passage: ShownPassage): void {
+  page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: spoken(passage.evidence, page.symbols) });
+  const indent = 4;
+  const verdict = passage.counts ? `counts as said ${passage.verdict === "right" ? "rightly" : passage.verdict}` : "does not count";
+  page.entry({ indent, body: [strong(verdict), `: fit ${passage.score.toFixed(2)}, needed ${passage.needed.toFixed(2)}`, passage.reason === undefined ? "" : `; ${passage.reason}`] });
+  page.entry({ indent, body: [faint("nearest response: "), passage.response] });
+  page.entry({ indent, body: [faint("found: "), passage.aligned.map(({ term, words }) => (term === words.toLowerCase() ? term : `${term} (${words})`)).join(", ") || "nothing"] });
+  if (passage.missing.length > 0) page.entry({ indent, body: [faint("not found: "), passage.missing.join(", ")] });
+  for (const gate of passage.closed) page.entry({ indent, lead: styled("closed:", "doubt"), hang: 8, body: [GATE[gate], gate === "must" && passage.unmet.length > 0 ? `: ${passage.unmet.join("; ")}` : ""] });
+}

@@ -1,0 +1,31 @@
+import { describe, expect, test } from "vitest";
+import { findQuantities } from "../../src/language/quantity.ts";
+import { withdrawnTokens } from "../../src/language/repair.ts";
+import { tokenise } from "../../src/language/token.ts";
+
+/** What is left of a sentence when the words taken back are out. Invented speech. */
+function left(says: string): string {
+  const tokens = tokenise(says.split(" "));
+  const withdrawn = withdrawnTokens(tokens, findQuantities(tokens), new Set());
+  return tokens.filter((_, place) => !withdrawn.has(place)).map(({ text }) => text).join(" ");
+}
+
+describe("what a speaker takes back is withdrawn", () => {
+  test.each([
+    ["a number by another number", "hold it for five, sorry, ten seconds", "hold it for sorry ten seconds"],
+    ["every number that is replaced", "good for two, tut, three, sorry, four months", "good for tut sorry four months"],
+    ["a direction by its opposite", "breathe in, no, out", "breathe no out"],
+    ["a time by another", "wash it every day, i mean, every week", "wash it i mean every week"],
+    ["all from a word that is said anew", "you press it i mean you press as you breathe", "i mean you press as you breathe"],
+  ])("%s", (_, said, meant) => expect(left(said)).toBe(meant));
+});
+
+describe("nothing is withdrawn", () => {
+  test.each([
+    ["behind an apology", "sorry to hear that, take two puffs"],
+    ["by a no that answers", "no, you take two puffs"],
+    ["where a second number adds to the first", "take two puffs in the morning and two at night"],
+    ["where the next sentence has another number", "hold for ten seconds. Sorry, that was the door."],
+    ["by hold on to", "press it and hold on to it for ten seconds"],
+  ])("%s", (_, said) => expect(left(said)).toBe(tokenise(said.split(" ")).map(({ text }) => text).join(" ")));
+});
