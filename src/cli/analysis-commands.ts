@@ -1,4 +1,5 @@
 import { Option, type Command } from "commander";
+import type { ItemsFlags } from "./commands/items.ts";
 import type { OutputFlags } from "./commands/options.ts";
 import { parseWidth } from "./terminal.ts";
 
@@ -6,6 +7,11 @@ import { parseWidth } from "./terminal.ts";
 export function addAnalysisCommands(program: Command): void {
   withOutput(program.command("agree").description("compare the tool's marks with people's").argument("<marks>", "CSV of people's marks (see below)").argument("<results>", RESULTS))
     .action(async (marks: string, results: string, flags: OutputFlags) => (await import("./commands/analysis.ts")).runAgree(marks, results, flags));
+
+  withOutput(program.command("items").description("item analysis of a cohort, and its reliability").argument("<results>", RESULTS)
+    .option("--by <column>", "rates by a column of the plan, side by side; may be repeated", gather)
+    .option("--marks <file>", "CSV of people's marks, for error rates (see 'saidwell agree --help')"))
+    .action(async (results: string, flags: ItemsFlags) => (await import("./commands/analysis.ts")).runItems(results, flags));
 }
 
 const RESULTS = "folder that 'saidwell cohort' wrote, its results.jsonl, a mark sheet as JSON, or a folder of these";
@@ -17,4 +23,8 @@ function withOutput(command: Command): Command {
     .option("--force", "let --out replace a file that exists")
     .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
     .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"));
+}
+
+function gather(value: string, before: string[] = []): string[] {
+  return [...before, value];
 }

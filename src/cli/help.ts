@@ -120,6 +120,10 @@ const BLOCKS: Record<string, readonly Block[]> = {
     },
     EXITS,
   ],
+  items: [
+    { title: "Examples:", lines: ["saidwell items june-marked", "saidwell items june-marked --by accent --by recogniser --marks marks.csv", "saidwell items june-marked --format json --out items.json"] },
+    EXITS,
+  ],
   codes: [{ title: "Examples:", lines: ["saidwell codes", "saidwell codes SW-T03"] }],
   completion: [
     {

@@ -1,2 +1,3 @@
 /* The commands that read a cohort's results, in one bundle. */
 export { runAgree } from "./agree.ts";
+export { runItems } from "./items.ts";
