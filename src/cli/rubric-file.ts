@@ -1,6 +1,6 @@
 import { readFileSync, realpathSync, statSync } from "node:fs";
-import { dirname, isAbsolute, resolve, sep } from "node:path";
-import { loadRubric } from "../rubric/load.ts";
+import { basename, dirname, isAbsolute, join, resolve, sep } from "node:path";
+import { loadPlacedRubric, type PlacedRubric } from "../rubric/load.ts";
 import type { Rubric } from "../rubric/schema.ts";
 import { problem, systemReason } from "./problems.ts";
 import { shippedBlock } from "./shipped.ts";
@@ -15,13 +15,26 @@ const SHIPPED = "shipped:";
  * @throws ProblemError SW-R01 and those of loadRubric.
  */
 export function rubricFromFile(path: string): Rubric {
-  let text: string;
+  return placedRubric(rubricText(path), path).rubric;
+}
+
+/** The text of a rubric or block file. @throws ProblemError SW-R01 */
+export function rubricText(path: string): string {
   try {
-    text = readText(path);
+    return readText(path);
   } catch (error) {
     throw problem("SW-R01", path, `the rubric cannot be read: ${systemReason(error)}`, "Give the path of a rubric file, or the name of a shipped rubric ('saidwell rubrics' lists them).");
   }
-  return loadRubric(text, { file: path, readBlock: blockReader(path) });
+}
+
+/** @param path of the rubric that the text is from: its blocks are read from beside it. @throws ProblemError those of loadRubric */
+export function placedRubric(text: string, path: string): PlacedRubric {
+  return loadPlacedRubric(text, { file: path, readBlock: blockReader(path), blockFile: (include) => blockPath(path, include) });
+}
+
+/** The path under which an included file is found; `shipped:NAME` stays. */
+export function blockPath(rubric: string, include: string): string {
+  return include.startsWith(SHIPPED) ? include : join(dirname(rubric), include);
 }
 
 /**
@@ -30,6 +43,7 @@ export function rubricFromFile(path: string): Rubric {
  */
 export function blockReader(rubric: string): (include: string) => string {
   const folder = realpathSync(dirname(resolve(rubric)));
+  const own = join(folder, basename(rubric));
   return (include) => {
     if (include.startsWith(SHIPPED)) return shippedBlock(include.slice(SHIPPED.length));
     if (isAbsolute(include) || include.includes("\\")) throw new Error("write it relative to the rubric, with forward slashes");
@@ -42,13 +56,19 @@ export function blockReader(rubric: string): (include: string) => string {
       throw new Error(systemReason(error), { cause: error });
     }
     if (!inside(folder, real)) throw new Error("it is a link that leads outside the rubric's folder");
+    if (real === own) throw new Error("it is this rubric itself: the include would never end");
+    let text: string;
     try {
-      return readText(real);
+      text = readText(real);
     } catch (error) {
       throw new Error(systemReason(error), { cause: error });
     }
+    if (IS_RUBRIC.test(text)) throw new Error("it is a rubric, and only blocks can be included: a rubric that includes rubrics could go round in a circle");
+    return text;
   };
 }
+
+const IS_RUBRIC = /^saidwell:[ \t]*["']?rubric@/m;
 
 function inside(folder: string, path: string): boolean {
   return path.startsWith(folder.endsWith(sep) ? folder : folder + sep);

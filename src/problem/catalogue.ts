@@ -22,7 +22,7 @@ export interface CatalogueEntry {
 }
 
 /**
- * Every code the program can print. T: transcript, S: station and roles, R: rubric, M: marking,
+ * Every code the program can print. T: transcript, S: station and roles, R: rubric, C: check of a rubric, M: marking,
  * B: batch of a cohort, A: analysis of a cohort, U: usage, O: output. A code, once released, keeps its meaning.
  */
 export const CATALOGUE = {
@@ -62,6 +62,24 @@ export const CATALOGUE = {
   "SW-R05": { title: "a name in the rubric leads nowhere", exit: EXIT.rubric },
   "SW-R06": { title: "an id stands twice", exit: EXIT.rubric },
   "SW-R07": { title: "a phrase and its quantity do not go together", exit: EXIT.rubric },
+  // check of a rubric
+  "SW-C01": { title: "an acceptable response does not earn its own element" },
+  "SW-C02": { title: "an acceptable response earns another item as well" },
+  "SW-C03": { title: "an acceptable response counts as said wrongly for another item" },
+  "SW-C04": { title: "an acceptable response is taken for an unsafe statement", exit: EXIT.requirementNotMet },
+  "SW-C05": { title: "two items cannot be told apart" },
+  "SW-C06": { title: "too many acceptable responses earn another item" },
+  "SW-C07": { title: "an example does not do what it is there to show", exit: EXIT.requirementNotMet },
+  "SW-C08": { title: "a number has no unit, or nothing compares it" },
+  "SW-C09": { title: "a critical item has no source", exit: EXIT.requirementNotMet },
+  "SW-C10": { title: "a critical item has no minimum" },
+  "SW-C11": { title: "a fact is due to be reviewed" },
+  "SW-C12": { title: "pairs of the order contradict each other", exit: EXIT.requirementNotMet },
+  "SW-C13": { title: "what the rubric asks for does not fit into its time" },
+  "SW-C14": { title: "an element has few acceptable responses" },
+  "SW-C15": { title: "a block is in no rubric that was checked" },
+  "SW-C16": { title: "a file was left out of the check" },
+  "SW-C17": { title: "there are more warnings than --max-warnings allows", exit: EXIT.requirementNotMet },
   // batch: a cohort
   "SW-B01": { title: "the plan of the cohort cannot be used", exit: EXIT.cohort },
   "SW-B02": { title: "a file's name does not follow the pattern", exit: EXIT.cohortFiles },

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { ProblemError, type Finding } from "../problem/problem.ts";
 import { findingsOf, readYaml, type PositionedYaml } from "./positions.ts";
 import { blockSchema, itemSchema, rubricSchema, type Item, type Rubric, type RubricFile, type Section } from "./schema.ts";
+import { RubricPlaces, type IncludedBlock } from "./places.ts";
 import { checkReferences } from "./references.ts";
 
 export interface LoadOptions {
@@ -12,6 +13,14 @@ export interface LoadOptions {
    * @throws Error with a sentence when it cannot.
    */
   readBlock: (include: string) => string;
+  /** What the file of an include is called in messages; absent, as it is written in the rubric. */
+  blockFile?: (include: string) => string;
+}
+
+/** A rubric and where each part of it is written. */
+export interface PlacedRubric {
+  rubric: Rubric;
+  places: RubricPlaces;
 }
 
 /**
@@ -20,13 +29,20 @@ export interface LoadOptions {
  * @throws ProblemError with every fault found: file, line, column and how to mend it.
  */
 export function loadRubric(text: string, options: LoadOptions): Rubric {
+  return loadPlacedRubric(text, options).rubric;
+}
+
+/** The same, and keeps where everything is written. @throws ProblemError as `loadRubric` */
+export function loadPlacedRubric(text: string, options: LoadOptions): PlacedRubric {
   const main = readYaml(text, options.file);
   refuse(main.findings);
   const parsed = rubricSchema.safeParse(main.data);
   if (!parsed.success) refuse(findingsOf(parsed.error, main));
-  const rubric = assemble(parsed.data!, main, options);
-  refuse(checkReferences(rubric, main));
-  return { ...rubric, hash: hashOf(rubric) };
+  const blocks: IncludedBlock[] = [];
+  const rubric = assemble(parsed.data!, main, options, blocks);
+  const places = new RubricPlaces(main, blocks);
+  refuse(checkReferences(rubric, places));
+  return { rubric: { ...rubric, hash: hashOf(rubric) }, places };
 }
 
 /** SHA-256 over the resolved rubric: what a sheet was marked by, whatever its file is called. */
@@ -38,7 +54,7 @@ function refuse(findings: Finding[]): void {
   if (findings.length > 0) throw new ProblemError(findings);
 }
 
-function assemble(file: RubricFile, main: PositionedYaml, options: LoadOptions): Omit<Rubric, "hash"> {
+function assemble(file: RubricFile, main: PositionedYaml, options: LoadOptions, blocks: IncludedBlock[]): Omit<Rubric, "hash"> {
   const sections: Section[] = [];
   let sources = file.sources;
   const unsafe = [...file.unsafe];
@@ -48,6 +64,7 @@ function assemble(file: RubricFile, main: PositionedYaml, options: LoadOptions):
       continue;
     }
     const block = readBlockFile(entry.include, index, main, options);
+    blocks.push({ section: index, yaml: block.yaml });
     sources = { ...block.sources, ...sources };
     unsafe.push(...block.unsafe);
     const items = overrideItems(block.items, block.raw, entry.drop, entry.override, index, main);
@@ -73,11 +90,11 @@ function readBlockFile(include: string, index: number, main: PositionedYaml, opt
       },
     ]);
   }
-  const yaml = readYaml(text, include);
+  const yaml = readYaml(text, options.blockFile?.(include) ?? include);
   refuse(yaml.findings);
   const parsed = blockSchema.safeParse(yaml.data);
   if (!parsed.success) refuse(findingsOf(parsed.error, yaml));
-  return { ...parsed.data!, raw: (yaml.data as { items: { id: string }[] }).items };
+  return { ...parsed.data!, yaml, raw: (yaml.data as { items: { id: string }[] }).items };
 }
 
 function overrideItems(

@@ -1,5 +1,5 @@
 import type { Finding } from "../problem/problem.ts";
-import type { PositionedYaml } from "./positions.ts";
+import type { RubricPlaces } from "./places.ts";
 import { NO_SOURCE, type Element, type Quantity, type Rubric } from "./schema.ts";
 
 type Loaded = Omit<Rubric, "hash">;
@@ -8,26 +8,17 @@ type Loaded = Omit<Rubric, "hash">;
  * Finds ids that stand twice and names that lead nowhere: faults that would make a mark wrong without a word.
  * @returns findings, none when all is well.
  */
-export function checkReferences(rubric: Loaded, main: PositionedYaml): Finding[] {
-  return [...duplicates(rubric, main), ...dangling(rubric, main), ...slots(rubric, main)];
+export function checkReferences(rubric: Loaded, places: RubricPlaces): Finding[] {
+  return [...duplicates(rubric, places), ...dangling(rubric, places), ...slots(rubric, places)];
 }
 
-function at(main: PositionedYaml, itemId?: string): Pick<Finding, "file" | "line" | "column"> {
-  const raw = (main.data as { sections?: { items?: { id?: string }[] }[] }).sections ?? [];
-  for (const [section, entry] of raw.entries()) {
-    const item = entry.items?.findIndex((candidate) => candidate.id === itemId) ?? -1;
-    if (item >= 0) return { file: main.file, ...main.positionOf(["sections", section, "items", item, "id"]) };
-  }
-  return { file: main.file, ...main.positionOf([]) };
-}
-
-function duplicates(rubric: Loaded, main: PositionedYaml): Finding[] {
+function duplicates(rubric: Loaded, places: RubricPlaces): Finding[] {
   const findings: Finding[] = [];
   const report = (what: string, id: string, itemId?: string) =>
     findings.push({
       code: "SW-R06",
       severity: "error",
-      ...at(main, itemId),
+      ...(itemId === undefined ? places.top() : places.item(itemId, ["id"])),
       message: `${what} '${id}' stands twice`,
       mend: "Give one of the two another id.",
     });
@@ -41,7 +32,7 @@ function duplicates(rubric: Loaded, main: PositionedYaml): Finding[] {
   return findings;
 }
 
-function dangling(rubric: Loaded, main: PositionedYaml): Finding[] {
+function dangling(rubric: Loaded, places: RubricPlaces): Finding[] {
   const findings: Finding[] = [];
   const items = rubric.sections.flatMap((section) => section.items);
   const itemIds = new Set(items.map((item) => item.id));
@@ -49,7 +40,7 @@ function dangling(rubric: Loaded, main: PositionedYaml): Finding[] {
     findings.push({
       code: "SW-R05",
       severity: "error",
-      ...(path ? { file: main.file, ...main.positionOf(path) } : at(main, itemId)),
+      ...(path !== null || itemId === undefined ? places.top(path ?? []) : places.item(itemId, ["id"])),
       message,
       mend,
     });
@@ -88,7 +79,7 @@ function dangling(rubric: Loaded, main: PositionedYaml): Finding[] {
 }
 
 /** `{quantity}` and `quantity` belong together. */
-function slots(rubric: Loaded, main: PositionedYaml): Finding[] {
+function slots(rubric: Loaded, places: RubricPlaces): Finding[] {
   const findings: Finding[] = [];
   const uses = (element: Pick<Element, "say">) => element.say.some((phrase) => phrase.includes("{quantity}"));
   for (const item of rubric.sections.flatMap((section) => section.items)) {
@@ -97,7 +88,7 @@ function slots(rubric: Loaded, main: PositionedYaml): Finding[] {
       findings.push({
         code: "SW-R07",
         severity: "error",
-        ...at(main, item.id),
+        ...places.item(item.id, ["id"]),
         message: uses(element)
           ? `'${item.id}' says {quantity} in a phrase but gives no quantity`
           : `'${item.id}' gives a quantity that none of its phrases uses`,

@@ -1,6 +1,66 @@
+import { resolve } from "node:path";
+import { EXIT } from "../../problem/catalogue.ts";
+import { ProblemError, type Finding } from "../../problem/problem.ts";
+import { plural } from "../../report/figures.ts";
+import { renderCheck } from "../../report/findings/render.ts";
+import { reviewBlock } from "../../review/block.ts";
+import { reportOf, reviewRubric } from "../../review/check.ts";
+import type { FileReview } from "../../review/types.ts";
+import { describe } from "../fail.ts";
+import { checkOutput, writeOutput } from "../output.ts";
+import { placedRubric } from "../rubric-file.ts";
+import { rubricFiles, type FoundFile } from "../rubric-files.ts";
+import { appearance } from "../terminal.ts";
+import { VERSION } from "../version.ts";
 import type { CheckFlags } from "./rubric-check-flags.ts";
 
-/** Checks rubrics and their blocks. */
-export async function runRubricCheck(_paths: string[], _flags: CheckFlags): Promise<void> {
-  throw new Error("not yet written");
+/** Checks rubrics and their blocks. Exit code 1 when there are errors, or more warnings than may be. */
+export async function runRubricCheck(paths: string[], flags: CheckFlags): Promise<void> {
+  const found = await rubricFiles(paths);
+  const output = { out: flags.out, force: flags.force, inputs: found.files.map(({ path }) => path) };
+  checkOutput(output);
+  const today = flags.today ?? dayOf(new Date());
+  const findings: Finding[] = [...found.findings];
+  const included = new Set<string>();
+  const rubrics = found.files.filter(({ kind }) => kind === "rubric").map((file) => checkRubric(file, today, findings, included));
+  const blocks = found.files.filter(({ kind }) => kind === "block").map((file) => checkBlock(file, findings, included));
+  const report = reportOf([...rubrics, ...blocks], findings, { version: VERSION, today });
+  const { errors, warnings } = report.counts;
+  const warningsFail = flags.maxWarnings !== undefined && warnings > flags.maxWarnings;
+  if (errors > 0 || warningsFail) process.exitCode = EXIT.requirementNotMet;
+  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  await writeOutput(await renderCheck(report, { format: flags.format, ...look, confusion: flags.confusion === true, warningsFail, root: process.cwd() }), output);
+  if (warningsFail) {
+    process.stderr.write(`${describe({ code: "SW-C17", severity: "error", file: "--max-warnings", message: `there are ${plural(warnings, "warning")}, ${flags.maxWarnings} may be`, mend: "Mend what is found, or allow more." })}\n`);
+  }
+}
+
+function checkRubric({ path, text }: FoundFile, today: string, findings: Finding[], included: Set<string>): FileReview {
+  const bare: FileReview = { file: path, kind: "rubric", id: null, figures: null, confusion: [] };
+  try {
+    const placed = placedRubric(text, path);
+    for (const file of placed.places.files()) included.add(resolve(file));
+    const review = reviewRubric(placed, today);
+    findings.push(...review.findings);
+    return { ...bare, id: placed.rubric.id, figures: review.figures, confusion: review.confusion };
+  } catch (error) {
+    if (!(error instanceof ProblemError)) throw error;
+    findings.push(...error.findings);
+    return bare;
+  }
+}
+
+function checkBlock({ path, text }: FoundFile, findings: Finding[], included: ReadonlySet<string>): FileReview {
+  const block = reviewBlock(text, path);
+  findings.push(...block.findings);
+  if (block.findings.length === 0 && !included.has(resolve(path))) {
+    findings.push({ code: "SW-C15", severity: "info", file: path, message: "no rubric among those checked includes this block: its form was checked, its phrases were not", mend: "Check it together with a rubric that includes it." });
+  }
+  return { file: path, kind: "block", id: block.id, figures: null, confusion: [] };
+}
+
+/** The day on this machine's calendar. */
+function dayOf(now: Date): string {
+  const two = (value: number) => String(value).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -21,7 +21,7 @@ export interface PlanInput {
  * accelerated speech", Psychological Bulletin 72(1), slowly up to about 275 words a minute and faster beyond; Foulke 1971
  * puts the bend at 250 (both as reviewed by Sticht and others, "Auding and reading", 1974).
  */
-const USUAL_PACE = 190;
+export const USUAL_PACE = 190;
 
 export const PACE_CAUTION =
   "That is faster than people usually talk in an interview (about 190 words a minute: Tauroza and Allison 1990). Understanding falls as speech gets faster, steeply beyond 250 to 275 words a minute (Foulke and Sticht 1969; Foulke 1971), and sooner for people who are ill, old or new to the language: leave words out rather than hurry.";

@@ -1,0 +1,74 @@
+import { statSync } from "node:fs";
+import { join, resolve } from "node:path";
+import type { Finding } from "../problem/problem.ts";
+import { problem, systemReason } from "./problems.ts";
+import { rubricText } from "./rubric-file.ts";
+import { ProblemError } from "../problem/problem.ts";
+
+export interface FoundFile {
+  path: string;
+  text: string;
+  kind: "rubric" | "block";
+}
+
+const YAML = "**/*.{yaml,yml}";
+const PATTERN = /[*?{}[\]]/;
+/** Of the first line that says what a file is. */
+const KIND = /^saidwell:[ \t]*["']?(rubric|block)@/m;
+
+/**
+ * The rubrics and blocks that paths name: files, folders with all below them, or patterns. Links to folders are not
+ * followed. What a folder holds besides is counted in a finding.
+ * @throws ProblemError SW-R01 when a path names nothing
+ */
+export async function rubricFiles(paths: readonly string[]): Promise<{ files: FoundFile[]; findings: Finding[] }> {
+  const files = new Map<string, FoundFile>();
+  const findings: Finding[] = [];
+  for (const path of paths) {
+    const { named, others } = await namesOf(path);
+    const leftOut: string[] = [];
+    for (const name of named) if (!files.has(resolve(name))) files.set(resolve(name), { path: name, ...readNamed(name) });
+    for (const name of others) {
+      if (files.has(resolve(name))) continue;
+      try {
+        const text = rubricText(name);
+        const kind = KIND.exec(text)?.[1] as FoundFile["kind"] | undefined;
+        if (kind === undefined) leftOut.push(name);
+        else files.set(resolve(name), { path: name, text, kind });
+      } catch (error) {
+        if (!(error instanceof ProblemError)) throw error;
+        findings.push(...error.findings);
+      }
+    }
+    if (leftOut.length > 0) {
+      const which = leftOut.length === 1 ? `'${leftOut[0]}' is` : `'${leftOut[0]}' and ${leftOut.length - 1} more YAML files are`;
+      findings.push({ code: "SW-C16", severity: "info", file: path, message: `${which} neither rubric nor block and left out`, mend: "A rubric starts with 'saidwell: rubric@1', a block with 'saidwell: block@1'." });
+    }
+    if (named.length + others.length === 0) throw problem("SW-R01", path, "there is no YAML file here", "Name a rubric, a folder that holds rubrics, or a pattern such as 'rubrics/**/*.yaml'.");
+  }
+  return { files: [...files.values()], findings };
+}
+
+/** A file named by the person is checked whatever it says of itself. */
+function readNamed(path: string): { text: string; kind: FoundFile["kind"] } {
+  const text = rubricText(path);
+  return { text, kind: KIND.exec(text)?.[1] === "block" ? "block" : "rubric" };
+}
+
+async function namesOf(path: string): Promise<{ named: string[]; others: string[] }> {
+  let folder: boolean;
+  try {
+    folder = statSync(path).isDirectory();
+  } catch (error) {
+    if (!PATTERN.test(path)) throw problem("SW-R01", path, `the rubric cannot be read: ${systemReason(error)}`, "Name a rubric or block file, a folder, or a pattern such as 'rubrics/**/*.yaml'.");
+    return { named: [], others: await search(path, ".") };
+  }
+  if (!folder) return { named: [path], others: [] };
+  return { named: [], others: (await search(YAML, path)).map((name) => join(path, name)) };
+}
+
+async function search(pattern: string, cwd: string): Promise<string[]> {
+  const { glob } = await import("tinyglobby");
+  const names = await glob(pattern, { cwd, followSymbolicLinks: false, ignore: ["**/node_modules/**"], expandDirectories: false });
+  return names.filter((name) => /\.ya?ml$/i.test(name)).sort();
+}

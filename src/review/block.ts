@@ -1,0 +1,19 @@
+import type { Finding } from "../problem/problem.ts";
+import { findingsOf, readYaml } from "../rubric/positions.ts";
+import { blockSchema } from "../rubric/schema.ts";
+
+/** The form of a block alone. Its phrases and references are checked through the rubrics that include it. */
+export function reviewBlock(text: string, file: string): { id: string | null; findings: Finding[] } {
+  const yaml = readYaml(text, file);
+  if (yaml.findings.length > 0) return { id: null, findings: yaml.findings };
+  const parsed = blockSchema.safeParse(yaml.data);
+  if (!parsed.success) return { id: null, findings: findingsOf(parsed.error, yaml) };
+  const { id, items } = parsed.data;
+  const ids = items.map((item) => item.id);
+  const findings = ids.flatMap((item, place): Finding[] =>
+    ids.indexOf(item) === place
+      ? []
+      : [{ code: "SW-R06", severity: "error", file, ...yaml.positionOf(["items", place, "id"]), message: `the item '${item}' stands twice`, mend: "Give one of the two another id." }],
+  );
+  return { id, findings };
+}

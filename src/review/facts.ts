@@ -1,0 +1,58 @@
+import type { Finding } from "../problem/problem.ts";
+import type { PlacedRubric } from "../rubric/load.ts";
+import type { Place } from "../rubric/places.ts";
+import { NO_SOURCE, type Fact, type Item } from "../rubric/schema.ts";
+import { findingAt } from "./finding.ts";
+
+/** So many days before its date a fact is told about: time to look it up and to have the change read by somebody. */
+const NOTICE_DAYS = 60;
+const DAY_MILLISECONDS = 86_400_000;
+
+/** Facts past or near the day by which somebody must look at them again. @param today as 2027-06-30 */
+export function checkReviewDates({ rubric, places }: PlacedRubric, today: string): Finding[] {
+  const findings: Finding[] = [];
+  const check = (fact: Fact | undefined, what: string, place: () => Place) => {
+    if (fact === undefined) return;
+    const days = Math.round((Date.parse(fact.review_by) - Date.parse(today)) / DAY_MILLISECONDS);
+    if (days >= NOTICE_DAYS) return;
+    const past = days < 0;
+    findings.push(
+      findingAt(
+        place(),
+        "SW-C11",
+        past ? "warning" : "info",
+        past ? `the fact of ${what} had to be reviewed by ${fact.review_by}` : `the fact of ${what} is to be reviewed by ${fact.review_by}, in ${days === 1 ? "1 day" : `${days} days`}`,
+        `Compare it with the latest edition of '${fact.source}', correct what has changed, and set a new review_by.`,
+      ),
+    );
+  };
+  for (const item of itemsOf(rubric)) {
+    check(item.fact, `'${item.id}'`, () => places.item(item.id, ["fact", "review_by"]));
+    item.elements.forEach((element, place) => check(element.fact, `'${item.id}', '${element.id}'`, () => places.element(item.id, place, ["fact", "review_by"])));
+  }
+  rubric.unsafe.forEach((statement, index) => check(statement.fact, `the unsafe statement '${statement.id}'`, () => places.unsafe(index, ["fact", "review_by"])));
+  return findings;
+}
+
+/** Critical items decide the result, so each must say on whose word, and how much of it is the least. */
+export function checkCritical({ rubric, places }: PlacedRubric): Finding[] {
+  return itemsOf(rubric)
+    .filter(({ critical }) => critical)
+    .flatMap((item) => {
+      const findings: Finding[] = [];
+      const sources = item.elements.map((element) => (element.fact ?? item.fact)?.source);
+      if (sources.some((source) => source === undefined)) {
+        findings.push(findingAt(places.item(item.id, ["id"]), "SW-C09", "error", `the critical item '${item.id}' has an element without a source`, "Give the item or each of its elements a fact with a source, jurisdiction and review_by."));
+      } else if (sources.some((source) => source === NO_SOURCE)) {
+        findings.push(findingAt(places.item(item.id, ["fact"]), "SW-C09", "warning", `the critical item '${item.id}' rests on '${NO_SOURCE}'`, "Find a published source for it, or let the item not be critical."));
+      }
+      if (item.elements.length > 1 && item.minimum === undefined) {
+        findings.push(findingAt(places.item(item.id, ["id"]), "SW-C10", "warning", `the critical item '${item.id}' has ${item.elements.length} elements and no minimum`, "Say with 'minimum' how many of them are the least that is safe."));
+      }
+      return findings;
+    });
+}
+
+export function itemsOf(rubric: PlacedRubric["rubric"]): Item[] {
+  return rubric.sections.flatMap(({ items }) => items);
+}

@@ -1,0 +1,43 @@
+import type { Finding } from "../problem/problem.ts";
+import type { PlacedRubric } from "../rubric/load.ts";
+import type { Item, Rubric } from "../rubric/schema.ts";
+import { USUAL_PACE } from "../scoring/time/plan.ts";
+import { itemsOf } from "./facts.ts";
+import { findingAt } from "./finding.ts";
+import type { RubricFigures } from "./types.ts";
+import { expectedQuantity, utterancesOf } from "./utterances.ts";
+
+/**
+ * The time it takes to say the shortest response of every element of every item that applies, at the usual pace of an
+ * interview (190 words a minute: Tauroza and Allison 1990, "Speech rates in British English", Applied Linguistics 11(1)).
+ * The patient's talk, pauses and everything said in more words come on top: a station needs more, never less.
+ */
+export function speakingTime(rubric: Rubric): RubricFigures["speaking"] {
+  const lengths = itemsOf(rubric)
+    .filter((item) => applies(item, rubric))
+    .flatMap(({ elements }) => elements)
+    .map(({ say, quantity }) => say.flatMap((phrase) => utterancesOf(phrase, expectedQuantity(quantity, rubric))).map((said) => said.split(" ").length).sort((a, b) => a - b));
+  const total = (pick: (sorted: number[]) => number) => lengths.reduce((sum, sorted) => sum + pick(sorted), 0);
+  const [words, middleWords] = [total((sorted) => sorted[0]!), total((sorted) => sorted[sorted.length >> 1]!)];
+  return { words, seconds: secondsFor(words), middleWords, middleSeconds: secondsFor(middleWords), limit: rubric.time.limit, target: rubric.time.target };
+}
+
+/** To a tenth: the estimate is no finer than that. */
+function secondsFor(words: number): number {
+  return Math.round((600 * words) / USUAL_PACE) / 10;
+}
+
+/** A warning when even the shortest words do not fit into the limit; a note when the middling ones do not fit into the target. */
+export function checkLength({ places }: PlacedRubric, speaking: RubricFigures["speaking"]): Finding[] {
+  const { words, seconds, middleWords, middleSeconds, limit, target } = speaking;
+  const mend = "Take out items, ask for fewer elements, or give the station more time.";
+  const tell = (severity: Finding["severity"], length: string, count: number, takes: number, over: string) =>
+    findingAt(places.top(["time"]), "SW-C13", severity, `to say the ${length} response of every element takes about ${Math.round(takes)} s (${count} words at ${USUAL_PACE} a minute), more than the ${over}`, mend);
+  if (seconds > limit) return [tell("warning", "shortest", words, seconds, `limit of ${limit} s`)];
+  return middleSeconds > target ? [tell("info", "middling", middleWords, middleSeconds, `target of ${target} s`)] : [];
+}
+
+/** Whether the scenario's conditions let the item count (as in scoring). */
+export function applies(item: Item, { scenario }: Rubric): boolean {
+  return (item.when ?? []).every((condition) => (condition.startsWith("not ") ? !scenario.conditions.includes(condition.slice(4)) : scenario.conditions.includes(condition)));
+}

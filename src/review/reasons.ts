@@ -1,0 +1,38 @@
+import type { Passage } from "../matching/passages.ts";
+import type { UtteranceReading } from "../matching/utterance.ts";
+import type { Element, Item } from "../rubric/schema.ts";
+
+/** Why an utterance did not earn an element, and what to do about it. */
+export interface Reason {
+  why: string;
+  mend: string;
+}
+
+type Explain = (item: Item, element: Element) => Reason;
+
+const REWORD = "Put it in other words, or leave it out.";
+
+/** By gate. A gate that is not here is told by its name. */
+const BY_GATE: Readonly<Partial<Record<string, Explain>>> = {
+  must: (_item, { must = [] }) => ({ why: `it lacks a must-word (${must.map((entry) => `'${entry}'`).join(", ")})`, mend: "Say the must-word in it, or add the word it uses to 'must'." }),
+  "not-with": (_item, { not_with = [] }) => ({ why: `it has words of 'not_with' (${not_with.map((entry) => `'${entry}'`).join(", ")})`, mend: "Take the words out of it, or out of 'not_with'." }),
+  polarity: () => ({ why: "a denial or an 'if' in it is taken to turn its sense round", mend: "Write it as plainly as it is said, without a second denial." }),
+  quantity: () => ({ why: "its number is not read where it stands", mend: "Let {quantity} stand beside the words that it belongs to." }),
+  "speech-act": ({ kind }) => ({ why: kind === "tell" ? "it is heard as a question" : `it is not heard as what the kind '${kind}' asks for`, mend: kind === "tell" ? "Write it as a statement." : "Write it as it would be asked, or change the item's kind." }),
+  "sound-alike": () => ({ why: "it hangs on a word that may be mis-heard", mend: REWORD }),
+};
+
+/** Of what was tried for the element, the nearest miss. */
+export function whyNot({ tried, kept }: UtteranceReading, item: Item, element: Element): Reason {
+  const own = tried.filter((passage) => passage.element.item === item.id && passage.element.element === element.id).sort((a, b) => rank(b) - rank(a));
+  const nearest = own[0];
+  if (nearest === undefined) return { why: "its words are too common or too few to be found", mend: "Add a word that tells this element from others." };
+  if (nearest.verdict === "wrong") return { why: `it is taken for a wrong statement (${nearest.reason ?? "denied"})`, mend: "Look at 'incorrect' and at denials in it: the two must not say the same." };
+  const [gate] = nearest.closed;
+  if (gate !== undefined) return BY_GATE[gate]?.(item, element) ?? { why: `the gate '${gate}' closes on it`, mend: REWORD };
+  const taker = kept.find((passage) => passage.element.item !== item.id && passage.first < nearest.end && nearest.first < passage.end);
+  if (taker !== undefined) return { why: `'${taker.element.item}' fits its words better`, mend: "Tell the two items apart by their words." };
+  return { why: "its words do not fit well enough once they are weighed", mend: "Add a word that tells this element from others." };
+}
+
+const rank = (passage: Passage) => passage.coverage - 0.2 * passage.closed.length;
