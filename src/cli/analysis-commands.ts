@@ -1,4 +1,5 @@
-import { Option, type Command } from "commander";
+import { InvalidArgumentError, Option, type Command } from "commander";
+import type { CutScoreFlags } from "./commands/cutscore.ts";
 import type { ItemsFlags } from "./commands/items.ts";
 import type { OutputFlags } from "./commands/options.ts";
 import { parseWidth } from "./terminal.ts";
@@ -12,6 +13,13 @@ export function addAnalysisCommands(program: Command): void {
     .option("--by <column>", "rates by a column of the plan, side by side; may be repeated", gather)
     .option("--marks <file>", "CSV of people's marks, for error rates (see 'saidwell agree --help')"))
     .action(async (results: string, flags: ItemsFlags) => (await import("./commands/analysis.ts")).runItems(results, flags));
+
+  withOutput(program.command("cutscore").description("cut scores by borderline regression, borderline group and modified Angoff").argument("[scores]", `${RESULTS}; or a CSV of scores (see below)`)
+    .option("--ratings <file>", "CSV of people's marks with their @global ratings, beside results")
+    .option("--borderline <rating>", "the rating that means borderline", parseRating)
+    .option("--angoff <file>", "CSV of judgements: judge, item, percent; station and weight where needed")
+    .option("--plot <file>", "write scores by rating, line and cut as a picture (SVG)"))
+    .action(async (scores: string | undefined, flags: CutScoreFlags) => (await import("./commands/analysis.ts")).runCutScore(scores, flags));
 }
 
 const RESULTS = "folder that 'saidwell cohort' wrote, its results.jsonl, a mark sheet as JSON, or a folder of these";
@@ -27,4 +35,10 @@ function withOutput(command: Command): Command {
 
 function gather(value: string, before: string[] = []): string[] {
   return [...before, value];
+}
+
+function parseRating(typed: string): number {
+  const rating = Number(typed);
+  if (typed.trim() === "" || !Number.isFinite(rating)) throw new InvalidArgumentError("Write a number of the rating scale.");
+  return rating;
 }

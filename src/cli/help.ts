@@ -124,6 +124,19 @@ const BLOCKS: Record<string, readonly Block[]> = {
     { title: "Examples:", lines: ["saidwell items june-marked", "saidwell items june-marked --by accent --by recogniser --marks marks.csv", "saidwell items june-marked --format json --out items.json"] },
     EXITS,
   ],
+  cutscore: [
+    { text: "A CSV of scores has the columns candidate and score (per cent) and, where needed, station and rating; its name ends in .csv. Of several attempts in results the first counts." },
+    {
+      title: "Examples:",
+      lines: [
+        "saidwell cutscore june-marked --ratings marks.csv --borderline 2",
+        "saidwell cutscore scores.csv --borderline 2 --plot cut.svg",
+        "saidwell cutscore --angoff judges.csv",
+        "saidwell cutscore june-marked --ratings marks.csv --borderline 2 --angoff judges.csv --format json",
+      ],
+    },
+    EXITS,
+  ],
   codes: [{ title: "Examples:", lines: ["saidwell codes", "saidwell codes SW-T03"] }],
   completion: [
     {

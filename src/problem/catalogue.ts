@@ -102,6 +102,7 @@ export const CATALOGUE = {
   "SW-A05": { title: "one marker marked the same thing twice", exit: EXIT.cohort },
   "SW-A06": { title: "marks fit no result and were left out" },
   "SW-A07": { title: "there is nothing to analyse", exit: EXIT.cohort },
+  "SW-A08": { title: "a table of scores or judgements holds something else", exit: EXIT.cohort },
   // usage
   "SW-U01": { title: "the command line cannot be understood", exit: EXIT.usage },
   "SW-U02": { title: "no rubric was named", exit: EXIT.usage },

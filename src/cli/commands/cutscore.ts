@@ -1,0 +1,75 @@
+import { joinMarks } from "../../cohort/agreement/join.ts";
+import { cutScoreReport, type CutScoreInput } from "../../cohort/cutscore/report.ts";
+import { readJudgements, readScores, scoresOf } from "../../cohort/cutscore/scores.ts";
+import { itemsReport } from "../../cohort/items/report.ts";
+import { readMarks } from "../../cohort/marks.ts";
+import type { SheetRecord } from "../../cohort/record.ts";
+import { notMeasurable, type Estimate } from "../../cohort/statistics/estimate.ts";
+import { cutScoreSvg } from "../../report/cohort/cut-score-svg.ts";
+import { cutScoreText } from "../../report/cohort/cut-score.ts";
+import { toJson } from "../../report/json.ts";
+import { readRecords } from "../analysis/results.ts";
+import { readTextFile } from "../analysis/text-file.ts";
+import { describe } from "../fail.ts";
+import { checkOutput, writeOutput } from "../output.ts";
+import { problem } from "../problems.ts";
+import { appearance } from "../terminal.ts";
+import { VERSION } from "../version.ts";
+import type { OutputFlags } from "./options.ts";
+
+export interface CutScoreFlags extends OutputFlags {
+  ratings?: string;
+  borderline?: number;
+  angoff?: string;
+  plot?: string;
+}
+
+/** Cut scores by borderline regression, borderline group and modified Angoff, as far as the data go. */
+export async function runCutScore(path: string | undefined, flags: CutScoreFlags): Promise<void> {
+  if (path === undefined && flags.angoff === undefined) throw problem("SW-U07", "saidwell cutscore", "there are neither scores nor judgements", "Name results or a CSV of scores, or give --angoff.");
+  const given = [path, flags.ratings, flags.angoff].filter((file) => file !== undefined);
+  const output = { out: flags.out, force: flags.force, inputs: given };
+  checkOutput(output);
+  checkOutput({ ...output, out: flags.plot });
+  if (flags.plot !== undefined && flags.plot === flags.out) throw problem("SW-U03", "--plot, --out", "both name the same file", "Name two files.");
+  const input = path === undefined ? { scores: [], weightOf: () => 1, errorOfMeasurement: new Map<string, Estimate>() } : /\.csv$/i.test(path) ? fromTable(path) : fromResults(path, flags);
+  const judgements = flags.angoff === undefined ? [] : readJudgements(readTextFile(flags.angoff, "the judgements"), flags.angoff);
+  const rated = input.scores.some(({ rating }) => rating !== null);
+  if (rated && flags.borderline === undefined) throw problem("SW-U07", "saidwell cutscore", "it is not said which rating means borderline", "Add --borderline with the number of your scale, such as --borderline 2.");
+  if (!rated && judgements.length === 0) throw problem("SW-A07", path!, "no candidate has a global rating, and there are no judgements", "Give --ratings with people's @global marks, a column 'rating' in the table, or --angoff.");
+  const report = cutScoreReport({ ...input, borderline: rated ? (flags.borderline ?? null) : null, judgements }, VERSION);
+  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  if (flags.plot !== undefined) await writeOutput(cutScoreSvg(report), { ...output, out: flags.plot });
+  await writeOutput(flags.format === "json" ? toJson(report) : cutScoreText(report, look), output);
+}
+
+type Basis = Pick<CutScoreInput, "scores" | "weightOf" | "errorOfMeasurement">;
+
+function fromTable(path: string): Basis {
+  return { scores: readScores(readTextFile(path, "the scores"), path), weightOf: () => 1, errorOfMeasurement: new Map() };
+}
+
+function fromResults(path: string, { ratings }: CutScoreFlags): Basis {
+  const { records, findings } = readRecords(path);
+  const joined = ratings === undefined ? null : joinMarks(records, readMarks(readTextFile(ratings, "the ratings"), ratings));
+  for (const finding of [...findings, ...(joined?.findings ?? [])]) process.stderr.write(`${describe(finding)}\n`);
+  return { scores: scoresOf(records, joined?.records ?? []), weightOf: (station, item) => weightIn(records, station, item), errorOfMeasurement: errors(records) };
+}
+
+function weightIn(records: readonly SheetRecord[], station: string, item: string): number {
+  for (const record of records) {
+    if (station !== "" && record.key.station !== station) continue;
+    const found = record.items.find(({ id }) => id === item);
+    if (found !== undefined) return found.weight;
+  }
+  return 1;
+}
+
+/** By station; none where two versions of a rubric were used. */
+function errors(records: readonly SheetRecord[]): Map<string, Estimate> {
+  const found = new Map<string, Estimate>();
+  for (const { station, reliability } of itemsReport(records, VERSION).stations) {
+    found.set(station, found.has(station) ? notMeasurable(0, "the station was marked by more than one version of its rubric") : reliability.errorOfMeasurement);
+  }
+  return found;
+}

@@ -1,0 +1,106 @@
+import { expect, test } from "vitest";
+import { joinMarks } from "../../../src/cohort/agreement/join.ts";
+import { cutScoreReport, type CutScoreInput } from "../../../src/cohort/cutscore/report.ts";
+import { readJudgements, readScores, scoresOf } from "../../../src/cohort/cutscore/scores.ts";
+import { readMarks } from "../../../src/cohort/marks.ts";
+import { linearRegression } from "../../../src/cohort/statistics/linear-regression.ts";
+import { estimated } from "../../../src/cohort/statistics/estimate.ts";
+import { cutScoreText } from "../../../src/report/cohort/cut-score.ts";
+import { cutScoreSvg } from "../../../src/report/cohort/cut-score-svg.ts";
+import { ProblemError } from "../../../src/problem/problem.ts";
+import { record } from "../records.ts";
+
+/* Invented scores. By hand: ratings 1 1 2 2 3 3, scores 40 50 50 60 60 70: slope 10, intercept 35, cut at 2 is 55. */
+const TABLE = "candidate,score,rating\nA,40,1\nB,50,1\nC,50,2\nD,60,2\nE,60,3\nF,70,3\n";
+const input = (over: Partial<CutScoreInput> = {}): CutScoreInput => ({ scores: readScores(TABLE, "s.csv"), borderline: 2, judgements: [], weightOf: () => 1, errorOfMeasurement: new Map(), ...over });
+const one = (over: Partial<CutScoreInput> = {}) => cutScoreReport(input(over), "0").stations[0]!;
+
+test("borderline regression by hand: cut 55, residual sqrt(150 / 4), error residual / sqrt(6) at the mean rating", () => {
+  const { regression } = one();
+  expect(regression!.cut.value).toBeCloseTo(55, 12);
+  expect(regression).toMatchObject({ slope: 10, intercept: 35 });
+  expect(regression!.cut.value !== null && regression!.cut.standardError!).toBeCloseTo(Math.sqrt(150 / 4) / Math.sqrt(6), 12);
+  // Sum of squares of the scores 550, left 150.
+  expect(regression!.rSquared).toBeCloseTo(1 - 150 / 550, 12);
+});
+
+test("the same cut as the line read at the borderline rating, and warnings that name their source", () => {
+  const scores = input().scores;
+  const line = linearRegression(scores.map(({ rating }) => rating!), scores.map(({ score }) => score));
+  expect("slope" in line && line.at(2).value).toBe(one().regression!.cut.value);
+  expect(one().regression!.warnings).toEqual([expect.stringMatching(/only 6 rated candidates: below 50 .*Homer/)]);
+  expect(one({ borderline: 0 }).regression!.warnings).toContainEqual(expect.stringContaining("beyond the data"));
+  const fifty = Array.from({ length: 50 }, (_, i) => ({ candidate: `C${i}`, station: "", score: 40 + (i % 5) * 10 + (i % 2), rating: i % 5, provisional: false }));
+  expect(one({ scores: fifty }).regression!.warnings).toEqual([]);
+});
+
+test("ratings that go against the scores, or are all alike, give no cut", () => {
+  const against = input().scores.map((score) => ({ ...score, rating: 4 - score.rating! }));
+  expect(one({ scores: against }).regression!.cut).toMatchObject({ value: null, why: expect.stringContaining("higher ratings do not go with higher scores") });
+  const alike = input().scores.map((score) => ({ ...score, rating: 3 }));
+  expect(one({ scores: alike }).regression!.cut).toMatchObject({ value: null, why: "all candidates have the same rating" });
+});
+
+test("borderline group: mean of 50 and 60, error 7.07 / sqrt(2)", () => {
+  const { group } = one();
+  expect(group!.cut).toMatchObject({ value: 55 });
+  expect(group!.cut.value !== null && group!.cut.standardError!).toBeCloseTo(5, 12);
+  expect(group!.warnings).toEqual([expect.stringContaining("only 2 rated borderline")]);
+});
+
+test("who lies near the cut: within its error of 2.5 nobody, within an error of measurement of 5 two", () => {
+  expect(one().decision).toMatchObject({ method: "borderline regression", below: 3, near: [] });
+  const { near } = one({ errorOfMeasurement: new Map([["", estimated(5, 6)]]) }).decision!;
+  expect(near.map(({ candidate, distance, withinCutError, withinMeasurementError }) => [candidate, Math.round(distance), withinCutError, withinMeasurementError])).toEqual([
+    ["B", -5, false, true],
+    ["C", -5, false, true],
+    ["D", 5, false, true],
+    ["E", 5, false, true],
+  ]);
+});
+
+test("modified Angoff: weights from the table or the results; judges one by one", () => {
+  const judgements = readJudgements("judge,item,percent\nKim,wash,50\nKim,dose,100\nLee,wash,70\nLee,dose,80\n", "j.csv");
+  // Weights 1 and 3: Kim 87.5, Lee 77.5; mean 82.5, error 7.07 / sqrt(2) = 5.
+  const { angoff, decision } = one({ scores: [], borderline: null, judgements, weightOf: (_, item) => (item === "dose" ? 3 : 1) });
+  expect(angoff!.judges).toEqual([{ judge: "Kim", cut: 87.5 }, { judge: "Lee", cut: 77.5 }]);
+  expect(angoff!.cut.value !== null && [angoff!.cut.value, angoff!.cut.standardError]).toEqual([82.5, expect.closeTo(5, 12)]);
+  expect(decision).toMatchObject({ method: "modified Angoff" });
+});
+
+test("a judge who left an item out, a score of 120 and a rating that is no number are told with their lines", () => {
+  const told = (read: () => unknown) => {
+    try {
+      read();
+    } catch (error) {
+      if (error instanceof ProblemError) return error.findings.map(({ line, message }) => `${line} ${message}`);
+    }
+    return [];
+  };
+  expect(told(() => readJudgements("judge,item,percent\nKim,wash,50\nKim,dose,100\nLee,wash,70\n", "j.csv"))).toEqual(["1 the judge 'Lee' has not judged dose"]);
+  expect(told(() => readScores("candidate,score,rating\nA,120,2\nB,50,good\n", "s.csv"))).toEqual(["2 the score '120' is no per cent figure", "3 the rating 'good' is no number"]);
+});
+
+test("of several attempts the first counts, and several examiners' ratings are averaged", () => {
+  const records = [record({ candidate: "A", attempt: "1", items: { a: "absent" } }), record({ candidate: "A", attempt: "2", items: { a: "complete" } })];
+  const marks = readMarks("candidate,attempt,marker,item,content\nA,1,Kim,@global,2\nA,1,Lee,@global,3\nA,2,Kim,@global,5\n", "m.csv");
+  expect(scoresOf(records, joinMarks(records, marks).records)).toEqual([{ candidate: "A", station: "pen", score: 0, rating: 2.5, provisional: false }]);
+});
+
+test("the examination's cut is the mean of the stations' and its error theirs as independent", () => {
+  const scores = ["pen", "drops"].flatMap((station) => input().scores.map((score) => ({ ...score, station })));
+  const { examination, stations } = cutScoreReport(input({ scores }), "0");
+  const error = stations[0]!.regression!.cut.value === null ? NaN : stations[0]!.regression!.cut.standardError!;
+  expect(examination).toMatchObject({ method: "borderline regression", cut: { value: expect.closeTo(55, 10), standardError: expect.closeTo(error / Math.SQRT2, 10) }, candidates: 6, below: 3 });
+});
+
+test("text and picture hold no figure that is none, and no text of a candidate's name as markup", () => {
+  const hostile = input().scores.map((score, i) => ({ ...score, candidate: i === 0 ? "<script>&" : score.candidate }));
+  const report = cutScoreReport(input({ scores: hostile }), "0");
+  const svg = cutScoreSvg(report);
+  expect(svg).not.toMatch(/NaN|Infinity|undefined|<script/);
+  expect(svg.match(/<circle/g)).toHaveLength(6);
+  const text = cutScoreText(report, { width: 60, colour: false, ascii: true });
+  expect(text).not.toMatch(/NaN|Infinity|undefined/);
+  for (const line of text.split("\n")) expect(line.length).toBeLessThanOrEqual(60);
+});
