@@ -86,11 +86,11 @@ export function compileCues(source: unknown): Cue[] {
 /** True when the words differ by at most one letter: changed, added or left out. */
 export function nearlyEqual(a: string, b: string): boolean {
   if (a === b) return true;
-  const [short, long] = a.length <= b.length ? [a, b] : [b, a];
-  if (long.length - short.length > 1) return false;
+  const longer = a.length - b.length;
+  if (longer > 1 || longer < -1) return false;
   let at = 0;
-  while (at < short.length && short[at] === long[at]) at++;
-  return short.length === long.length ? short.slice(at + 1) === long.slice(at + 1) : short.slice(at) === long.slice(at + 1);
+  while (at < a.length && at < b.length && a.charCodeAt(at) === b.charCodeAt(at)) at++;
+  return a.slice(longer < 0 ? at : at + 1) === b.slice(longer > 0 ? at : at + 1);
 }
 
 function says(element: CueElement & { type: "words" }, norm: string): boolean {
@@ -117,27 +117,49 @@ function matchFrom(cue: Cue, element: number, tokens: readonly Token[], at: numb
   return here.optional ? matchFrom(cue, element + 1, tokens, at) : -1;
 }
 
-const CUES = compileCues(data);
-
-/** Whether a cue can begin with this word. */
-function opensWith(cue: Cue, norm: string): boolean {
-  for (const element of cue.elements) {
-    if (element.type === "gap" || says(element, norm)) return true;
-    if (!element.optional) return false;
-  }
-  return false;
+/** Cues by the words that open them (`compile` sees to it that every cue opens with a word). */
+interface Openings {
+  exact: ReadonlyMap<string, readonly number[]>;
+  /** Opening words that are matched with a wrong letter too. */
+  fuzzy: readonly string[];
+  /** Cues that open with any number. */
+  number: readonly number[];
 }
+
+function openingsOf(cues: readonly Cue[]): Openings {
+  const exact = new Map<string, number[]>();
+  const number: number[] = [];
+  cues.forEach(({ elements: [first] }, at) => {
+    if (first?.type !== "words") return;
+    if (first.number) number.push(at);
+    for (const word of first.words) exact.set(word, [...(exact.get(word) ?? []), at]);
+  });
+  return { exact, number, fuzzy: [...exact.keys()].filter((word) => word.length >= FUZZY_LENGTH) };
+}
+
+/** Cues that can begin with this word, in their order. */
+function openedBy({ exact, fuzzy, number }: Openings, norm: string): readonly number[] {
+  const found = [...(exact.get(norm) ?? [])];
+  if (NUMBER_WORD.test(norm)) found.push(...number);
+  // One letter left out is the shortest that may pass for a fuzzy word.
+  if (norm.length >= FUZZY_LENGTH - 1) for (const word of fuzzy) if (word !== norm && nearlyEqual(word, norm)) found.push(...exact.get(word)!);
+  return [...new Set(found)].sort((a, b) => a - b);
+}
+
+const CUES = compileCues(data);
+const OPENINGS = openingsOf(CUES);
 
 /** Every cue said, by place; of one kind the longest at a place. */
 export function findCues(tokens: readonly Token[], cues: readonly Cue[] = CUES): CueMatch[] {
   const found: CueMatch[] = [];
-  // Speech uses few different words: each is held against the openings of all cues once.
+  const openings = cues === CUES ? OPENINGS : openingsOf(cues);
+  // Speech uses few different words: each is looked up once.
   const opened = new Map<string, readonly Cue[]>();
   for (let at = 0; at < tokens.length; at++) {
     const { norm } = tokens[at]!;
     let candidates = opened.get(norm);
     if (candidates === undefined) {
-      candidates = cues.filter((cue) => opensWith(cue, norm));
+      candidates = openedBy(openings, norm).map((which) => cues[which]!);
       opened.set(norm, candidates);
     }
     if (candidates.length === 0) continue;
