@@ -4,9 +4,10 @@ import { assign } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { isOpen, matchStation } from "./match.ts";
 import { passagesFor, type Passage } from "./passages.ts";
-import { postingsOf } from "./postings.ts";
+import { groupPossible } from "./gates.ts";
+import { postingsOf, type Postings } from "./postings.ts";
 import { ReachIndex } from "./reach.ts";
-import { streamOf } from "./stream.ts";
+import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, UnsafeMatch } from "./types.ts";
 import { unsafeMatches } from "./unsafe.ts";
 
@@ -38,8 +39,7 @@ export class UtteranceReader {
   }
 
   read(text: string): UtteranceReading {
-    const stream = streamOf(stationOf(text), ["candidate"]);
-    const postings = postingsOf(stream, this.rubric);
+    const { stream, postings } = this.look(text);
     const within = this.reach.within(postings);
     const tried = this.rubric.elements.filter((element) => within.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate"));
     const statements = this.rubric.unsafe.filter((statement) => within.has(statement));
@@ -48,6 +48,18 @@ export class UtteranceReader {
       tried,
       unsafe: statements.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe: statements }, postings, stream),
     };
+  }
+
+  /** Whether one of the element's must-words is nowhere in the utterance: then no passage is even tried. */
+  lacksMust(text: string, item: string, element: string): boolean {
+    const compiled = this.rubric.elements.find((candidate) => candidate.item === item && candidate.element === element);
+    const { postings } = this.look(text);
+    return compiled?.must.some((group) => !groupPossible(group, postings)) ?? false;
+  }
+
+  private look(text: string): { stream: Stream; postings: Postings } {
+    const stream = streamOf(stationOf(text), ["candidate"]);
+    return { stream, postings: postingsOf(stream, this.rubric) };
   }
 }
 

@@ -57,7 +57,7 @@ export function reviewPhrases(placed: PlacedRubric, compiled: CompiledRubric): P
         const missed = variants.find(({ reading }) => !earns(reading, item, element));
         if (missed !== undefined) {
           figures.unearned += 1;
-          findings.push(unearned(missed, item, element, place()));
+          findings.push(unearned(missed, item, element, reader.lacksMust(missed.text, item.id, element.id), place()));
         }
         const effects = effectsOf(variants, item, counted);
         if (effects.some(({ effect }) => effect === "earns")) figures.confused += 1;
@@ -93,8 +93,8 @@ export function earns({ kept }: UtteranceReading, item: Item, element: Element):
   return kept.some((passage) => passage.verdict === "right" && isOf(passage, item, element));
 }
 
-function unearned({ text, reading }: { text: string; reading: UtteranceReading }, item: Item, element: Element, place: Place): Finding {
-  const { why, mend } = whyNot(reading, item, element);
+function unearned({ text, reading }: { text: string; reading: UtteranceReading }, item: Item, element: Element, lacksMust: boolean, place: Place): Finding {
+  const { why, mend } = whyNot(reading, item, element, lacksMust);
   return findingAt(place, "SW-C01", "warning", `'${text}' does not earn '${element.id}' of '${item.id}': ${why}`, mend);
 }
 

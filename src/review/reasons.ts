@@ -22,8 +22,12 @@ const BY_GATE: Readonly<Partial<Record<string, Explain>>> = {
   "sound-alike": () => ({ why: "it hangs on a word that may be mis-heard", mend: REWORD }),
 };
 
-/** Of what was tried for the element, the nearest miss. */
-export function whyNot({ tried, kept }: UtteranceReading, item: Item, element: Element): Reason {
+/**
+ * Of what was tried for the element, the nearest miss.
+ * @param lacksMust whether a must-word of the element is nowhere in the utterance.
+ */
+export function whyNot({ tried, kept }: UtteranceReading, item: Item, element: Element, lacksMust: boolean): Reason {
+  if (lacksMust) return BY_GATE["must"]!(item, element);
   const own = tried.filter((passage) => passage.element.item === item.id && passage.element.element === element.id).sort((a, b) => rank(b) - rank(a));
   const nearest = own[0];
   if (nearest === undefined) return { why: "its words are too common or too few to be found", mend: "Add a word that tells this element from others." };

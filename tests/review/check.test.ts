@@ -1,0 +1,115 @@
+import { describe, expect, test } from "vitest";
+import { reviewBlock } from "../../src/review/block.ts";
+import { reportOf } from "../../src/review/check.ts";
+import { BLOCK, broken, findingsOf, lineOf, review, SOUND } from "./card.ts";
+
+test("a sound rubric has no finding", () => {
+  expect(findingsOf(SOUND)).toEqual([]);
+});
+
+test("the figures count what was said", () => {
+  const { figures } = review(SOUND);
+  expect(figures).toMatchObject({ items: 3, critical: 1, elements: 3, responses: 9, utterances: 9, unearned: 0, confused: 0, share: 0 });
+});
+
+describe("form: a fault names its line", () => {
+  test.each([
+    ["an id that stands twice", "      - id: rinse", "      - id: hold", "SW-R06", "      - id: hold"],
+    ["a pair of the order that leads nowhere", "then: hold,", "then: held,", "SW-R05", "then: held"],
+    ["a quantity without unit", "quantity: { value: 10, unit: second }", "quantity: { value: 10 }", "SW-R03", "quantity: { value: 10 }"],
+    ["a place for a number and no number", "          - shake the inhaler well", "          - shake the inhaler {quantity}", "SW-R07", "      - id: shake"],
+    ["a key that is none", "        critical: true", "        crucial: true", "SW-R03", "crucial"],
+  ])("%s", (_name, from, to, code, at) => {
+    const text = broken(from, to);
+    expect(findingsOf(text)).toEqual(expect.arrayContaining([expect.objectContaining({ code, severity: "error", file: "card.yaml", line: lineOf(text, at), mend: expect.any(String) })]));
+  });
+
+  test("in a block, the block's own file and line", () => {
+    const text = broken("sections:\n", "sections:\n  - include: opening.yaml\n");
+    const block = BLOCK.replace("    label: Greets\n", "    label: Greets\n    wieght: 2\n");
+    expect(findingsOf(text, { blocks: { "opening.yaml": block } })).toEqual([expect.objectContaining({ code: "SW-R03", file: "folder/opening.yaml", line: 7 })]);
+  });
+
+  test("a block alone is checked for its form and for ids that stand twice", () => {
+    expect(reviewBlock(BLOCK, "opening.yaml")).toEqual({ id: "opening", findings: [] });
+    expect(reviewBlock(BLOCK.replace("label", "labell"), "opening.yaml").findings).toContainEqual(expect.objectContaining({ code: "SW-R03", file: "opening.yaml", line: 6 }));
+    expect(reviewBlock(BLOCK + BLOCK.slice(BLOCK.indexOf("  - id: greet")), "opening.yaml").findings).toEqual([expect.objectContaining({ code: "SW-R06", line: 8 })]);
+    expect(reviewBlock("a: [", "opening.yaml").findings[0]).toMatchObject({ code: "SW-R02" });
+  });
+});
+
+describe("facts", () => {
+  test("past its date, a fact is a warning; near it, a note; before that, nothing", () => {
+    const on = (today: string) => findingsOf(SOUND, { today }).map(({ code, severity, line }) => [code, severity, line]);
+    const line = lineOf(SOUND, "        fact:");
+    expect(on("2028-02-01")).toEqual([["SW-C11", "warning", line]]);
+    expect(on("2028-01-31")).toEqual([["SW-C11", "info", line]]);
+    expect(on("2027-12-10")).toEqual([["SW-C11", "info", line]]);
+    expect(on("2027-10-01")).toEqual([]);
+  });
+
+  test("a fact of a block is told at the block's line, and once however many rubrics include it", () => {
+    const block = BLOCK.replace("    label: Greets\n", '    label: Greets\n    fact: { source: "common practice, no source", jurisdiction: [any], review_by: 2020-01-01 }\n');
+    const text = broken("sections:\n", "sections:\n  - include: opening.yaml\n");
+    const findings = findingsOf(text, { blocks: { "opening.yaml": block } });
+    expect(findings).toEqual([expect.objectContaining({ code: "SW-C11", file: "folder/opening.yaml", line: 7 })]);
+    expect(reportOf([], [...findings, ...findings], { version: "0", today: "2026-11-25" }).counts).toEqual({ errors: 0, warnings: 1, notes: 0 });
+  });
+
+  test("a critical item without a source is an error, one on common practice a warning", () => {
+    const without = broken("        fact: { source: guideline, jurisdiction: [any], review_by: 2028-01-31 }\n", "");
+    expect(findingsOf(without)).toEqual([expect.objectContaining({ code: "SW-C09", severity: "error", line: lineOf(without, "id: shake") })]);
+    const practice = broken("source: guideline,", 'source: "common practice, no source",');
+    expect(findingsOf(practice)).toEqual([expect.objectContaining({ code: "SW-C09", severity: "warning" })]);
+  });
+
+  test("a critical item of several elements says how many are the least", () => {
+    const elements = `        elements:
+          - { id: well, label: Well, say: [shake the inhaler well, give the inhaler a good shake, always shake the inhaler hard] }
+          - { id: upright, label: Upright, say: [keep the canister upright, hold it with the canister on top, the canister points up] }
+`;
+    const text = broken("        say:\n          - shake the inhaler well\n          - give the inhaler a good shake\n          - always shake the inhaler hard\n", elements);
+    expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C10", severity: "warning", line: lineOf(text, "id: shake") })]);
+    expect(findingsOf(text.replace("        elements:", "        minimum: 1\n        elements:"))).toEqual([]);
+  });
+});
+
+describe("numbers", () => {
+  test("the unit 'number' is no unit", () => {
+    const text = broken("unit: second", "unit: number");
+    expect(findingsOf(text)).toContainEqual(expect.objectContaining({ code: "SW-C08", severity: "warning", line: lineOf(text, "quantity: { value: 10") }));
+  });
+
+  test("a number that most responses state and nothing compares is a note", () => {
+    const text = SOUND.replaceAll("for {quantity}", "for ten seconds").replace("        quantity: { value: 10, unit: second }\n", "");
+    expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C08", severity: "info", message: expect.stringContaining("'ten seconds' and 2 more") })]);
+  });
+});
+
+describe("order", () => {
+  test("pairs that lead back to their beginning contradict each other; the circle is told once", () => {
+    const text = broken("unsafe:\n", "  - { first: rinse, then: shake, severity: minor, reason: Round. }\nunsafe:\n");
+    expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C12", severity: "error", message: expect.stringContaining("shake before hold before rinse before shake") })]);
+  });
+
+  test("an item before itself", () => {
+    expect(findingsOf(broken("then: hold,", "then: shake,"))).toEqual([expect.objectContaining({ code: "SW-C12", message: expect.stringContaining("shake before shake") })]);
+  });
+});
+
+describe("length", () => {
+  // 190 words a minute: Tauroza and Allison 1990. The shortest responses have 4, 6 (the number's two words with them) and 4 words.
+  test("the shortest words of all elements at the pace of an interview", () => {
+    expect(review(SOUND).figures.speaking).toMatchObject({ words: 13, seconds: Math.round((600 * 13) / 190) / 10 });
+  });
+
+  test("more than the limit is a warning; middling words beyond the target are a note", () => {
+    expect(findingsOf(broken("{ limit: 7 min, target: 6 min }", "{ limit: 4, target: 4 }"))).toEqual([expect.objectContaining({ code: "SW-C13", severity: "warning" })]);
+    expect(findingsOf(broken("{ limit: 7 min, target: 6 min }", "{ limit: 4.2, target: 4.2 }"))).toEqual([expect.objectContaining({ code: "SW-C13", severity: "info" })]);
+  });
+
+  test("items that do not apply take no time", () => {
+    const when = broken("        label: Rinses the mouth\n", "        label: Rinses the mouth\n        when: [child]\n");
+    expect(review(when).figures.speaking.words).toBe(9);
+  });
+});
