@@ -2,6 +2,7 @@ import { InvalidArgumentError, Option, type Command } from "commander";
 import type { CutScoreFlags } from "./commands/cutscore.ts";
 import type { ItemsFlags } from "./commands/items.ts";
 import type { OutputFlags } from "./commands/options.ts";
+import type { ProgressFlags } from "./commands/progress.ts";
 import { parseWidth } from "./terminal.ts";
 
 /** The commands that say how far marks can be trusted, and what a cohort tells. */
@@ -20,6 +21,12 @@ export function addAnalysisCommands(program: Command): void {
     .option("--angoff <file>", "CSV of judgements: judge, item, percent; station and weight where needed")
     .option("--plot <file>", "write scores by rating, line and cut as a picture (SVG)"))
     .action(async (scores: string | undefined, flags: CutScoreFlags) => (await import("./commands/analysis.ts")).runCutScore(scores, flags));
+
+  withOutput(program.command("progress").description("one candidate's attempts: what changed, what keeps being missed, what to practise").argument("<folder>", RESULTS)
+    .option("--candidate <name>", "whose attempts, where the results hold several candidates'")
+    .option("--cohort <results>", "results of a cohort, for the error of measurement")
+    .option("--sem <points>", "standard error of measurement in points of the per cent total", parsePoints))
+    .action(async (folder: string, flags: ProgressFlags) => (await import("./commands/analysis.ts")).runProgress(folder, flags));
 }
 
 const RESULTS = "folder that 'saidwell cohort' wrote, its results.jsonl, a mark sheet as JSON, or a folder of these";
@@ -41,4 +48,10 @@ function parseRating(typed: string): number {
   const rating = Number(typed);
   if (typed.trim() === "" || !Number.isFinite(rating)) throw new InvalidArgumentError("Write a number of the rating scale.");
   return rating;
+}
+
+function parsePoints(typed: string): number {
+  const points = Number(typed);
+  if (typed.trim() === "" || !(points > 0) || points > 100) throw new InvalidArgumentError("Write a number above 0 and up to 100.");
+  return points;
 }

@@ -137,6 +137,11 @@ const BLOCKS: Record<string, readonly Block[]> = {
     },
     EXITS,
   ],
+  progress: [
+    { text: "Attempts come in the order of their names. Totals are compared only at the same scenario and by the same rubric; without --cohort or --sem the error of a total is had from its items." },
+    { title: "Examples:", lines: ["saidwell progress my-sheets", "saidwell progress june-marked --candidate A017 --cohort june-marked"] },
+    EXITS,
+  ],
   codes: [{ title: "Examples:", lines: ["saidwell codes", "saidwell codes SW-T03"] }],
   completion: [
     {

@@ -33,7 +33,7 @@ test("bash registers it for the command", () => {
 });
 
 test.each([
-  [["saidwell", ""], ["agree", "codes", "cohort", "completion", "cutscore", "explain", "help", "items", "label", "mark", "merge", "rubric", "rubrics"].concat(["-V", "--version", "-h", "--help"]).sort()],
+  [["saidwell", ""], ["agree", "codes", "cohort", "completion", "cutscore", "explain", "help", "items", "label", "mark", "merge", "progress", "rubric", "rubrics"].concat(["-V", "--version", "-h", "--help"]).sort()],
   [["saidwell", "m"], ["mark", "merge"]],
   [["saidwell", "mark", "--r"], ["--require", "--rubric"]],
   [["saidwell", "mark", "second.vtt", "--format", ""], ["json", "text"]],

@@ -2,3 +2,4 @@
 export { runAgree } from "./agree.ts";
 export { runItems } from "./items.ts";
 export { runCutScore } from "./cutscore.ts";
+export { runProgress } from "./progress.ts";
