@@ -2,6 +2,18 @@ import { doubleMetaphone } from "double-metaphone";
 // A deep path: the whole of `natural` takes most of a second to load.
 import jaroWinkler from "natural/lib/natural/distance/jaro-winkler_distance.js";
 
+import homophones from "./homophones.json" with { type: "json" };
+
+const HOMOPHONES: Record<string, string[]> = homophones;
+
+/**
+ * Trade words that sound just like this one (CMU Pronouncing Dictionary, by way of src/build/homophones.mjs): sound
+ * codes are made for names and miss "knows" for "nose".
+ */
+export function homophonesOf(word: string): readonly string[] {
+  return Object.hasOwn(HOMOPHONES, word) ? HOMOPHONES[word]! : [];
+}
+
 const cache = new Map<string, readonly string[]>();
 const CACHE_LIMIT = 50_000;
 

@@ -1,5 +1,6 @@
 import { heardPhrases, meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { dimensionOf } from "../language/quantity-compare.ts";
+import { homophonesOf } from "../language/sound.ts";
 import { isTradeWord, stem } from "../language/stem.ts";
 import type { CompiledRubric } from "./compile.ts";
 import type { Stream } from "./stream.ts";
@@ -15,7 +16,7 @@ export interface Hit {
 export type Postings = Map<string, Hit[]>;
 
 /** How surely a word stands for the rubric word behind it when it is not written alike. */
-const QUALITY = { sound: 0.8, joined: 0.92, parted: 0.88 } as const;
+const QUALITY = { homophone: 0.86, sound: 0.8, joined: 0.92, parted: 0.88 } as const;
 /** Pieces of words shorter than this are everyday words. */
 const SHORTEST_PART = 3;
 const SHORTEST_JOINED = 6;
@@ -43,7 +44,9 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
       if (joined.length >= SHORTEST_JOINED && rubric.vocabulary.has(joined)) addStem(stem(joined), place, place + 2, QUALITY.joined);
       else for (const word of splitUp(tokens, place, rubric)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
     }
-    if (rubric.vocabulary.has(token.text) || wordWeight(token.stem) < 1) return;
+    if (rubric.vocabulary.has(token.text)) return;
+    for (const word of homophonesOf(token.text)) if (rubric.vocabulary.has(word)) addStem(stem(word), place, place + 1, QUALITY.homophone);
+    if (wordWeight(token.stem) < 1) return;
     for (const word of misheard(token.text, rubric)) addStem(stem(word), place, place + 1, QUALITY.sound);
     for (const part of partsOf(token.text, rubric.vocabulary)) addStem(stem(part), place, place + 1, QUALITY.parted);
   });
