@@ -1,14 +1,12 @@
 import type { LexiconFile } from "./lexicon/schema.ts";
-import synonymData from "./lexicon/synonyms.yaml";
-import wordingData from "./lexicon/wordings.yaml";
+import lookup from "./lexicon/lookup.json" with { type: "json" };
+import { keysIn, type Lookup } from "./lexicon/lookup.ts";
 import weightData from "./lexicon/weights.yaml";
 import { PhraseSet } from "./phrase-set.ts";
 import { stem } from "./stem.ts";
-import { tokenise } from "./token.ts";
 
 // Their form is checked at build and by the tests (lexicon/schema.ts).
-const SYNONYMS = synonymData as LexiconFile<"synonyms">;
-const WORDINGS = wordingData as LexiconFile<"wordings">;
+const LOOKUP = lookup as unknown as Lookup;
 const WEIGHTS = weightData as LexiconFile<"weights">;
 
 /**
@@ -25,59 +23,29 @@ export function qualityOf(key: ConceptKey): number {
   return QUALITY_OF[key.charAt(0)]!;
 }
 
-const written = new Map<string, ConceptKey[]>();
-const spoken = new Map<string, ConceptKey[]>();
-const writtenPhrases: [string, ConceptKey][] = [];
-const spokenPhrases: [string, ConceptKey][] = [];
+const NONE: readonly ConceptKey[] = [];
+const known = { written: new Map<string, readonly ConceptKey[]>(), spoken: new Map<string, readonly ConceptKey[]>() };
 
-function enter(map: Map<string, ConceptKey[]>, phrases: [string, ConceptKey][], entry: string, key: ConceptKey): void {
-  // "hold-breath" names a set that has no single word; it is an entry for rubrics, never spoken.
-  const stems = tokenise(entry.split(/\s+/)).map((token) => token.stem);
-  if (stems.length !== 1) {
-    phrases.push([entry, key]);
-    return;
-  }
-  const known = map.get(stems[0]!);
-  if (known === undefined) map.set(stems[0]!, [key]);
-  else if (!known.includes(key)) known.push(key);
-}
-
-for (const [letter, sets] of [["s", SYNONYMS.same], ["n", SYNONYMS.near]] as const) {
-  sets.forEach((entries, place) => {
-    for (const entry of entries) {
-      enter(written, writtenPhrases, entry, `${letter}${place}`);
-      enter(spoken, spokenPhrases, entry, `${letter}${place}`);
-    }
-  });
-}
-for (const [letter, heads] of [["w", WORDINGS.sure], ["l", WORDINGS.likely]] as const) {
-  Object.entries(heads).forEach(([head, alternatives], place) => {
-    const key = `${letter}${place}`;
-    // A word that surely stands for the head stands for what the head is the same as.
-    const sets = letter === "w" && !head.includes(" ") ? (written.get(stem(head)) ?? []).filter((set) => set.startsWith("s")) : [];
-    for (const alternative of alternatives) for (const each of [key, ...sets]) enter(spoken, spokenPhrases, alternative, each);
-  });
-}
-for (const [letter, heads] of [["w", WORDINGS.sure], ["l", WORDINGS.likely]] as const) {
-  Object.keys(heads).forEach((head, place) => {
-    enter(written, writtenPhrases, head, `${letter}${place}`);
-    if (head.includes(" ")) spokenPhrases.push([head, `${letter}${place}`]);
-  });
+function keysOf(side: "written" | "spoken", stemmed: string): readonly ConceptKey[] {
+  if (!Object.hasOwn(LOOKUP[side], stemmed)) return NONE;
+  let keys = known[side].get(stemmed);
+  if (keys === undefined) known[side].set(stemmed, (keys = keysIn(LOOKUP[side], stemmed)));
+  return keys;
 }
 
 /** What a stem of a rubric may be found by, beside itself. */
 export function conceptsOf(stemmed: string): readonly ConceptKey[] {
-  return written.get(stemmed) ?? [];
+  return keysOf("written", stemmed);
 }
 
 /** What a stem that was heard may stand for, beside itself. */
 export function meaningsOf(stemmed: string): readonly ConceptKey[] {
-  return spoken.get(stemmed) ?? [];
+  return keysOf("spoken", stemmed);
 }
 
 /** Entries of several words, in a rubric and in speech. */
-export const lexiconPhrases = new PhraseSet<ConceptKey>(writtenPhrases, { gaps: true });
-export const heardPhrases = new PhraseSet<ConceptKey>(spokenPhrases, { gaps: true });
+export const lexiconPhrases = PhraseSet.prepared(LOOKUP.writtenPhrases, { gaps: true });
+export const heardPhrases = PhraseSet.prepared(LOOKUP.spokenPhrases, { gaps: true });
 
 const silent = new Set(WEIGHTS.silent.map((word) => stem(word)));
 const light = new Set(WEIGHTS.light.map((word) => stem(word)));

@@ -27,10 +27,24 @@ export interface PhraseSetOptions {
   by?: "stem" | "text";
 }
 
+/** A closing particle may stand apart from its verb. */
+const mayPart = (stems: readonly string[], gaps: boolean) => gaps && stems.length === 2 && PARTICLES.has(stems[1]!);
+const longestFirst = (a: { stems: string[] }, b: { stems: string[] }) => b.stems.length - a.stems.length;
+
 /** Many short phrases, found in one pass over the tokens. */
 export class PhraseSet<Value> {
   private readonly byFirst = new Map<string, Entry<Value>[]>();
   private readonly by: "stem" | "text";
+  private lazy: Record<string, [stems: string, value: Value][]> = {};
+  private gaps = false;
+
+  /** A set whose phrases were tokenised beforehand, by their first stem; each list is taken in when first needed. */
+  static prepared<Value>(phrases: Record<string, [stems: string, value: Value][]>, { gaps = false }: Pick<PhraseSetOptions, "gaps"> = {}): PhraseSet<Value> {
+    const set = new PhraseSet<Value>([]);
+    set.lazy = phrases;
+    set.gaps = gaps;
+    return set;
+  }
 
   /** @param phrases phrase and what it stands for. */
   constructor(phrases: Iterable<readonly [string, Value]>, { gaps = false, by = "stem" }: PhraseSetOptions = {}) {
@@ -39,12 +53,23 @@ export class PhraseSet<Value> {
       const stems = tokenise(phrase.split(/\s+/)).map((token) => token[by]);
       const first = stems[0];
       if (first === undefined) continue;
-      const parts = gaps && stems.length === 2 && PARTICLES.has(stems[1]!);
+      const entry = { stems, parts: mayPart(stems, gaps), value };
       const list = this.byFirst.get(first);
-      if (list) list.push({ stems, parts, value });
-      else this.byFirst.set(first, [{ stems, parts, value }]);
+      if (list) list.push(entry);
+      else this.byFirst.set(first, [entry]);
     }
-    for (const list of this.byFirst.values()) list.sort((a, b) => b.stems.length - a.stems.length);
+    for (const list of this.byFirst.values()) list.sort(longestFirst);
+  }
+
+  private entriesFor(first: string): Entry<Value>[] | undefined {
+    const known = this.byFirst.get(first);
+    if (known !== undefined || !Object.hasOwn(this.lazy, first)) return known;
+    const entries = this.lazy[first]!.map(([text, value]) => {
+      const stems = text.split(" ");
+      return { stems, parts: mayPart(stems, this.gaps), value };
+    });
+    this.byFirst.set(first, entries.sort(longestFirst));
+    return entries;
   }
 
   /** The longest phrase that starts at this token, or null. */
@@ -54,7 +79,7 @@ export class PhraseSet<Value> {
 
   /** Every phrase that starts at this token, longest first. */
   allAt(tokens: readonly Token[], place: number): PhraseHit<Value>[] {
-    const entries = this.byFirst.get(tokens[place]?.[this.by] ?? "");
+    const entries = this.entriesFor(tokens[place]?.[this.by] ?? "");
     if (entries === undefined) return [];
     const hits: PhraseHit<Value>[] = [];
     for (const entry of entries) {

@@ -2,7 +2,9 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { LEXICON_FORMS } from "../../src/language/lexicon/schema.ts";
-import { conceptsOf, lexiconPhrases, wordWeight } from "../../src/language/lexicon.ts";
+import lookup from "../../src/language/lexicon/lookup.json" with { type: "json" };
+import { buildLookup } from "../../src/language/lexicon/lookup.ts";
+import { conceptsOf, lexiconPhrases, meaningsOf, wordWeight } from "../../src/language/lexicon.ts";
 import { stem } from "../../src/language/stem.ts";
 import { tokenise } from "../../src/language/token.ts";
 
@@ -11,6 +13,18 @@ describe("the lexicon files have the form that the code expects", () => {
     const result = LEXICON_FORMS[name].safeParse(parse(readFileSync(`src/language/lexicon/${name}.yaml`, "utf8")));
     expect(result.error?.issues ?? []).toEqual([]);
   });
+});
+
+test("the tables to look up in are those of the lexicon", () => {
+  const read = (name: string) => parse(readFileSync(`src/language/lexicon/${name}.yaml`, "utf8"));
+  expect(lookup, "run: node src/build/stems.mjs").toEqual(buildLookup(LEXICON_FORMS.synonyms.parse(read("synonyms")), LEXICON_FORMS.wordings.parse(read("wordings"))));
+});
+
+test("an everyday wording stands for the word of a rubric, not the other way round", () => {
+  const heard = (word: string, head: string) => meaningsOf(stem(word)).some((key) => conceptsOf(stem(head)).includes(key));
+  expect(heard("jiggle", "shake")).toBe(true);
+  expect(heard("booze", "alcohol")).toBe(true);
+  expect(conceptsOf(stem("jiggle")).some((key) => meaningsOf(stem("shake")).includes(key))).toBe(false);
 });
 
 test("synonyms share a set", () => {
