@@ -81,6 +81,18 @@ const BLOCKS: Record<string, readonly Block[]> = {
     },
     EXITS,
   ],
+  "rubric sheet": [
+    { text: "The global and communication ratings are people's: saidwell shows evidence for rapport and never marks it." },
+    {
+      title: "Examples:",
+      lines: [
+        "saidwell rubric sheet eye-drops",
+        "saidwell rubric sheet eye-drops --format csv --candidate A017 --marker Kim --out A017-Kim.csv",
+        "saidwell rubric sheet eye-drops --evidence sheet.json",
+      ],
+    },
+    EXITS,
+  ],
   cohort: [
     {
       text:
@@ -111,7 +123,7 @@ const BLOCKS: Record<string, readonly Block[]> = {
       text:
         "The marks are CSV with the columns candidate, marker, item, content and, where needed, station, attempt, element, elicitation; " +
         "'saidwell rubric sheet RUBRIC --format csv' prints a blank one. content is complete, partial, incorrect, absent, cannot tell, not offered or n/a. " +
-        "The items @total (per cent), @global and @communication (numbers of your scale) are of the whole rehearsal. " +
+        "The items overall:total (per cent), overall:global and overall:communication (numbers of your scale) are of the whole rehearsal. " +
         "A line without a candidate or marker belongs to the one above.",
     },
     {

@@ -66,8 +66,13 @@ export function readTable(text: string, file: string, code: FindingCode, what: s
   const rows: NamedRow[] = [];
   for (const { cells, line } of lines) {
     if (cells.length !== names.length) faults.push(csvFinding(code, file, line, `the line has ${cells.length} cells, the header ${names.length}`, "Put cells that hold a comma in double quotes."));
-    else rows.push({ line, cells: new Map(names.map((name, place) => [name, cells[place]!.trim()])) });
+    else rows.push({ line, cells: new Map(names.map((name, place) => [name, unescaped(cells[place]!.trim())])) });
   }
   if (faults.length > 0) throw new ProblemError(faults);
   return rows;
+}
+
+/** Takes off the apostrophe that keeps a spreadsheet from running a text as a formula: our own tables have it too. */
+function unescaped(cell: string): string {
+  return /^'[=+\-@]/.test(cell) ? cell.slice(1) : cell;
 }

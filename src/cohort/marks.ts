@@ -3,8 +3,8 @@ import { ProblemError, type Finding } from "../problem/problem.ts";
 import type { Content, ItemResult } from "../scoring/types.ts";
 import { csvFinding, readTable, type NamedRow } from "./csv.ts";
 
-/** In the column `item`: what a marker gives of the rehearsal as a whole. Item ids never start with the sign. */
-export const WHOLE = { total: "@total", global: "@global", communication: "@communication" } as const;
+/** In the column `item`: what a marker gives of the rehearsal as a whole. Item ids hold no colon. No sign stands first, since spreadsheets would take it for a formula. */
+export const WHOLE = { total: "overall:total", global: "overall:global", communication: "overall:communication" } as const;
 export type Whole = keyof typeof WHOLE;
 
 /** Columns of the marks file and of the blank sheet. `what` is for the reader of the sheet only. */
@@ -43,7 +43,7 @@ const CODE: FindingCode = "SW-A04";
 /**
  * Reads people's marks: CSV with the columns candidate, marker, item, content and, where needed, station, attempt,
  * element, elicitation. A line without a candidate belongs to the candidate, station and attempt of the line above; one
- * without a marker to the marker above. `item` is an item's id, or @total (per cent), @global or @communication (a
+ * without a marker to the marker above. `item` is an item's id, or overall:total (per cent), overall:global or overall:communication (a
  * number of the rating scale); `content` is complete, partial, incorrect, absent, cannot tell, not offered or n/a.
  * @throws ProblemError SW-A04 with every fault, file and line; SW-A05 where one marker marks the same thing twice
  */
@@ -92,10 +92,10 @@ function inherit(row: NamedRow, above: Carried): Carried {
 }
 
 function markOf(item: string, element: string, content: string, elicitation: string, fault: (message: string, mend: string) => void): MarkRow["mark"] | null {
-  if (item.startsWith("@")) {
+  if (item.includes(":")) {
     const what = (Object.keys(WHOLE) as Whole[]).find((name) => WHOLE[name] === item.toLowerCase());
     if (what === undefined) {
-      fault(`'${item}' is not one of ${Object.values(WHOLE).join(", ")}`, "Write one of these, or an item's id without the sign.");
+      fault(`'${item}' is not one of ${Object.values(WHOLE).join(", ")}`, "Write one of these, or an item's id.");
       return null;
     }
     const value = Number(content.replace(",", ".").replace(/\s*%$/, ""));

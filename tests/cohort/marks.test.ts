@@ -13,7 +13,7 @@ const faults = (text: string) => {
 };
 
 test("a sheet filled in as people do: candidate and marker once, the rest below; blank lines are not marked", () => {
-  const { rows, blank } = readMarks("candidate;station;attempt;marker;item;content\nA;pen;1;Kim;wash;complete\n;;;;needle;\n;;;;dose;Cannot tell\n;;;;@global;3,5\nB;;;;wash;n/a\n", "marks.csv");
+  const { rows, blank } = readMarks("candidate;station;attempt;marker;item;content\nA;pen;1;Kim;wash;complete\n;;;;needle;\n;;;;dose;Cannot tell\n;;;;overall:global;3,5\nB;;;;wash;n/a\n", "marks.csv");
   expect(blank).toBe(1);
   expect(rows.map(({ line, candidate, station, marker, mark }) => [line, candidate, station, marker, mark.kind === "whole" ? mark.value : mark.content])).toEqual([
     [2, "A", "pen", "Kim", "complete"],
@@ -24,10 +24,10 @@ test("a sheet filled in as people do: candidate and marker once, the rest below;
 });
 
 test("every fault is told with its line", () => {
-  expect(faults("candidate,marker,item,content\nA,Kim,wash,yes\n,,@totl,3\n,,@total,120\nA,Kim,,complete\n")).toEqual([
+  expect(faults("candidate,marker,item,content\nA,Kim,wash,yes\n,,overall:totl,3\n,,overall:total,120\nA,Kim,,complete\n")).toEqual([
     "SW-A04 2 the content 'yes' is not one that an item can have",
-    expect.stringContaining("SW-A04 3 '@totl' is not one of @total, @global, @communication"),
-    expect.stringContaining("SW-A04 4 @total is '120'"),
+    expect.stringContaining("SW-A04 3 'overall:totl' is not one of overall:total, overall:global, overall:communication"),
+    expect.stringContaining("SW-A04 4 overall:total is '120'"),
     "SW-A04 5 the line names no item",
   ]);
 });

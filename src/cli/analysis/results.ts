@@ -94,6 +94,18 @@ function addSheet(path: string, sheet: MarkSheet, found: Records, all: readonly 
   found.records.push(recordOf({ candidate, station: sheet.rubric.id, attempt: String(before + 1) }, path, {}, sheet));
 }
 
+/** One mark sheet written with --format json. @throws ProblemError SW-A01 */
+export function oneSheet(path: string): MarkSheet {
+  let sheet: MarkSheet | null;
+  try {
+    sheet = sheetOf(path);
+  } catch (error) {
+    throw problem("SW-A01", path, `the mark sheet cannot be read: ${systemReason(error)}`, "Give a mark sheet written with 'saidwell mark --format json'.");
+  }
+  if (sheet === null) throw problem("SW-A01", path, "this is not a mark sheet as JSON", "Give a mark sheet written with 'saidwell mark --format json'.");
+  return sheet;
+}
+
 function sheetOf(path: string): MarkSheet | null {
   if (statSync(path).size > MAX_SHEET_BYTES) return null;
   const sheet = parsed(readFileSync(path, "utf8")) as MarkSheet | null;

@@ -3,3 +3,4 @@ export { runAgree } from "./agree.ts";
 export { runItems } from "./items.ts";
 export { runCutScore } from "./cutscore.ts";
 export { runProgress } from "./progress.ts";
+export { runRubricSheet } from "./rubric-sheet.ts";

@@ -36,7 +36,7 @@ export async function runCutScore(path: string | undefined, flags: CutScoreFlags
   const judgements = flags.angoff === undefined ? [] : readJudgements(readTextFile(flags.angoff, "the judgements"), flags.angoff);
   const rated = input.scores.some(({ rating }) => rating !== null);
   if (rated && flags.borderline === undefined) throw problem("SW-U07", "saidwell cutscore", "it is not said which rating means borderline", "Add --borderline with the number of your scale, such as --borderline 2.");
-  if (!rated && judgements.length === 0) throw problem("SW-A07", path!, "no candidate has a global rating, and there are no judgements", "Give --ratings with people's @global marks, a column 'rating' in the table, or --angoff.");
+  if (!rated && judgements.length === 0) throw problem("SW-A07", path!, "no candidate has a global rating, and there are no judgements", "Give --ratings with people's overall:global marks, a column 'rating' in the table, or --angoff.");
   const report = cutScoreReport({ ...input, borderline: rated ? (flags.borderline ?? null) : null, judgements }, VERSION);
   const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
   if (flags.plot !== undefined) await writeOutput(cutScoreSvg(report), { ...output, out: flags.plot });

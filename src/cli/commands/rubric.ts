@@ -1,6 +1,7 @@
 import { Option, type Command } from "commander";
 import { parseWidth } from "../terminal.ts";
 import { parseCount, parseDay } from "../values.ts";
+import type { SheetFlags } from "./rubric-sheet.ts";
 import { CHECK_FORMATS, type CheckFlags } from "./rubric-check-flags.ts";
 
 /* The commands for people who write rubrics. Each command's own code is loaded only when it runs. */
@@ -21,4 +22,20 @@ export function addRubricCommands(program: Command): void {
     .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
     .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"))
     .action(async (paths: string[], flags: CheckFlags) => (await import("./rubric-check.ts")).runRubricCheck(paths, flags));
+
+  rubric
+    .command("sheet")
+    .description("print a blank marking sheet for people")
+    .argument("<rubric>", "a shipped rubric's name, or a rubric file")
+    .addOption(new Option("-f, --format <form>", "form of the output; csv is read back by 'saidwell agree'").choices(["text", "csv"]).default("text"))
+    .option("-o, --out <file>", "write to a file instead of the terminal")
+    .option("--force", "let --out replace a file that exists")
+    .option("--candidate <name>", "written into the CSV; so are the next three")
+    .option("--station <name>", "as the results call it")
+    .option("--attempt <name>", "as the results call it")
+    .option("--marker <name>", "who marks")
+    .option("--evidence <sheet>", "mark sheet as JSON: print what it has for rapport, words and times without marks")
+    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
+    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"))
+    .action(async (name: string, flags: SheetFlags) => (await import("./analysis.ts")).runRubricSheet(name, flags));
 }

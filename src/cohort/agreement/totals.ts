@@ -20,7 +20,7 @@ export interface TotalsReport {
 }
 
 /**
- * Agreement of per cent totals. Where every marker gave `@total` these are compared with the tool's own total;
+ * Agreement of per cent totals. Where every marker gave `overall:total` these are compared with the tool's own total;
  * otherwise all totals, the tool's too, are worked out in one way from the items that all of them decided.
  * @param tool its name among the markers
  */

@@ -14,11 +14,11 @@ const CSV = `candidate,marker,item,content
 A,Kim,wash,complete
 ,,dose,complete
 ,,needle,complete
-,,@global,4
+,,overall:global,4
 B,Kim,wash,complete
 ,,dose,complete
 ,,needle,partial
-,,@global,2
+,,overall:global,2
 A,Lee,wash,absent
 ,,dose,complete
 B,Lee,wash,complete
@@ -55,7 +55,7 @@ test("wording: who differs is told apart", () => {
 
 test("totals are worked out in one way from what all decided, or taken as given", () => {
   expect(report.totals.basis).toBe("from marks");
-  const given = agreementReport(joinMarks(RECORDS, readMarks("candidate,marker,item,content\nA,Kim,@total,60\nB,Kim,@total,70\n", "m.csv")), "0", 0).totals;
+  const given = agreementReport(joinMarks(RECORDS, readMarks("candidate,marker,item,content\nA,Kim,overall:total,60\nB,Kim,overall:total,70\n", "m.csv")), "0", 0).totals;
   expect(given.basis).toBe("given");
   // Tool: A 1 of 2 counted = 50, B 2.5 of 3 = 83.33; differences -10 and 13.33.
   const { limits } = given.limits[0]!;

@@ -83,7 +83,7 @@ test("a judge who left an item out, a score of 120 and a rating that is no numbe
 
 test("of several attempts the first counts, and several examiners' ratings are averaged", () => {
   const records = [record({ candidate: "A", attempt: "1", items: { a: "absent" } }), record({ candidate: "A", attempt: "2", items: { a: "complete" } })];
-  const marks = readMarks("candidate,attempt,marker,item,content\nA,1,Kim,@global,2\nA,1,Lee,@global,3\nA,2,Kim,@global,5\n", "m.csv");
+  const marks = readMarks("candidate,attempt,marker,item,content\nA,1,Kim,overall:global,2\nA,1,Lee,overall:global,3\nA,2,Kim,overall:global,5\n", "m.csv");
   expect(scoresOf(records, joinMarks(records, marks).records)).toEqual([{ candidate: "A", station: "pen", score: 0, rating: 2.5, provisional: false }]);
 });
 
