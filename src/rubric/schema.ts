@@ -150,7 +150,8 @@ const wholeItemSchema = z.strictObject({
   examples: elementFields.examples,
 });
 
-const SHORT_FORM = ["say", "must", "not_with", "quantity", "incorrect", "elsewhere", "examples"] as const;
+/** Fields of an element that an item of one element has on itself. */
+export const SHORT_FORM = ["say", "must", "not_with", "quantity", "incorrect", "elsewhere", "examples"] as const;
 
 export const itemSchema = wholeItemSchema
   .superRefine((item, context) => {
