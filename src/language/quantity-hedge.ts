@@ -14,10 +14,24 @@ export interface Hedge {
 
 type Meaning = "at-least" | "at-most" | "more" | "less" | "aim" | "about";
 
-const patterns = (entries: readonly (readonly [Meaning, ...string[]])[]) =>
-  entries
+interface Pattern {
+  meaning: Meaning;
+  words: string[];
+}
+
+/** By first word, the longest first: every token of a talk is looked up, and hardly any opens a hedge. */
+function patterns(entries: readonly (readonly [Meaning, ...string[]])[]): ReadonlyMap<string, Pattern[]> {
+  const all = entries
     .flatMap(([meaning, ...texts]) => texts.map((text) => ({ meaning, words: text.split(" ") })))
     .sort((one, other) => other.words.length - one.words.length);
+  const byFirst = new Map<string, Pattern[]>();
+  for (const pattern of all) byFirst.set(pattern.words[0]!, [...(byFirst.get(pattern.words[0]!) ?? []), pattern]);
+  return byFirst;
+}
+
+function patternAt(known: ReadonlyMap<string, Pattern[]>, tokens: readonly Token[], at: number): Pattern | undefined {
+  return known.get(tokens[at]?.text ?? "")?.find(({ words }) => wordsAt(tokens, at, words));
+}
 
 /** `more` and `less` turn round under a negation: "do not take more than eight" is at most eight. */
 const BEFORE = patterns([
@@ -63,7 +77,7 @@ function overMeansDuring(tokens: readonly Token[], at: number, end: number): boo
 export function hedgeBefore(tokens: readonly Token[], at: number): Hedge {
   const hedge: Hedge = { bound: "exact", approximate: false, aim: false, end: at };
   for (;;) {
-    const found = BEFORE.find(({ words }) => wordsAt(tokens, hedge.end, words));
+    const found = patternAt(BEFORE, tokens, hedge.end);
     if (found === undefined || (hedge.end > at && !runsOn(tokens, hedge.end))) break;
     const start = hedge.end;
     const end = start + found.words.length;
@@ -85,7 +99,7 @@ export function hedgeBefore(tokens: readonly Token[], at: number): Hedge {
 /** The hedge behind a quantity that ends before `at`. */
 export function hedgeBehind(tokens: readonly Token[], at: number): Hedge | null {
   if (at >= tokens.length || !(runsOn(tokens, at) || tokens[at - 1]?.after === ",")) return null;
-  const found = BEHIND.find(({ words }) => wordsAt(tokens, at, words));
+  const found = patternAt(BEHIND, tokens, at);
   if (found === undefined) return null;
   // "ten seconds. At least, ..." and "at least ten": the hedge belongs to the number that follows it.
   const end = at + found.words.length;

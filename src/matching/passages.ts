@@ -1,6 +1,6 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
-import type { CompiledElement } from "./compile.ts";
+import type { CompiledElement, Response } from "./compile.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { firstFrom, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
@@ -50,24 +50,26 @@ const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "ri
 /**
  * Every passage of a stream that may carry the element, with its verdict and the gates that close on it.
  * @param speaker the patient's words are weighed for content only: they do not have to tell or ask.
+ * @param among the only responses that the stream has words enough for, where that is known; the others are not looked for.
  */
-export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
+export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient", among?: ReadonlySet<Response>): Passage[] {
   const passages: Passage[] = [];
   // Only a passage that lacks something needs them, and most have nothing to lift.
   let found: readonly ElementWord[] | undefined;
   const words = () => (found ??= elementWords(element, postings));
   // A must-word that nobody said closes every passage; only something unheard could still be it.
   const hopeless = !stream.hasDoubt && element.must.some((group) => !groupPossible(group, postings));
-  const windows = hopeless ? [] : element.say.flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
+  const possible = (response: Response) => among === undefined || among.has(response);
+  const windows = hopeless ? [] : element.say.filter(possible).flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
   for (const window of best(windows)) passages.push(weigh(passageOf(element, window, words), postings, stream, speaker));
-  for (const response of element.incorrect) {
+  for (const response of element.incorrect.filter(possible)) {
     for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
       const passage = weighIncorrect(passageOf(element, window, words), postings, stream, speaker);
       if (passage !== null) passages.push(passage);
     }
   }
   for (const other of element.elsewhere) {
-    for (const response of other.responses) {
+    for (const response of other.responses.filter(possible)) {
       for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
         const quantity = other.quantity === null ? null : readQuantity(stream, window, other.quantity);
         if (quantity !== null && quantity.reading !== "right") continue;

@@ -13,7 +13,10 @@ export class ReachIndex {
   /** By response: weight still needed after its plain words, and whose it is. */
   private readonly needed: number[] = [];
   private readonly owner: (CompiledElement | CompiledStatement)[] = [];
+  private readonly responses: Response[] = [];
   private terms = 0;
+  /** By term the most that a key of this utterance brings it; zero between two utterances. */
+  private best: Float64Array | undefined;
 
   constructor(rubric: CompiledRubric) {
     for (const element of rubric.elements) {
@@ -26,6 +29,7 @@ export class ReachIndex {
   private add(response: Response, owner: CompiledElement | CompiledStatement): void {
     const place = this.needed.push(LEAST_COVERAGE * response.weight - response.plainWeight) - 1;
     this.owner.push(owner);
+    this.responses.push(response);
     for (const term of response.terms) {
       if (term.plain) continue;
       const number = this.terms;
@@ -40,22 +44,37 @@ export class ReachIndex {
   }
 
   /** What the words of these postings could reach, if they stood as well as they can. */
-  within(postings: Postings): Set<CompiledElement | CompiledStatement> {
-    const best = new Map<number, number>();
+  within(postings: Postings): Reach {
+    this.best ??= new Float64Array(this.terms);
+    const { best } = this;
+    const touched: number[] = [];
     const reached = new Map<number, number>();
     for (const key of postings.keys()) {
-      for (const { response, term, worth } of this.entries.get(key) ?? []) {
-        const before = best.get(term) ?? 0;
+      const entries = this.entries.get(key);
+      if (entries === undefined) continue;
+      for (const { response, term, worth } of entries) {
+        const before = best[term]!;
         if (worth <= before) continue;
-        best.set(term, worth);
+        best[term] = worth;
+        touched.push(term);
         reached.set(response, (reached.get(response) ?? 0) + worth - before);
       }
     }
-    const owners = new Set<CompiledElement | CompiledStatement>();
-    // Sums of the same weights in another order differ in the last digits.
-    for (const [response, worth] of reached) if (worth >= this.needed[response]! - ROUNDING) owners.add(this.owner[response]!);
-    return owners;
+    for (const term of touched) best[term] = 0;
+    const reach: Reach = { owners: new Set(), responses: new Set() };
+    for (const [response, worth] of reached) {
+      // Sums of the same weights in another order differ in the last digits.
+      if (worth < this.needed[response]! - ROUNDING) continue;
+      reach.owners.add(this.owner[response]!);
+      reach.responses.add(this.responses[response]!);
+    }
+    return reach;
   }
+}
+
+export interface Reach {
+  owners: Set<CompiledElement | CompiledStatement>;
+  responses: Set<Response>;
 }
 
 const ROUNDING = 1e-9;

@@ -41,8 +41,8 @@ export class UtteranceReader {
   read(text: string): UtteranceReading {
     const { stream, postings } = this.look(text);
     const within = this.reach.within(postings);
-    const tried = this.rubric.elements.filter((element) => within.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate"));
-    const statements = this.rubric.unsafe.filter((statement) => within.has(statement));
+    const tried = this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses));
+    const statements = this.rubric.unsafe.filter((statement) => within.owners.has(statement));
     return {
       kept: assign(tried.filter(isOpen)).kept,
       tried,
