@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, symlinkSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { parse } from "csv-parse/sync";
 import { beforeAll, expect, test } from "vitest";
@@ -14,6 +14,7 @@ beforeAll(() => {
   const cohort = (plan: string, out: string) => saidwell.run(["cohort", join(FIXTURES, "rehearsals"), "--plan", join(FIXTURES, "cohort", plan), "--out", out, "--json"]);
   expect(cohort("plan.csv", "marked").code).toBe(0);
   expect(cohort("attempts.csv", "attempts").code).toBe(0);
+  expect(saidwell.run(["mark", join(FIXTURES, "rehearsals/eye-drops-strong.txt"), "--rubric", "eye-drops", "--format", "json", "--out", "A01.json"]).code).toBe(0);
 }, 120_000);
 
 test("agree compares the tool with two readers and the readers with each other, in text and JSON", () => {
@@ -29,8 +30,6 @@ test("agree compares the tool with two readers and the readers with each other, 
 test("agree takes results.jsonl, a folder of sheets and one sheet as well", () => {
   const all = JSON.parse(saidwell.run(["agree", MARKS, "marked/results.jsonl", "--format", "json"]).out) as { rehearsals: number };
   expect(all.rehearsals).toBe(12);
-  const sheet = saidwell.run(["mark", join(FIXTURES, "rehearsals/eye-drops-strong.txt"), "--rubric", "eye-drops", "--format", "json", "--out", "A01.json"]);
-  expect(sheet.code).toBe(0);
   saidwell.write("one.csv", "candidate,marker,item,content\nA01,Kim,introduction,complete\n");
   expect(saidwell.run(["agree", "one.csv", "A01.json"]).out).toContain("1 rehearsal of 1 candidate");
 });
@@ -116,3 +115,11 @@ test("the printed sheet has every item and no mark; evidence for rapport is word
   expect(evidence).toContain("patient's questions");
   expect(evidence).not.toMatch(/\b(complete|absent|partial)\b|% sure/);
 });
+
+test("every command of the README's section on trust runs as it stands there", () => {
+  symlinkSync(FIXTURES, join(saidwell.work, "fixtures"));
+  const section = /\n## How far to trust the marks\n([^]*?)\n## /.exec(readFileSync("README.md", "utf8"))![1]!;
+  const commands = [...section.matchAll(/^npx (saidwell .*?)(?: +#.*)?$/gm)].map(([, command]) => command!);
+  expect(commands.length).toBeGreaterThanOrEqual(8);
+  for (const command of commands) expect(saidwell.bash(command), command).toMatchObject({ code: 0 });
+}, 120_000);

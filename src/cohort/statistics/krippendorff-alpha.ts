@@ -1,4 +1,4 @@
-import { FEWEST_CLUSTERS } from "./clustered-interval.ts";
+import { drawnSum, FEWEST_CLUSTERS } from "./clustered-interval.ts";
 import { clamped, estimated, LEVEL, NO_VARIANCE, notMeasurable, type Estimate, type Interval } from "./estimate.ts";
 import { seededRandom } from "./random.ts";
 
@@ -84,11 +84,13 @@ function distance(i: number, j: number, measurement: Measurement, sums: readonly
 }
 
 function resampled(own: readonly number[][][], measurement: Measurement, values: readonly number[]): Interval | null {
+  const size = own[0]!.length;
+  const flat = own.map((table) => Float64Array.from(table.flat()));
   const random = seededRandom(own.length);
   const drawn: number[] = [];
   for (let draw = 0; draw < DRAWS; draw += 1) {
-    const sample = own.map(() => own[Math.floor(random() * own.length)]!);
-    const alpha = alphaOf(total(sample), measurement, values);
+    const sum = drawnSum(flat, random);
+    const alpha = alphaOf(Array.from({ length: size }, (_, row) => [...sum.subarray(row * size, (row + 1) * size)]), measurement, values);
     if (alpha !== null) drawn.push(alpha);
   }
   if (drawn.length < DRAWS / 2) return null;
