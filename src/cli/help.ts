@@ -70,6 +70,15 @@ const BLOCKS: Record<string, readonly Block[]> = {
     { title: "Examples:", lines: ["saidwell rubrics", "saidwell rubrics --format json"] },
   ],
   rubric: [{ title: "Examples:", lines: ["saidwell rubric check rubrics/", "saidwell rubric check --help"] }],
+  "rubric list": [{ title: "Examples:", lines: ["saidwell rubric list", "saidwell rubric list --format json"] }],
+  "rubric show": [
+    { text: "Scenario, items by section with their elements, unsafe statements, the patient's questions, order and sources. JSON is the rubric itself, blocks read in." },
+    { title: "Examples:", lines: ["saidwell rubric show eye-drops", "saidwell rubric show ./our-station.yaml --responses"] },
+  ],
+  "rubric new": [
+    { text: "The starter can be checked and marked with as it is. A file that exists is never replaced." },
+    { title: "Examples:", lines: ["saidwell rubric new our-station.yaml", "saidwell rubric new | less"] },
+  ],
   "rubric check": [
     {
       title: "Examples:",

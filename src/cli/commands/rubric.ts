@@ -1,6 +1,7 @@
 import { Option, type Command } from "commander";
 import { parseWidth } from "../terminal.ts";
 import { parseCount, parseDay } from "../values.ts";
+import type { ShowFlags } from "./rubric-show.ts";
 import type { SheetFlags } from "./rubric-sheet.ts";
 import { CHECK_FORMATS, type CheckFlags } from "./rubric-check-flags.ts";
 
@@ -8,6 +9,19 @@ import { CHECK_FORMATS, type CheckFlags } from "./rubric-check-flags.ts";
 
 export function addRubricCommands(program: Command): void {
   const rubric = program.command("rubric").description("work on rubrics").helpCommand("help [command]", "print the help of a command");
+
+  withLook(rubric.command("list").description("list the shipped rubrics").addOption(textOrJson()))
+    .action(async (flags: ShowFlags) => (await import("./rubric-work.ts")).runRubricList(flags));
+
+  withLook(withOut(rubric.command("show").description("print what a rubric asks").argument("<rubric>", "a shipped rubric's name, or a rubric file").addOption(textOrJson())))
+    .option("--responses", "print the acceptable responses too (JSON always has them)")
+    .action(async (name: string, flags: ShowFlags) => (await import("./rubric-work.ts")).runRubricShow(name, flags));
+
+  rubric
+    .command("new")
+    .description("write a commented rubric to start from")
+    .argument("[file]", "file that is not there yet; else the terminal")
+    .action(async (file: string | undefined) => (await import("./rubric-work.ts")).runRubricNew(file));
 
   rubric
     .command("check")
@@ -38,4 +52,18 @@ export function addRubricCommands(program: Command): void {
     .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
     .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"))
     .action(async (name: string, flags: SheetFlags) => (await import("./analysis.ts")).runRubricSheet(name, flags));
+}
+
+function textOrJson(): Option {
+  return new Option("-f, --format <form>", "form of the output").choices(["text", "json"]).default("text");
+}
+
+function withOut(command: Command): Command {
+  return command.option("-o, --out <file>", "write to a file instead of the terminal").option("--force", "let --out replace a file that exists");
+}
+
+function withLook(command: Command): Command {
+  return command
+    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
+    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"));
 }
