@@ -28,13 +28,15 @@ export async function runCodes(code: string | undefined, flags: Pick<OutputFlags
   for (const { code: name, title, exit } of listed) {
     page.entry({ indent: 2, lead: strong(name), hang: 8, body: title, right: exit === undefined ? "warning" : String(exit) });
   }
-  if (code !== undefined) page.entry({ indent: 10, body: consequence(listed[0]!.exit) });
+  if (code !== undefined) page.entry({ indent: 10, body: consequence(listed[0]!.code, listed[0]!.exit) });
   await writeOutput(page.toString(), { inputs: [] });
 }
 
-function consequence(exit: ExitCode | undefined): string {
-  if (exit === undefined) return "A warning: the work goes on, and the sheet lists it.";
-  return `An error: the work stops with exit code ${exit}, ${EXIT_MEANING[exit]}.`;
+function consequence(code: string, exit: ExitCode | undefined): string {
+  // A check goes on to the end and tells all that it finds.
+  const check = code.startsWith("SW-C");
+  if (exit === undefined) return check ? "A warning or a note: the check lists it." : "A warning: the work goes on, and the sheet lists it.";
+  return check ? `An error: the check lists it and ends with exit code ${exit}.` : `An error: the work stops with exit code ${exit}, ${EXIT_MEANING[exit]}.`;
 }
 
 /** `sw-t03`, `t03` and `SW-T03` are the same code. */
