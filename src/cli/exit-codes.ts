@@ -4,7 +4,7 @@ import type { Finding } from "../problem/problem.ts";
 /** What each exit code says. The README's table and `saidwell codes` are written from this. */
 export const EXIT_MEANING: Record<ExitCode, string> = {
   [EXIT.done]: "done; every requirement of --require holds",
-  [EXIT.requirementNotMet]: "done, but a requirement of --require does not hold, or `rubric check` found errors or too many warnings",
+  [EXIT.requirementNotMet]: "done, but a requirement of --require does not hold, or `rubric check` found errors or too many warnings, or `rubric compare --fail-on-change` found marks that change",
   [EXIT.usage]: "the command line is wrong",
   [EXIT.transcript]: "the transcript cannot be used",
   [EXIT.rubric]: "the rubric cannot be used",

@@ -79,6 +79,21 @@ const BLOCKS: Record<string, readonly Block[]> = {
     { text: "The starter can be checked and marked with as it is. A file that exists is never replaced." },
     { title: "Examples:", lines: ["saidwell rubric new our-station.yaml", "saidwell rubric new | less"] },
   ],
+  "rubric compare": [
+    {
+      text:
+        "REVISION:PATH is read with git, blocks included; the path counts from the top of the repository. Why a mark changes is found by marking with the old rubric and one change at a time.",
+    },
+    {
+      title: "Examples:",
+      lines: [
+        "saidwell rubric compare HEAD:rubrics/pen.yaml rubrics/pen.yaml --on rehearsals",
+        "saidwell rubric compare eye-drops ./our-eye-drops.yaml --on june --format markdown",
+        "saidwell rubric compare main:rubrics/pen.yaml rubrics/pen.yaml --on june --fail-on-change",
+      ],
+    },
+    EXITS,
+  ],
   "rubric check": [
     {
       title: "Examples:",

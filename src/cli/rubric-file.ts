@@ -8,7 +8,7 @@ import { shippedBlock } from "./shipped.ts";
 /** The largest shipped rubric is under 100 kB; a file ten times that is not a rubric somebody wrote. */
 export const MAX_RUBRIC_BYTES = 1024 * 1024;
 
-const SHIPPED = "shipped:";
+export const SHIPPED = "shipped:";
 
 /**
  * Loads a rubric from a YAML file. In a module of its own, because YAML and zod cost more start-up than all the rest.
@@ -68,7 +68,8 @@ export function blockReader(rubric: string): (include: string) => string {
   };
 }
 
-const IS_RUBRIC = /^saidwell:[ \t]*["']?rubric@/m;
+/** Of a text that is a rubric and no block. */
+export const IS_RUBRIC = /^saidwell:[ \t]*["']?rubric@/m;
 
 function inside(folder: string, path: string): boolean {
   return path.startsWith(folder.endsWith(sep) ? folder : folder + sep);

@@ -80,6 +80,7 @@ export const CATALOGUE = {
   "SW-C15": { title: "a block is in no rubric that was checked" },
   "SW-C16": { title: "a file was left out of the check" },
   "SW-C17": { title: "there are more warnings than --max-warnings allows", exit: EXIT.requirementNotMet },
+  "SW-C18": { title: "marks change, and --fail-on-change forbids it", exit: EXIT.requirementNotMet },
   // batch: a cohort
   "SW-B01": { title: "the plan of the cohort cannot be used", exit: EXIT.cohort },
   "SW-B02": { title: "a file's name does not follow the pattern", exit: EXIT.cohortFiles },

@@ -1,6 +1,7 @@
 import { Option, type Command } from "commander";
 import { parseWidth } from "../terminal.ts";
 import { parseCount, parseDay } from "../values.ts";
+import { COMPARE_FORMATS, type CompareFlags } from "./rubric-compare-flags.ts";
 import type { ShowFlags } from "./rubric-show.ts";
 import type { SheetFlags } from "./rubric-sheet.ts";
 import { CHECK_FORMATS, type CheckFlags } from "./rubric-check-flags.ts";
@@ -22,6 +23,12 @@ export function addRubricCommands(program: Command): void {
     .description("write a commented rubric to start from")
     .argument("[file]", "file that is not there yet; else the terminal")
     .action(async (file: string | undefined) => (await import("./rubric-work.ts")).runRubricNew(file));
+
+  withLook(withOut(rubric.command("compare").description("mark transcripts with two versions of a rubric and say whose marks change, and why").argument("<old>", "shipped name, file, or REVISION:PATH of git").argument("<new>", "the same")))
+    .option("--on <folder>", "transcripts to mark: a folder with all below it, or one file (needed)")
+    .addOption(new Option("-f, --format <form>", "form of the output").choices(COMPARE_FORMATS).default("text"))
+    .option("--fail-on-change", "exit code 1 when anybody's marks change")
+    .action(async (old: string, fresh: string, flags: CompareFlags) => (await import("./rubric-compare.ts")).runRubricCompare(old, fresh, flags));
 
   rubric
     .command("check")
