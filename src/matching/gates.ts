@@ -84,12 +84,12 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   let hypothetical = 0;
   let deniedHere = false;
   // "If your eyesight goes blurry there's no need to see anybody": the condition is not what is denied.
-  const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.text !== "{quantity}" && window.response.terms[term]!.weight > 0 && !stream.polarity[hit.end - 1]!.hypothetical);
+  const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.end - 1]!.hypothetical);
   const weighty = told.length > 0 ? told : window.aligned;
   for (const { term, hit } of weighty) {
     const { weight, negated, text } = window.response.terms[term]!;
-    if (text === "{quantity}") continue;
-    const spoken = stream.polarity[hit.end - 1]!;
+    // "It doesn't need several days": a number may be denied too, but "not more than two" denies none.
+    const spoken = stream.polarity[text === "{quantity}" ? hit.first : hit.end - 1]!;
     all += weight;
     if (spoken.negated === negated) same += weight;
     if (spoken.negated) deniedHere = true;

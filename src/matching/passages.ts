@@ -1,3 +1,4 @@
+import { LONGEST_CLAUSE } from "../language/clause.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement, Response } from "./compile.ts";
@@ -79,7 +80,7 @@ export function passagesFor(element: CompiledElement, postings: Postings, stream
       }
     }
   }
-  return bestOf(passages);
+  return oneVoice(bestOf(passages), stream);
 }
 
 /** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
@@ -105,6 +106,30 @@ function bestOf(passages: Passage[]): Passage[] {
   return kept.sort((a, b) => a.first - b.first);
 }
 const WRONG_HANDICAP = 0.04;
+/** So much better a fit decides what a sentence says that seems to say a thing and its opposite. */
+const CLEARER = 0.05;
+
+/** One sentence says one thing of an element: "avoid pointing it outwards, the middle is what you're after". */
+function oneVoice(passages: Passage[], stream: Stream): Passage[] {
+  const opposed = passages.some(({ verdict }) => verdict === "wrong");
+  if (!opposed) return passages;
+  const counts = (passage: Passage) => passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" ? acceptedFor(passage.element) : WRONG_ACCEPTED);
+  return passages.filter((passage) => {
+    if (passage.verdict !== "right" && passage.verdict !== "wrong") return true;
+    return !passages.some((other) => {
+      if (other.verdict === passage.verdict || (other.verdict !== "right" && other.verdict !== "wrong") || !counts(other)) return false;
+      if (other.coverage < passage.coverage + (passage.verdict === "right" ? CLEARER : 0)) return false;
+      return sameSentence(passage, other, stream);
+    });
+  });
+}
+
+function sameSentence(a: Passage, b: Passage, stream: Stream): boolean {
+  const [from, to] = a.first < b.first ? [a.first, b.first] : [b.first, a.first];
+  if (stream.turnOf[from] !== stream.turnOf[to]) return false;
+  for (let place = from; place < to; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) return false;
+  return to - from <= LONGEST_CLAUSE;
+}
 
 function passageOf(element: CompiledElement, window: Window, words: () => readonly ElementWord[]): Omit<Passage, "verdict" | "closed"> {
   return { element, window, first: window.first, end: window.end, coverage: withUnion(window, words) };
