@@ -43,5 +43,21 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (/^[,-]$/.test(before.after) && (opens(token) || token.text === "and" || token.text === "so")) return opens(token) || opens(next);
   if (token.text === "but" || (token.text === "so" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
+  if (place - first > 3 && SUPPOSES.has(tokens[first]!.text) && opensMain(tokens, place)) return true;
   return token.text === "if" && place - first > 2;
+}
+
+/** Open a clause that supposes; what follows it is told. */
+const SUPPOSES = new Set(["if", "when", "once", "should", "unless"]);
+const MAIN_VERBS = new Set(["should", "must", "can", "need", "ought", "might", "may", "will", "would", "want", "have", "could", "is"]);
+
+/** "If your sight goes blurry | there's no need to", "if you miss one | you should": a subject and its verb. */
+function opensMain(tokens: readonly Token[], place: number): boolean {
+  const before = tokens[place - 1]!.text;
+  if (/^(and|or|that|than|as|if|when|before|after|because|what|how|where|who|which|whether|of|to|in|on|for|with|at|by|do|does|did|have|had)$/.test(before)) return false;
+  const here = tokens[place]!.text;
+  const next = tokens[place + 1]?.text ?? "";
+  if (here === "there") return next === "is" || next === "are";
+  if (here === "you") return MAIN_VERBS.has(next) && !(next === "have" && tokens[place + 2]?.text !== "to") && next !== "is";
+  return here === "please" || (here === "do" && next === "not");
 }
