@@ -55,7 +55,8 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   for (let place = clause.first; place < clause.end; place += 1) {
     const verb = silenced.has(place) ? null : NEGATIVE_VERBS.at(tokens, place);
     const trigger = silenced.has(place) || isAnswer(tokens, place) ? null : FORWARD.at(tokens, place);
-    const hit = trigger ?? (verb !== null && governsAnAction(tokens, verb.end) ? verb : null);
+    // "You can't skip the shake": behind a denial the negative verb turns a thing too.
+    const hit = trigger ?? (verb !== null && (governsAnAction(tokens, verb.end) || (result[place]!.negated && governsAThing(tokens, verb.end))) ? verb : null);
     if (hit === null) continue;
     // "Never inject without changing the needle": two denials cancel.
     if (denied && tokens[place]!.text === "without") continue;
@@ -80,12 +81,17 @@ function governsAnAction(tokens: readonly Token[], place: number): boolean {
   return next === "to" || (next !== undefined && /^[a-z]{3,}ing$/.test(next) && next !== "something" && next !== "anything");
 }
 
+/** "skip the shake", "miss your morning one": but "don't miss a dose" denies the missing of a dose. */
+function governsAThing(tokens: readonly Token[], place: number): boolean {
+  return /^(the|that|this|your|it)$/.test(tokens[place]?.text ?? "");
+}
+
 /** Denies the tokens from `first` on, or turns what they were, until something ends the reach. */
 function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean): void {
   const end = Math.min(clause.end, first + reach);
   for (let place = first; place < end; place += 1) {
     const text = tokens[place]!.text;
-    if (place > first && (TURNERS.has(text) || ENDERS.at(tokens, place) !== null)) return;
+    if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || ENDERS.at(tokens, place) !== null)) return;
     result[place]!.negated = turns ? !result[place]!.negated : true;
   }
 }
