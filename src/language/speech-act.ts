@@ -59,7 +59,9 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
   }
   // "Any allergies?", "And your date of birth?", "You shake it first?"
   if (isQuestion && !found) {
-    const from = lastPart(tokens, first, body);
+    const last = lastPart(tokens, first, body);
+    // "And once you're better, you'll keep on with it?" asks the whole of it; "press it, and then?" only its end.
+    const from = /^(you|it|we|they|he|she)$/.test(tokens[last]!.text) && body - last > 2 ? first : last;
     const open = OPEN.at(tokens, skipOpeners(tokens, from, body)) !== null;
     for (let k = from; k < body; k += 1) acts[k] = open ? "ask-open" : "ask-closed";
   }

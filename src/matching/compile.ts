@@ -1,4 +1,5 @@
 import { clausesOf } from "../language/clause.ts";
+import { devicesIn } from "../language/devices.ts";
 import { conceptsOf, isDirection, lexiconPhrases, qualityOf, wordWeight } from "../language/lexicon.ts";
 import { polarityOf } from "../language/polarity.ts";
 import { dimensionsFor } from "../language/quantity-compare.ts";
@@ -78,6 +79,8 @@ export interface CompiledRubric {
   sounds: SoundIndex;
   /** Rubric words as written: never taken for another word. */
   vocabulary: Set<string>;
+  /** Kinds of device that the rubric or its scenario names: what is said of another is not said of this one. */
+  devices: Set<number>;
 }
 
 /** Denials are weighed by the polarity gate, not as words. */
@@ -191,7 +194,16 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   }));
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
   const vocabulary = vocabularyOf(rubric, book);
-  return { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary };
+  return { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary, devices: devicesOf(rubric) };
+}
+
+/** Kinds of device named anywhere in what the rubric asks for or in its scenario. */
+function devicesOf(rubric: Rubric): Set<number> {
+  const { scenario } = rubric;
+  const texts = [rubric.title, scenario.task, ...Object.values(scenario.label).map(({ text }) => text), ...scenario.questions.flatMap(({ says, answer = [] }) => [...says, ...answer])];
+  for (const { items } of rubric.sections) for (const item of items) for (const element of item.elements) texts.push(element.label, ...element.say, ...(element.must ?? []), ...(element.incorrect ?? []));
+  for (const statement of rubric.unsafe) texts.push(...statement.say);
+  return new Set(texts.flatMap((text) => devicesIn(tokenise(text.replace(/[(){}|]/g, " ").split(/\s+/).filter(Boolean))).map(({ kind }) => kind)));
 }
 
 /** Terms this heavy tell the element from its neighbours. */

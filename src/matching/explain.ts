@@ -3,6 +3,7 @@ import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { unmetNotions } from "./gates.ts";
 import { attemptOf, isOpen } from "./match.ts";
+import { closeOtherDevices } from "./other-device.ts";
 import { acceptedFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
@@ -34,7 +35,7 @@ const MOST_PASSAGES = 3;
 export function explainItem(station: Station, rubric: CompiledRubric, item: string): ExplainedElement[] {
   const stream = streamOf(station, ["candidate"]);
   const postings = postingsOf(stream, rubric);
-  const all = rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate"));
+  const all = closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric);
   const lookAlikes = new Set(assign(all.filter(isOpen)).lookAlikes);
   return rubric.elements
     .filter((element) => element.item === item)

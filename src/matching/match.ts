@@ -4,6 +4,7 @@ import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
 import { confidenceOf } from "./confidence.ts";
 import { confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
+import { closeOtherDevices } from "./other-device.ts";
 import { ACCEPTED, acceptedFor, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
@@ -28,7 +29,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const questions = questionMatches(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
-  const all = rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate"));
+  const all = closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric);
   const open = all.filter(isOpen);
   const { kept, lookAlikes } = assign(open);
   const found = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));

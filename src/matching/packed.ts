@@ -22,6 +22,7 @@ export interface PackedRubric {
   questions: (Omit<CompiledRubric["questions"][number], "says" | "answer" | "incorrect"> & Record<"says" | "answer" | "incorrect", PackedResponse[]>)[];
   cues: { item: string; says: PackedResponse[] }[];
   vocabulary: string[];
+  devices: number[];
 }
 
 export function packRubric(rubric: CompiledRubric): PackedRubric {
@@ -51,6 +52,7 @@ export function packRubric(rubric: CompiledRubric): PackedRubric {
     questions: rubric.questions.map((question) => ({ ...question, says: pack(question.says), answer: pack(question.answer), incorrect: pack(question.incorrect) })),
     cues: rubric.cues.map((cue) => ({ ...cue, says: pack(cue.says) })),
     vocabulary: [...rubric.vocabulary],
+    devices: [...rubric.devices],
   };
 }
 
@@ -71,5 +73,6 @@ export function unpackRubric(packed: PackedRubric): CompiledRubric {
     cues: packed.cues.map((cue) => ({ ...cue, says: unpack(cue.says) })),
     sounds: new SoundIndex(vocabulary),
     vocabulary,
+    devices: new Set(packed.devices),
   };
 }

@@ -3,6 +3,7 @@ import type { Transcript, Word } from "../transcript/types.ts";
 import { assign } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { isOpen, matchStation } from "./match.ts";
+import { closeOtherDevices } from "./other-device.ts";
 import { passagesFor, type Passage } from "./passages.ts";
 import { groupPossible } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
@@ -41,7 +42,7 @@ export class UtteranceReader {
   read(text: string): UtteranceReading {
     const { stream, postings } = this.look(text);
     const within = this.reach.within(postings);
-    const tried = this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses));
+    const tried = closeOtherDevices(this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses)), stream, this.rubric);
     const statements = this.rubric.unsafe.filter((statement) => within.owners.has(statement));
     return {
       kept: assign(tried.filter(isOpen)).kept,
