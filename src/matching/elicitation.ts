@@ -48,7 +48,8 @@ function tokensIn(stream: Stream, span: WordSpan): { first: number; end: number 
   return { first, end };
 }
 
-function asks(stream: Stream, span: WordSpan): boolean {
+/** Whether a turn ends in a question. */
+export function asks(stream: Stream, span: WordSpan): boolean {
   const { first, end } = tokensIn(stream, span);
   for (let place = Math.max(first, end - QUESTION_REACH); place < end; place += 1) if (stream.acts[place] !== "tell") return true;
   return false;

@@ -3,11 +3,12 @@ import type { Station, WordSpan } from "../station/types.ts";
 import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
 import { confidenceOf } from "./confidence.ts";
-import { confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
+import { asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
 import { closeOtherDevices } from "./other-device.ts";
 import { ACCEPTED, acceptedFor, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
+import { replyPassages } from "./replies.ts";
 import { SHOWING } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import type { Attempt, Match, Matches, QuestionMatch } from "./types.ts";
@@ -33,6 +34,9 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const open = all.filter(isOpen);
   const { kept, lookAlikes } = assign(open);
   const found = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));
+  const outright = new Set(kept.map(({ element }) => element));
+  const replies = replyPassages(station, scene.turns, (turn) => asks(scene.patient, turn), rubric, rubric.elements.filter((element) => element.kind === "tell" && !outright.has(element))).map(({ passage, stream }) => matchOf(passage, stream, scene, rubric));
+  found.push(...replies);
   const doubtful = doubtfulMatches(all, found, streams.candidate);
   const patient = patientMatches(rubric, heard, streams.patient);
 

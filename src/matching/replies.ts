@@ -1,0 +1,76 @@
+import { speechPhrases } from "../language/speech-phrases.ts";
+import type { Sentence, Station, Turn } from "../station/types.ts";
+import type { CompiledElement, CompiledRubric } from "./compile.ts";
+import { acceptedFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { postingsOf } from "./postings.ts";
+import { streamOf, type Stream } from "./stream.ts";
+
+/** A reply answers in its first words; what comes later stands on its own. */
+const REPLY_WORDS = 30;
+/** So much of what was found must be the candidate's own words: the question alone tells nothing. */
+const OWN_SHARE = 0.25;
+const AFFIRMATIONS = speechPhrases("affirmations");
+const DENIES = /^(no|nope|nah|never|not|do|definitely)$/;
+
+/** A passage of a reply that says an element only together with the question it answers. */
+export interface ReplyPassage {
+  passage: Passage;
+  stream: Stream;
+}
+
+/**
+ * "When will it start working?" "Give it a week or two.": elements that a reply says by leaving out what the patient
+ * has just asked. @param missing elements that nobody said outright.
+ */
+export function replyPassages(station: Station, turns: readonly Turn[], asks: (turn: Turn) => boolean, rubric: CompiledRubric, missing: readonly CompiledElement[]): ReplyPassage[] {
+  if (missing.length === 0) return [];
+  return turns.flatMap((turn, place): ReplyPassage[] => {
+    const reply = turns[place + 1];
+    if (turn.role !== "patient" || reply?.role !== "candidate" || !asks(turn)) return [];
+    const stream = togetherStream(station, turn, reply);
+    if (stream === null) return [];
+    const from = stream.tokens.findIndex(({ word }) => word >= reply.first);
+    if (from < 0) return [];
+    const postings = postingsOf(stream, rubric);
+    return missing.flatMap((element) =>
+      passagesFor(element, postings, stream, "candidate")
+        .filter((passage) => passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" ? acceptedFor(element) : WRONG_ACCEPTED))
+        .flatMap((passage): ReplyPassage[] => {
+          const own = ownPart(passage, from);
+          return own === null ? [] : [{ passage: own, stream }];
+        }),
+    );
+  });
+}
+
+/** The question and the start of the reply as one stretch of telling; the question denied where the reply says no. */
+function togetherStream(station: Station, question: Turn, reply: Turn): Stream | null {
+  const end = Math.min(reply.end, reply.first + REPLY_WORDS);
+  const sentences = station.sentences.flatMap((sentence): Sentence[] => {
+    const first = Math.max(sentence.first, question.first);
+    const stop = Math.min(sentence.end, end);
+    return first < stop ? [{ ...sentence, first, end: stop, role: "candidate" }] : [];
+  });
+  const stream = streamOf({ ...station, sentences }, ["candidate"]);
+  const from = stream.tokens.findIndex(({ word }) => word >= reply.first);
+  if (from <= 0) return null;
+  const yes = AFFIRMATIONS.at(stream.tokens, from) !== null;
+  const opening = stream.tokens.slice(from, from + 2).map(({ text }) => text);
+  const no = !yes && DENIES.test(opening[0] ?? "") && (opening[0] !== "do" || opening[1] === "not") && (opening[0] !== "definitely" || opening[1] === "not");
+  for (let place = 0; place < from; place += 1) {
+    stream.acts[place] = "tell";
+    const polarity = stream.polarity[place]!;
+    stream.polarity[place] = { hypothetical: false, negated: no ? !polarity.negated : polarity.negated };
+  }
+  return stream;
+}
+
+/** The part of a passage that the candidate said, where that is enough of it. */
+function ownPart(passage: Passage, from: number): Passage | null {
+  const { aligned, response } = passage.window;
+  const weightOf = (own: boolean) => aligned.reduce((sum, { term, hit }) => sum + (!own || hit.first >= from ? response.terms[term]!.weight : 0), 0);
+  const all = weightOf(false);
+  if (all === 0 || weightOf(true) / all < OWN_SHARE || weightOf(true) === all) return null;
+  const first = Math.min(...aligned.filter(({ hit }) => hit.first >= from).map(({ hit }) => hit.first));
+  return { ...passage, first };
+}
