@@ -1,25 +1,37 @@
 import type { Passage } from "./passages.ts";
 
-/**
- * Chance that a careful reader agrees with the verdict, from the fit: a logistic curve. Set by hand, not yet
- * calibrated: `npm run bench:stations` prints how many errors it leaves outside "listen".
+/*
+ * The chance that a careful reader gives the same verdict: logistic curves over a few signs. `npm run calibrate` fits
+ * them on the tuning side (labelled passages and rehearsals of the tuned rubrics, all invented) and prints them with
+ * the reliability table; figures: tests/bench/results/calibration.md.
  */
-const CURVE = { steepness: 11, middle: 0.52 } as const;
-/** A passage that rests on sound-alikes is less sure than its fit says. */
-const HEARING_COST = 0.25;
 
-export function confidenceOf(passage: Passage): number {
+/** Intercept first, then a weight for each sign. */
+const SAID = { intercept: -3.0, weights: [5.2, -2.0, 0.6] } as const;
+const ABSENT = { intercept: 2.6, weights: [-3.6, -0.4, 0.3] } as const;
+
+/** What the confidence in a passage is read from: its fit, the share of it that rests on sound-alikes, how much it says. */
+export function signsOf(passage: Passage): number[] {
   const { aligned, response } = passage.window;
   const misheard = aligned.reduce((sum, { term, hit }) => sum + (hit.quality < 0.9 ? response.terms[term]!.weight : 0), 0) / response.weight;
-  return logistic(passage.coverage) * (1 - HEARING_COST * Math.min(1, misheard * 2));
+  const weight = aligned.reduce((sum, { term, quality }) => sum + response.terms[term]!.weight * quality, 0);
+  return [Math.min(1, passage.coverage), Math.min(1, misheard), Math.log(1 + weight)];
 }
 
-/** For an element that was not found: how sure it is that it was not said, from the nearest passage's fit. */
+export function confidenceOf(passage: Passage): number {
+  return curve(SAID, signsOf(passage));
+}
+
+/** Signs of an absence: the nearest passage's fit, whether a gate closed on it, whether nothing came near at all. */
+export function absenceSigns(nearest: { score: number; closed: readonly unknown[] } | undefined): number[] {
+  return nearest === undefined ? [0, 0, 1] : [Math.min(1, nearest.score), nearest.closed.length > 0 ? 1 : 0, 0];
+}
+
+/** For an element that was not found: how sure it is that it was not said. */
 export function absenceConfidence(nearest: { score: number; closed: readonly unknown[] } | undefined): number {
-  if (nearest === undefined) return 0.97;
-  return nearest.closed.length > 0 ? 1 - 0.45 * logistic(nearest.score) : 1 - logistic(nearest.score - 0.04);
+  return curve(ABSENT, absenceSigns(nearest));
 }
 
-function logistic(score: number): number {
-  return 1 / (1 + Math.exp(-CURVE.steepness * (score - CURVE.middle)));
+function curve({ intercept, weights }: { intercept: number; weights: readonly number[] }, signs: readonly number[]): number {
+  return 1 / (1 + Math.exp(-weights.reduce((sum, weight, place) => sum + weight * signs[place]!, intercept)));
 }

@@ -2,7 +2,7 @@ import { compareQuantity } from "../language/quantity-compare.ts";
 import type { Station, WordSpan } from "../station/types.ts";
 import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
-import { confidenceOf } from "./confidence.ts";
+import { confidenceOf, signsOf } from "./confidence.ts";
 import { asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
 import { closeOtherDevices } from "./other-device.ts";
 import { ACCEPTED, acceptedFor, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
@@ -78,6 +78,7 @@ function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Match {
     clause: clauseSpan(stream, passage.first, passage.end),
     score: passage.coverage,
     confidence: confidenceOf(passage),
+    signs: signsOf(passage),
     elicitation: "offered",
     response: passage.window.response.text,
     ...(passage.quantity !== undefined && { quantity: passage.quantity }),

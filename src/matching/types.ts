@@ -33,6 +33,8 @@ export interface Match {
   score: number;
   /** 0 to 1, calibrated: the chance that a careful reader gives the same verdict. */
   confidence: number;
+  /** What the confidence was read from (matching/confidence.ts). */
+  signs: number[];
   elicitation: Elicitation;
   /** The patient's words that were confirmed or that asked or prompted. */
   elicitedBy?: WordSpan;

@@ -1,7 +1,7 @@
 import { conceptsOf, QUALITY, qualityOf } from "../language/lexicon.ts";
 import { tokenise } from "../language/token.ts";
 import type { Phrase } from "../rubric/schema.ts";
-import { readPhrase } from "./phrase.ts";
+import { readPhrase, type Slot } from "./phrase.ts";
 
 /** A notion that must (or must not) be there: any one of its runs of stems. */
 export interface WordGroup {
@@ -17,11 +17,18 @@ export interface WordGroup {
  */
 export function wordGroups(phrases: readonly Phrase[], synonyms: boolean): WordGroup[] {
   const keysOf = (stemmed: string) => (synonyms ? [stemmed, ...conceptsOf(stemmed).filter((set) => qualityOf(set) > QUALITY.near)] : [stemmed]);
-  return phrases.map((text) => ({
-    text,
-    runs: readPhrase(text).map((slots) =>
-      slots.flatMap((slot) => (typeof slot === "string" ? [] : slot.words.length === 1 ? tokenise(slot.words).map((token) => keysOf(token.stem)) : [slot.words.flatMap((word) => keysOf(tokenise([word])[0]?.stem ?? word))])),
-    ),
-  }));
+  return phrases.map((text) => ({ text, runs: readPhrase(text).flatMap((slots) => runsOf(slots, keysOf)) }));
 }
 
+/** The runs of words that slots make: alternatives of one token share a place, "can't" among them makes a run of its own. */
+function runsOf(slots: readonly Slot[], keysOf: (stemmed: string) => string[]): string[][][] {
+  let runs: string[][][] = [[]];
+  for (const slot of slots) {
+    if (typeof slot === "string") continue;
+    const tokens = slot.words.map((word) => tokenise([word]).map(({ stem }) => keysOf(stem)));
+    const single = tokens.filter(({ length }) => length === 1).flat(2);
+    const options = [...(single.length > 0 ? [[single]] : []), ...tokens.filter(({ length }) => length > 1)];
+    runs = runs.flatMap((run) => options.map((option) => [...run, ...option]));
+  }
+  return runs.filter(({ length }) => length > 0);
+}
