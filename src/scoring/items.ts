@@ -13,7 +13,7 @@ export interface JudgedItem {
 }
 
 /** Less sure than this, a person should listen. `npm run bench:stations` prints how many marks that asks for. */
-export const LISTEN_BELOW = 0.7;
+export const LISTEN_BELOW = 0.65;
 
 /** An item's label for the sheet; the id where there is no such item. */
 export function labelOf(items: readonly JudgedItem[], id: string): string {

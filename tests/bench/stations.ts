@@ -10,7 +10,7 @@ import { loadRubric } from "../../src/rubric/load.ts";
 import { readTranscript } from "../../src/transcript/read.ts";
 
 const FOLDER = "fixtures/rehearsals";
-const TUNED = ["pressurised-inhaler", "nasal-spray"];
+const TUNED = ["pressurised-inhaler", "nasal-spray", "inhaler-with-spacer", "dry-powder-multidose"];
 
 const marksForm = z.object({
   reader: z.string(),
