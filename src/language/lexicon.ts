@@ -16,7 +16,7 @@ const WEIGHTS = weightData as LexiconFile<"weights">;
 export type ConceptKey = string;
 
 /** How surely what is heard stands for a word of the rubric. */
-export const QUALITY = { same: 0.95, near: 0.7, sure: 0.9, likely: 0.75 } as const;
+export const QUALITY = { same: 0.95, near: 0.7, sure: 0.9, likely: 0.65 } as const;
 const QUALITY_OF: Record<string, number> = { s: QUALITY.same, n: QUALITY.near, w: QUALITY.sure, l: QUALITY.likely };
 
 export function qualityOf(key: ConceptKey): number {

@@ -1,9 +1,10 @@
 import type { Passage } from "./passages.ts";
 
 /*
- * The chance that a careful reader gives the same verdict: logistic curves over a few signs. `npm run calibrate` fits
- * them on the tuning side (labelled passages and rehearsals of the tuned rubrics, all invented) and prints them with
- * the reliability table; figures: tests/bench/results/calibration.md.
+ * The chance that a careful reader gives the same verdict: logistic curves over a few signs. `npm run calibrate` prints
+ * the curves that fit the tuning side, Brier scores and reliability tables (tests/bench/results/calibration.md). The
+ * fitted curve of absence is almost flat, because the labelled passages are mirrored pairs; the one here was set by
+ * hand and sorts whole rehearsals better: the same share of marks to listen to holds more of the errors.
  */
 
 /** Intercept first, then a weight for each sign. */

@@ -16,7 +16,7 @@ export interface WordGroup {
  *   would shut right answers out ("emergency contact" is not "call an ambulance").
  */
 export function wordGroups(phrases: readonly Phrase[], synonyms: boolean): WordGroup[] {
-  const keysOf = (stemmed: string) => (synonyms ? [stemmed, ...conceptsOf(stemmed).filter((set) => qualityOf(set) > QUALITY.near)] : [stemmed]);
+  const keysOf = (stemmed: string) => (synonyms ? [stemmed, ...conceptsOf(stemmed).filter((set) => qualityOf(set) >= QUALITY.sure)] : [stemmed]);
   return phrases.map((text) => ({ text, runs: readPhrase(text).flatMap((slots) => runsOf(slots, keysOf)) }));
 }
 
