@@ -29,11 +29,12 @@ export interface ItemMark {
 
 /**
  * Why something changed. `alone`: each of the changes brings it about by itself, tried by marking with the old rubric
- * and that one change. `together`: none does by itself. `elsewhere`: a change to another part does it by itself, as when
- * its words are now taken for another item. `untried`: more changes than are tried one by one.
+ * and that one change. `together`: none does by itself, but all changes to this part do, tried the same way.
+ * `elsewhere`: a change to another part does it by itself, as when its words are now taken for another item. `mixed`:
+ * only changes to several parts do. `untried`: more changes than are tried one by one.
  */
 export interface Cause {
-  how: "alone" | "together" | "elsewhere" | "untried";
+  how: "alone" | "together" | "elsewhere" | "mixed" | "untried";
   /** Places in `RubricComparison.changes`. */
   changes: number[];
 }
@@ -99,7 +100,7 @@ export class RubricComparer {
   readonly changes: RubricChange[];
   private readonly before: Rubric;
   private readonly after: Rubric;
-  private readonly tried = new Map<number, Rubric>();
+  private readonly tried = new Map<string, Rubric>();
 
   constructor(before: Rubric, after: Rubric) {
     this.before = before;
@@ -114,8 +115,7 @@ export class RubricComparer {
   compare(transcript: Transcript): CandidateChange | null {
     const station = findStation(transcript);
     const [old, fresh] = [sheetOf(station, this.before), sheetOf(station, this.after)];
-    const alone = new Map<number, MarkSheet>();
-    const tries = this.trial(station, alone);
+    const tries = this.trial(station);
     const items = this.items(old, fresh, tries);
     const found = this.found(old, fresh, tries);
     const outcomeChanged = old.result.outcome !== fresh.result.outcome;
@@ -181,25 +181,31 @@ export class RubricComparer {
     if (all.length > MAX_TRIED) return { how: "untried", changes: near.length > 0 ? near : all };
     const by = near.filter((place) => holds(tries(place)));
     if (by.length > 0) return { how: "alone", changes: by };
+    if (near.length > 1 && holds(tries(...near))) return { how: "together", changes: near };
     const far = all.filter((place) => !near.includes(place) && holds(tries(place)));
     if (far.length > 0) return { how: "elsewhere", changes: far };
-    return { how: "together", changes: near.length > 0 ? near : all };
+    return { how: "mixed", changes: near.length > 0 ? near : all };
   }
 
-  /** Marks with one change at a time, each once a station and only when asked. */
-  private trial(station: Station, sheets: Map<number, MarkSheet>): Tries {
-    return (place) => {
-      let sheet = sheets.get(place);
-      if (sheet !== undefined) return sheet;
-      let rubric = this.tried.get(place);
-      if (rubric === undefined) this.tried.set(place, (rubric = withChange(this.before, this.after, this.changes[place]!)));
-      sheets.set(place, (sheet = sheetOf(station, rubric)));
+  /** Marks with the old rubric and some changes, each choice once a station and only when asked. */
+  private trial(station: Station): Tries {
+    const sheets = new Map<string, MarkSheet>();
+    return (...places) => {
+      const key = places.join(" ");
+      let sheet = sheets.get(key);
+      if (sheet === undefined) sheets.set(key, (sheet = sheetOf(station, this.rubricWith(key, places))));
       return sheet;
     };
   }
+
+  private rubricWith(key: string, places: readonly number[]): Rubric {
+    let rubric = this.tried.get(key);
+    if (rubric === undefined) this.tried.set(key, (rubric = places.reduce((before, place) => withChange(before, this.after, this.changes[place]!), this.before)));
+    return rubric;
+  }
 }
 
-type Tries = (place: number) => MarkSheet;
+type Tries = (...places: number[]) => MarkSheet;
 
 const ABSENT = { unsafe: "not found", question: "not scripted" } as const;
 

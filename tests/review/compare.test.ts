@@ -113,6 +113,23 @@ describe("whose marks change, and why", () => {
     expect([why.how, why.changes.map((place) => changes[place]!.field).sort()]).toEqual(["together", ["not_with", "say", "weight"]]);
   });
 
+  test("a question whose answer is an item changes by what is done to the item: a change elsewhere", () => {
+    const asking = (text: string) => load(text.replace("counselled: patient,", "counselled: patient, questions: [{ id: how-long, says: [how long do i hold my breath], answered_by: [hold] }],"));
+    const talk = readTranscript("Candidate: Hello, I am Robin, the pharmacist.\nPatient: Hello.\nCandidate: Shake the inhaler well.\nPatient: How long do I hold my breath?\nCandidate: Hold your breath for ten seconds.\nPatient: Okay.\nCandidate: Thank you, goodbye.\n", { file: "asked.txt" });
+    const comparer = new RubricComparer(asking(SOUND), asking(SOUND.replace("{ value: 10, unit: second }", "{ value: 30, unit: second }")));
+    expect(comparer.compare(talk)!.found).toEqual([{ kind: "question", id: "how-long", before: "answered", after: "incorrect", why: { how: "elsewhere", changes: [0] } }]);
+    expect(comparer.changes).toEqual([expect.objectContaining({ id: "hold/hold", field: "quantity" })]);
+  });
+
+  test("after an edit of more things than are tried one by one, causes are listed untried", () => {
+    const many = (severity: string) => Array.from({ length: 41 }, (_, place) => `  - { id: s${place}, label: S, severity: ${severity}, say: [never heard statement] }\n`).join("");
+    const before = load(SOUND.replace("unsafe:\n", `unsafe:\n${many("minor")}`));
+    const after = load(SOUND.replace("unsafe:\n", `unsafe:\n${many("major")}`).replace("{ value: 10, unit: second }", "{ value: 30, unit: second }"));
+    const { candidate, changes } = compare(after, before);
+    const why = candidate!.items[0]!.why;
+    expect([why.how, why.changes.map((place) => changes[place]!.id)]).toEqual(["untried", ["hold/hold"]]);
+  });
+
   test("another number makes what was right wrong", () => {
     const { candidate } = compare(edited(["{ value: 10, unit: second }", "{ value: 30, unit: second }"]));
     expect(candidate!.items).toEqual([expect.objectContaining({ id: "hold", after: expect.objectContaining({ content: "incorrect", earned: 0 }), why: { how: "alone", changes: [0] } })]);

@@ -46,9 +46,11 @@ export function causeWords({ how, changes }: Cause): string {
     case "alone":
       return changes.length === 1 ? `because of ${names}` : `because of ${names}, each by itself`;
     case "elsewhere":
-      return `because of ${names}, to another part: its words weigh or are taken differently now`;
+      return `because of ${names}, to another part`;
     case "together":
-      return changes.length === 1 ? `because of ${names} with changes to other parts` : `because of ${names} together`;
+      return `because of ${names} together`;
+    case "mixed":
+      return `because of ${names}, but not without changes to other parts`;
     case "untried":
       return `probably because of ${names} (too many to try one by one)`;
   }
