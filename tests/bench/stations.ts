@@ -7,6 +7,7 @@ import { parse } from "yaml";
 import { z } from "zod";
 import { mark } from "../../src/mark.ts";
 import { loadRubric } from "../../src/rubric/load.ts";
+import { kappaOf } from "./match/scores.ts";
 import { readTranscript } from "../../src/transcript/read.ts";
 
 const FOLDER = "fixtures/rehearsals";
@@ -21,6 +22,8 @@ const marksForm = z.object({
 
 interface Decision {
   reader: string;
+  /** A second reader's mark, given blind. */
+  second: string | undefined;
   tool: string;
   critical: boolean;
   listen: boolean;
@@ -31,16 +34,18 @@ const unsafe = { found: 0, missed: 0, false: 0 };
 console.log("# Whole stations: the tool beside a careful reader\n\n| rehearsal | side | items alike | kappa | unsafe: reader / tool |\n|---|---|---|---|---|");
 for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".marks.yaml")).sort()) {
   const base = name.replace(/\.marks\.yaml$/, "");
-  const file = readdirSync(FOLDER).find((other) => other.startsWith(`${base}.`) && !other.endsWith(".marks.yaml"));
+  const file = readdirSync(FOLDER).find((other) => other.startsWith(`${base}.`) && !other.endsWith(".yaml"));
   if (file === undefined) continue;
   const marks = marksForm.parse(parse(readFileSync(join(FOLDER, name), "utf8")));
   const path = `rubrics/${marks.rubric}.yaml`;
   if (!existsSync(path)) continue;
   const rubric = loadRubric(readFileSync(path, "utf8"), { file: path, readBlock: (include) => readFileSync(resolve(dirname(path), include), "utf8") });
   const sheet = mark(readTranscript(readFileSync(join(FOLDER, file)), { file }), rubric);
+  const secondFile = join(FOLDER, `${base}.second.yaml`);
+  const second = existsSync(secondFile) ? marksForm.parse(parse(readFileSync(secondFile, "utf8"))) : undefined;
   const decisions = sheet.items.flatMap((item): Decision[] => {
     const reader = marks.items[item.id]?.content;
-    return reader === undefined ? [] : [{ reader, tool: item.content, critical: item.critical, listen: item.listen }];
+    return reader === undefined ? [] : [{ reader, second: second?.items[item.id]?.content, tool: item.content, critical: item.critical, listen: item.listen }];
   });
   const side = TUNED.includes(marks.rubric) ? "tuned" : "unseen";
   sides[side]!.push(...decisions);
@@ -49,7 +54,7 @@ for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".marks.ya
   unsafe.found += wanted.filter((id) => standing.includes(id)).length;
   unsafe.missed += wanted.filter((id) => !standing.includes(id)).length;
   unsafe.false += standing.filter((id) => !wanted.includes(id)).length;
-  console.log(`| ${base} | ${side} | ${decisions.filter(alike).length} of ${decisions.length} | ${kappa(decisions).toFixed(2)} | ${wanted.join(" ") || "-"} / ${standing.join(" ") || "-"} |`);
+  console.log(`| ${base} | ${side} | ${decisions.filter(alike).length} of ${decisions.length} | ${kappaOf(decisions.map(({ reader, tool }) => [reader, tool])).toFixed(2)} | ${wanted.join(" ") || "-"} / ${standing.join(" ") || "-"} |`);
   if (process.argv.includes("--verbose")) {
     for (const item of sheet.items) if (marks.items[item.id] && marks.items[item.id]!.content !== item.content) console.log(`  - ${item.id}: reader ${marks.items[item.id]!.content}, tool ${item.content}${item.listen ? ", listen" : ""}`);
   }
@@ -62,8 +67,16 @@ for (const [side, decisions] of Object.entries(sides)) {
   const critical = decisions.filter(({ critical: is, reader }) => is && reader === "absent");
   const share = (part: number, whole: number) => (whole === 0 ? "-" : `${((100 * part) / whole).toFixed(1)}%`);
   console.log(
-    `| ${side} | ${decisions.length} | ${share(decisions.length - errors.length, decisions.length)} | ${kappa(decisions).toFixed(3)} | ${share(listened.length, decisions.length)} | ${share(errors.filter(({ listen }) => listen).length, errors.length)} | ${critical.filter(({ tool }) => tool === "complete").length} of ${critical.length} |`,
+    `| ${side} | ${decisions.length} | ${share(decisions.length - errors.length, decisions.length)} | ${kappaOf(decisions.map(({ reader, tool }) => [reader, tool])).toFixed(3)} | ${share(listened.length, decisions.length)} | ${share(errors.filter(({ listen }) => listen).length, errors.length)} | ${critical.filter(({ tool }) => tool === "complete").length} of ${critical.length} |`,
   );
+}
+for (const [side, decisions] of Object.entries(sides)) {
+  const twice = decisions.filter((decision): decision is Decision & { second: string } => decision.second !== undefined);
+  if (twice.length === 0) continue;
+  const readers = kappaOf(twice.map(({ reader, second }) => [reader, second]));
+  const first = kappaOf(twice.map(({ reader, tool }) => [reader, tool]));
+  const other = kappaOf(twice.map(({ second, tool }) => [second, tool]));
+  console.log(`\n${side}, ${twice.length} marks given by two readers: kappa of the readers ${readers.toFixed(3)}, of the tool with the first ${first.toFixed(3)}, with the second ${other.toFixed(3)} (bar: at most 0.05 below the readers': ${Math.min(first, other) >= readers - 0.05 ? "met" : "NOT met"}).`);
 }
 console.log("\nThe tuned side is no measure of recall: its misses were read, and sentences of these rehearsals stood in the rubrics for a while (bd55703 to 22eb37b), before their replacements were written by people who knew the texts. That holds for the unsafe statement of nasal-spray-unsafe too. Judge by the unseen side.");
 console.log(`\nUnsafe statements: ${unsafe.found} found, ${unsafe.missed} missed, ${unsafe.false} false alarms.`);
@@ -72,12 +85,3 @@ function alike({ reader, tool }: Decision): boolean {
   return reader === tool;
 }
 
-/** Cohen's kappa (Cohen 1960, Educational and Psychological Measurement 20): agreement beyond what the margins give by chance. */
-function kappa(decisions: readonly Decision[]): number {
-  const size = decisions.length;
-  const observed = decisions.filter(alike).length / size;
-  const labels = new Set(decisions.flatMap(({ reader, tool }) => [reader, tool]));
-  let chance = 0;
-  for (const label of labels) chance += (decisions.filter(({ reader }) => reader === label).length / size) * (decisions.filter(({ tool }) => tool === label).length / size);
-  return chance === 1 ? 1 : (observed - chance) / (1 - chance);
-}
