@@ -183,7 +183,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   );
   const unsafe = rubric.unsafe.map((statement): CompiledStatement => {
     const quantity = resolve(statement.quantity);
-    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], true), notWith: wordGroups(statement.not_with ?? [], false), quantity };
+    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], false), notWith: wordGroups(statement.not_with ?? [], false), quantity };
   });
   const questions = rubric.scenario.questions.map((question) => ({
     question: question.id,

@@ -30,7 +30,7 @@ interface Decision {
 }
 
 const sides: Record<string, Decision[]> = { tuned: [], unseen: [] };
-const unsafe = { found: 0, missed: 0, false: 0 };
+const unsafe = { tuned: { found: 0, missed: 0, false: 0, stations: 0 }, unseen: { found: 0, missed: 0, false: 0, stations: 0 } };
 console.log("# Whole stations: the tool beside a careful reader\n\n| rehearsal | side | items alike | kappa | unsafe: reader / tool |\n|---|---|---|---|---|");
 for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".marks.yaml")).sort()) {
   const base = name.replace(/\.marks\.yaml$/, "");
@@ -48,12 +48,14 @@ for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".marks.ya
     return reader === undefined ? [] : [{ reader, second: second?.items[item.id]?.content, tool: item.content, critical: item.critical, listen: item.listen }];
   });
   const side = TUNED.includes(marks.rubric) ? "tuned" : "unseen";
+  const told = unsafe[side];
+  told.stations += 1;
   sides[side]!.push(...decisions);
   const wanted = marks.unsafe ?? [];
-  const standing = sheet.unsafe.found.filter((statement) => !statement.corrected && !statement.listen).map(({ id }) => id);
-  unsafe.found += wanted.filter((id) => standing.includes(id)).length;
-  unsafe.missed += wanted.filter((id) => !standing.includes(id)).length;
-  unsafe.false += standing.filter((id) => !wanted.includes(id)).length;
+  const standing = [...new Set(sheet.unsafe.found.filter((statement) => !statement.corrected && !statement.listen).map(({ id }) => id))];
+  told.found += wanted.filter((id) => standing.includes(id)).length;
+  told.missed += wanted.filter((id) => !standing.includes(id)).length;
+  told.false += standing.filter((id) => !wanted.includes(id)).length;
   console.log(`| ${base} | ${side} | ${decisions.filter(alike).length} of ${decisions.length} | ${kappaOf(decisions.map(({ reader, tool }) => [reader, tool])).toFixed(2)} | ${wanted.join(" ") || "-"} / ${standing.join(" ") || "-"} |`);
   if (process.argv.includes("--verbose")) {
     for (const item of sheet.items) if (marks.items[item.id] && marks.items[item.id]!.content !== item.content) console.log(`  - ${item.id}: reader ${marks.items[item.id]!.content}, tool ${item.content}${item.listen ? ", listen" : ""}`);
@@ -79,7 +81,7 @@ for (const [side, decisions] of Object.entries(sides)) {
   console.log(`\n${side}, ${twice.length} marks given by two readers: kappa of the readers ${readers.toFixed(3)}, of the tool with the first ${first.toFixed(3)}, with the second ${other.toFixed(3)} (bar: at most 0.05 below the readers': ${Math.min(first, other) >= readers - 0.05 ? "met" : "NOT met"}).`);
 }
 console.log("\nThe tuned side is no measure of recall: its misses were read, and sentences of these rehearsals stood in the rubrics for a while (bd55703 to 22eb37b), before their replacements were written by people who knew the texts. That holds for the unsafe statement of nasal-spray-unsafe too. Judge by the unseen side.");
-console.log(`\nUnsafe statements: ${unsafe.found} found, ${unsafe.missed} missed, ${unsafe.false} false alarms.`);
+for (const [side, told] of Object.entries(unsafe)) console.log(`\nUnsafe statements, ${side} side, ${told.stations} stations: ${told.found} found, ${told.missed} missed, ${told.false} false alarms.`);
 
 function alike({ reader, tool }: Decision): boolean {
   return reader === tool;
