@@ -1,5 +1,5 @@
-// Bundles the code and lays the data beside it: one small entry a door, everything else split off and loaded when
-// first needed, because start-up is what a person waits for (`npm run bench:start`).
+// Bundles the code and lays the data beside it: one file a door, because each file opened costs time and start-up is
+// what a person waits for (`npm run bench:start`).
 import { rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "esbuild";
@@ -33,34 +33,16 @@ export async function bundle(target) {
 }
 
 async function bundleInto(outdir) {
-  // Two builds: code shared between the two doors would be split into more files, and each file opened costs time.
-  const built = await Promise.all(
-    Object.entries({ cli: "src/cli/main.ts", index: "src/index.ts" }).map(([door, entry]) =>
-      build({
-        ...COMMON,
-        entryPoints: { [door]: entry },
-        outdir,
-        splitting: true,
-        minifySyntax: true,
-        minifyWhitespace: true,
-        legalComments: "none",
-        metafile: true,
-      }),
-    ),
-  );
-  // The workers of `saidwell cohort`: one file each, whose hash says which program marked. The pool looks for its own
-  // part at this place beside the file that holds it.
-  built.push(
-    await build({
-      ...COMMON,
-      entryPoints: { "cohort-worker": "src/cli/cohort/worker.ts", "entry/worker": "node_modules/tinypool/dist/entry/worker.js" },
-      outdir,
-      minifySyntax: true,
-      minifyWhitespace: true,
-      legalComments: "none",
-      metafile: true,
-    }),
-  );
+  const small = { outdir, minifySyntax: true, minifyWhitespace: true, legalComments: "none", metafile: true };
+  const built = await Promise.all([
+    // The program is one file of CommonJS, whose compiled form can be kept (code-cache.mjs); what a command does not
+    // need is not run.
+    build({ ...COMMON, ...small, format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: 'const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, define: { "import.meta.url": "__moduleUrl" } }),
+    build({ ...COMMON, ...small, entryPoints: { index: "src/index.ts" } }),
+    // The workers of `saidwell cohort`: one file each, whose hash says which program marked. The pool looks for its own
+    // part at this place beside the file that holds it.
+    build({ ...COMMON, ...small, entryPoints: { "cohort-worker": "src/cli/cohort/worker.ts", "entry/worker": "node_modules/tinypool/dist/entry/worker.js" } }),
+  ]);
   const inputs = [...new Set(built.flatMap(({ metafile }) => Object.keys(metafile.inputs)))];
   await writeRubrics("rubrics", join(outdir, "rubrics"));
   await writeFile(join(outdir, "THIRD-PARTY.txt"), await thirdPartyText(inputs));

@@ -5,8 +5,13 @@ import { buildProgram } from "./program.ts";
 process.stdout.on("error", () => {});
 process.stderr.on("error", () => {});
 
-try {
-  await buildProgram().parseAsync(process.argv);
-} catch (error) {
-  process.exitCode = fail(error, (text) => process.stderr.write(text), process.env);
+async function main(): Promise<void> {
+  try {
+    await buildProgram().parseAsync(process.argv);
+  } catch (error) {
+    process.exitCode = fail(error, (text) => process.stderr.write(text), process.env);
+  }
 }
+
+/** Settled when the command is done: the build waits for it before it keeps the compiled code. */
+export const finished = main();

@@ -13,7 +13,7 @@ const CLI = "bin/saidwell.js";
 const option = process.argv.indexOf("--rubric");
 const rubric = `rubrics/${option < 0 ? "eye-drops" : process.argv[option + 1]!}.yaml`;
 
-if (!existsSync("dist/cli.js")) throw new Error("dist/ is not built: run 'npm run build' first");
+if (!existsSync("dist/cli.cjs")) throw new Error("dist/ is not built: run 'npm run build' first");
 const variants: Record<string, string[]> = {
   "node -e 0": ["-e", "0"],
   "saidwell --version": [CLI, "--version"],

@@ -17,7 +17,7 @@ const CLI = "bin/saidwell.js";
 /** Reports the peak memory of the process it is loaded into. */
 const WATCH = `data:text/javascript,process.on("exit",()=>process.stderr.write("\\npeak "+process.resourceUsage().maxRSS))`;
 
-if (!existsSync("dist/cli.js")) throw new Error("dist/ is not built: run 'npm run build' first");
+if (!existsSync("dist/cli.cjs")) throw new Error("dist/ is not built: run 'npm run build' first");
 const folder = mkdtempSync(join(tmpdir(), "saidwell-start-"));
 try {
   const transcript = join(folder, "rehearsal.txt");
