@@ -8,17 +8,15 @@ import { saysAll, windowsFor, withoutOverlap, type Window } from "./windows.ts";
 
 /** To hold a statement against somebody takes a close fit. */
 const UNSAFE_ACCEPTED = 0.78;
-/** Where the rubric's must-words, taken by the very word, are all there, a looser fit will do. */
-const UNSAFE_WITH_MUST = 0.68;
 /** Words that are not written as the rubric has them may have been mis-heard: then a person listens. */
 const SURE_HEARING = 0.85;
 
 /** Statements of the unsafe list, said as such: not denied, not asked, not supposed. */
 export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): UnsafeMatch[] {
   return rubric.unsafe.flatMap((statement) => {
-    const near = statement.say.flatMap((response) => windowsFor(response, postings, stream, statement.must.length > 1 ? UNSAFE_WITH_MUST : UNSAFE_ACCEPTED)).filter((window) => mustHolds(statement.must, postings, stream, window));
+    const near = statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => mustHolds(statement.must, postings, stream, window));
     const windows = near.filter((window) => {
-      if ((window.coverage < UNSAFE_ACCEPTED ? statement.must.length < 2 : !saysAll(window)) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
+      if (!saysAll(window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
       if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees") return false;
       if (supposed(window, stream)) return false;
       return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
