@@ -42,8 +42,8 @@ function rubricFor(reference: string): CompiledRubric {
   let rubric = compiled.get(reference);
   if (rubric === undefined) {
     const say = reference.toLowerCase().split(/[.;]/).map((part) => part.replace(/[^a-z0-9' ]/g, " ").trim()).filter(Boolean);
-    const item = { id: "answer", kind: "tell", elements: say.map((phrase, place) => ({ id: `part-${place}`, say: [phrase] })) };
-    rubric = compileRubric({ sections: [{ id: "all", items: [item] }], scenario: { label: {}, questions: [] }, unsafe: [] } as unknown as Rubric);
+    const item = { id: "answer", kind: "tell", elements: say.map((phrase, place) => ({ id: `part-${place}`, label: "", say: [phrase] })) };
+    rubric = compileRubric({ title: "", sections: [{ id: "all", items: [item] }], scenario: { task: "", label: {}, questions: [] }, unsafe: [] } as unknown as Rubric);
     compiled.set(reference, rubric);
   }
   return rubric;
