@@ -44,6 +44,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (token.text === "but" || (token.text === "so" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
   if (place - first > 3 && SUPPOSES.has(tokens[first]!.text) && opensMain(tokens, place)) return true;
+  if (before.text === "wait" && CALLS_FOR_HELP.has(token.text)) return true;
   return token.text === "if" && place - first > 2;
 }
 
@@ -59,5 +60,8 @@ function opensMain(tokens: readonly Token[], place: number): boolean {
   const next = tokens[place + 1]?.text ?? "";
   if (here === "there") return next === "is" || next === "are";
   if (here === "you") return MAIN_VERBS.has(next) && !(next === "have" && tokens[place + 2]?.text !== "to") && next !== "is";
-  return here === "please" || (here === "do" && next === "not");
+  return here === "please" || (here === "do" && next === "not") || (CALLS_FOR_HELP.has(here) && !/^(the|a|an|your|my|will|please|not)$/.test(before));
 }
+
+/** "If she doesn't wake up | call 911", "don't wait | ring 999". */
+const CALLS_FOR_HELP = new Set(["call", "ring", "dial", "phone"]);
