@@ -30,6 +30,7 @@ const GAP_COST = { perWord: 0.02, most: 0.25 } as const;
 const SENTENCE_COST = { each: 0.1, most: 0.25 } as const;
 /** So much of the weight must be the response's own words or sure synonyms; near ones only add to it. */
 const OWN_WORDS = { quality: 0.78, share: 0.5 } as const;
+const LONE_WORD = { quality: 0.95, share: 0.6 } as const;
 /** What a response said wholly backwards loses. */
 const ORDER_COST = 0.12;
 /** Plain words count only as a run; in a longer run one other word may stand between two of them. */
@@ -170,7 +171,7 @@ function windowOf(aligned: TermHit[], response: Response, stream: Stream, postin
     carried += weight * quality;
     if (quality >= OWN_WORDS.quality && text !== "{quantity}") own += weight;
   }
-  const covered = (carried + plainWords(response, postings, first, end)) / response.weight;
+  let covered = (carried + plainWords(response, postings, first, end)) / response.weight;
   const extent = stream.position[end - 1]! - stream.position[first]! + 1;
   const gaps = Math.max(0, extent - ROOM.base - ROOM.perWord * response.length);
   let ends = 0;
@@ -178,6 +179,8 @@ function windowOf(aligned: TermHit[], response: Response, stream: Stream, postin
   const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
   const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
   const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
+  // One word that only stands for another is too little to say anything by itself ("loosens" for "take the cap off").
+  if (end - first === 1 && aligned[0]!.quality < LONE_WORD.quality) covered *= LONE_WORD.share;
   return { first, end, response, aligned, coverage: covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(aligned)) };
 }
 

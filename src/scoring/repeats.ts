@@ -6,6 +6,7 @@ import type { RepeatResult } from "./types.ts";
 
 /** Said again this soon, it is one and the same saying. */
 const SAME_BREATH = 35;
+const REPEATED = { score: 0.8, words: 3 } as const;
 /** A closing summary: in this last share of the station, so many things in so few words. */
 const SUMMARY = { lastShare: 0.3, fewestItems: 3, mostWords: 130, gap: 40 } as const;
 
@@ -19,7 +20,7 @@ export function repeatsOf(context: Context, items: readonly JudgedItem[]): Repea
   for (const { item, elements } of items) {
     if (item.kind !== "tell") continue;
     for (const element of elements) {
-      const right = element.inTime.filter((match) => match.verdict === "right" && match.elicitation !== "confirmed");
+      const right = element.inTime.filter((match) => match.verdict === "right" && match.elicitation !== "confirmed" && plainlySaid(match));
       const first = right[0];
       let last = first;
       for (const match of right.slice(1)) {
@@ -31,6 +32,11 @@ export function repeatsOf(context: Context, items: readonly JudgedItem[]): Repea
     }
   }
   return merged(repeats.sort((a, b) => a.span.first - b.span.first));
+}
+
+/** What is charged as a repeat must be the thing itself, not a passage that merely comes near it. */
+function plainlySaid({ score, span }: Match): boolean {
+  return score >= REPEATED.score && span.end - span.first >= REPEATED.words;
 }
 
 function inside(span: WordSpan, outer: WordSpan | null): boolean {
