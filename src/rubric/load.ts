@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { ProblemError, type Finding } from "../problem/problem.ts";
-import { findingsOf, readYaml, type PositionedYaml } from "./positions.ts";
+import type { PositionedYaml } from "./positioned-yaml.ts";
+import { findingsOf, readYaml } from "./positions.ts";
 import { blockSchema, itemSchema, rubricSchema, type Item, type Rubric, type RubricFile, type Section } from "./schema.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
 import { checkReferences } from "./references.ts";

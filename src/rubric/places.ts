@@ -1,4 +1,4 @@
-import type { PositionedYaml } from "./positions.ts";
+import type { PositionedYaml } from "./positioned-yaml.ts";
 
 /** Where something of a rubric is written. */
 export interface Place {

@@ -1,15 +1,7 @@
 import { isMap, isSeq, LineCounter, parseDocument, type Document, type Node } from "yaml";
 import type { z } from "zod";
+import type { PositionedYaml } from "./positioned-yaml.ts";
 import type { Finding } from "../problem/problem.ts";
-
-/** A YAML text read once, able to say on which line a value of it stands. */
-export interface PositionedYaml {
-  file: string;
-  data: unknown;
-  positionOf(path: readonly PropertyKey[]): { line: number; column: number };
-  /** Faults of the YAML itself. */
-  findings: Finding[];
-}
 
 /** A rubric has no use for thousands of aliases; more is a mistake or an attack. */
 const MAX_ALIASES = 50;
