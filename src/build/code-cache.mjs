@@ -1,5 +1,5 @@
 // Keeps what V8 compiled of the program while it marked a rehearsal: dist/cli.cjs.cache, which bin/saidwell.js hands
-// back at the next start. Reading it takes a tenth of compiling anew. V8 refuses it when the version, the flags or the
+// back at the next start. Reading it takes less than compiling anew. V8 refuses it when the version, the flags or the
 // program are others, and then compiles as if there were none.
 import { spawnSync } from "node:child_process";
 import { renameSync, writeFileSync } from "node:fs";
