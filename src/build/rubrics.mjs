@@ -6,6 +6,7 @@ import { tmpdir } from "node:os";
 import { basename, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
+import { parse, stringify } from "yaml";
 import { COMMON } from "./bundle.mjs";
 
 /** @param {string} from folder of rubrics, with `blocks` in it @param {string} to */
@@ -34,8 +35,23 @@ export async function writeRubrics(from, to) {
   }
   await writeFile(join(to, "index.json"), JSON.stringify(list));
   const blocks = {};
-  for (const file of await yamlFiles(join(from, "blocks"))) blocks[basename(file, ".yaml")] = await readFile(file, "utf8");
+  for (const file of await yamlFiles(join(from, "blocks"))) blocks[basename(file, ".yaml")] = wholeBlock(await readFile(file, "utf8"), join(from, "blocks"));
   await writeFile(join(to, "blocks.json"), JSON.stringify(blocks));
+}
+
+/** A block for `shipped:NAME`, which has no folder to name a responses file in: its responses stand in it. */
+function wholeBlock(text, folder) {
+  const block = parse(text);
+  if (block.responses === undefined) return text;
+  const more = parse(readFileSync(join(folder, block.responses), "utf8"));
+  delete block.responses;
+  for (const item of block.items) {
+    for (const element of item.elements ?? [item]) {
+      for (const [list, phrases] of Object.entries(more.items?.[item.id]?.[element.id] ?? {})) element[list] = [...(element[list] ?? []), ...phrases];
+    }
+  }
+  for (const statement of block.unsafe ?? []) statement.say.push(...(more.unsafe?.[statement.id]?.say ?? []));
+  return stringify(block);
 }
 
 async function yamlFiles(folder) {

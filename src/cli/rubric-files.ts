@@ -15,6 +15,7 @@ const YAML = "**/*.{yaml,yml}";
 const PATTERN = /[*?{}[\]]/;
 /** Of the first line that says what a file is. */
 const KIND = /^saidwell:[ \t]*["']?(rubric|block)@/m;
+const IS_RESPONSES = /^saidwell:[ \t]*["']?responses@/m;
 
 /**
  * The rubrics and blocks that paths name: files, folders with all below them, or patterns. Links to folders are not
@@ -32,6 +33,8 @@ export async function rubricFiles(paths: readonly string[]): Promise<{ files: Fo
       if (files.has(resolve(name))) continue;
       try {
         const text = rubricText(name);
+        // Read with the rubric or block that names it.
+        if (IS_RESPONSES.test(text)) continue;
         const kind = KIND.exec(text)?.[1] as FoundFile["kind"] | undefined;
         if (kind === undefined) leftOut.push(name);
         else files.set(resolve(name), { path: name, text, kind });

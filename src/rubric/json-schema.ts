@@ -1,17 +1,20 @@
 import { z } from "zod";
+import { responsesSchema } from "./responses.ts";
 import { blockSchema, rubricSchema, SHORT_FORM } from "./schema.ts";
 
 /** The files beside the rubrics that their first line names, by the form they describe. */
-export const SCHEMA_FILES = { rubric: "rubric.schema.json", block: "block.schema.json" } as const;
+export const SCHEMA_FILES = { rubric: "rubric.schema.json", block: "block.schema.json", responses: "responses.schema.json" } as const;
+
+const FORMS = { rubric: rubricSchema, block: blockSchema, responses: responsesSchema } as const;
 
 type JsonSchema = z.core.JSONSchema.BaseSchema;
 
 /**
- * The form of rubrics or blocks as JSON Schema, for editors and other programs. Draft 7, because that is what editors'
+ * The form of rubrics, blocks or responses files as JSON Schema, for editors and other programs. Draft 7, because that is what editors'
  * YAML support reads best. What a schema cannot say (ids that lead nowhere, counts of elements) the loader says.
  */
 export function jsonSchema(form: keyof typeof SCHEMA_FILES): JsonSchema {
-  const { $schema, ...rest } = z.toJSONSchema(form === "rubric" ? rubricSchema : blockSchema, {
+  const { $schema, ...rest } = z.toJSONSchema(FORMS[form], {
     target: "draft-7",
     io: "input",
     override: ({ jsonSchema: part }) => {

@@ -2,15 +2,16 @@ import { createHash } from "node:crypto";
 import { ProblemError, type Finding } from "../problem/problem.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
 import { findingsOf, readYaml } from "./positions.ts";
-import { blockSchema, itemSchema, rubricSchema, type Item, type Rubric, type RubricFile, type Section } from "./schema.ts";
+import { blockSchema, itemSchema, rubricSchema, type Item, type Rubric, type RubricFile, type Section, type UnsafeStatement } from "./schema.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
+import { danglingResponses, responsesSchema, withResponses, withStatements, type Additions, type ResponsesFile } from "./responses.ts";
 import { checkReferences } from "./references.ts";
 
 export interface LoadOptions {
   /** As the person named it, for messages and the sheet. */
   file: string;
   /**
-   * Gives the text of a block file named by an include. Decides itself which folders may be read.
+   * Gives the text of a block or responses file, its path as seen from the rubric. Decides itself which folders may be read.
    * @throws Error with a sentence when it cannot.
    */
   readBlock: (include: string) => string;
@@ -40,8 +41,9 @@ export function loadPlacedRubric(text: string, options: LoadOptions): PlacedRubr
   const parsed = rubricSchema.safeParse(main.data);
   if (!parsed.success) refuse(findingsOf(parsed.error, main));
   const blocks: IncludedBlock[] = [];
-  const rubric = assemble(parsed.data!, main, options, blocks);
-  const places = new RubricPlaces(main, blocks);
+  const additions: Additions = new Map();
+  const rubric = assemble(parsed.data!, main, options, blocks, additions);
+  const places = new RubricPlaces(main, blocks, additions);
   refuse(checkReferences(rubric, places));
   return { rubric: { ...rubric, hash: hashOf(rubric) }, places };
 }
@@ -55,7 +57,7 @@ function refuse(findings: Finding[]): void {
   if (findings.length > 0) throw new ProblemError(findings);
 }
 
-function assemble(file: RubricFile, main: PositionedYaml, options: LoadOptions, blocks: IncludedBlock[]): Omit<Rubric, "hash"> {
+function assemble({ responses, ...file }: RubricFile, main: PositionedYaml, options: LoadOptions, blocks: IncludedBlock[], additions: Additions): Omit<Rubric, "hash"> {
   const sections: Section[] = [];
   let sources = file.sources;
   const unsafe = [...file.unsafe];
@@ -64,48 +66,95 @@ function assemble(file: RubricFile, main: PositionedYaml, options: LoadOptions, 
       sections.push(entry);
       continue;
     }
-    const block = readBlockFile(entry.include, index, main, options);
+    const block = readBlockFile(entry.include, index, main, options, additions);
     blocks.push({ section: index, yaml: block.yaml });
     sources = { ...block.sources, ...sources };
     unsafe.push(...block.unsafe);
-    const items = overrideItems(block.items, block.raw, entry.drop, entry.override, index, main);
+    const items = overrideItems(block, entry.drop, entry.override, index, main);
     sections.push({ id: block.id, title: entry.title ?? block.title, items });
   }
-  return { ...file, sections, sources, unsafe, file: options.file };
+  const whole = { ...file, sections, sources, unsafe, file: options.file };
+  if (responses === undefined) return whole;
+  const more = readResponses(responses, responses, main, options);
+  refuse(danglingResponses(more.file, more.yaml, file.id, sections.flatMap(({ items }) => items), unsafe));
+  return {
+    ...whole,
+    sections: sections.map((section) => ({ ...section, items: section.items.map((item) => withResponses(item, more.file, more.yaml, additions)) })),
+    unsafe: unsafe.map((statement) => withStatements(statement, more.file, more.yaml, additions)),
+  };
 }
 
-function readBlockFile(include: string, index: number, main: PositionedYaml, options: LoadOptions) {
-  const at = main.positionOf(["sections", index, "include"]);
+interface ReadBlock {
+  id: string;
+  title: string;
+  sources: RubricFile["sources"];
+  items: Item[];
+  unsafe: UnsafeStatement[];
+  yaml: PositionedYaml;
+  /** As written, for overrides. */
+  raw: { id: string }[];
+  /** The item with the responses of the block's own file. */
+  lengthen: (item: Item) => Item;
+}
+
+function readBlockFile(include: string, index: number, main: PositionedYaml, options: LoadOptions, additions: Additions): ReadBlock {
+  const yaml = readIncluded(include, "block", main.file, main.positionOf(["sections", index, "include"]), options);
+  const parsed = blockSchema.safeParse(yaml.data);
+  if (!parsed.success) refuse(findingsOf(parsed.error, yaml));
+  const { responses, ...block } = parsed.data!;
+  const raw = (yaml.data as { items: { id: string }[] }).items;
+  if (responses === undefined) return { ...block, yaml, raw, lengthen: (item) => item };
+  const more = readResponses(responses, besideOf(include, responses), yaml, options);
+  refuse(danglingResponses(more.file, more.yaml, block.id, block.items, block.unsafe));
+  return {
+    ...block,
+    unsafe: block.unsafe.map((statement) => withStatements(statement, more.file, more.yaml, additions)),
+    yaml,
+    raw,
+    lengthen: (item) => withResponses(item, more.file, more.yaml, additions),
+  };
+}
+
+/** @param path the file as seen from the rubric. */
+function readResponses(written: string, path: string, owner: PositionedYaml, options: LoadOptions): { file: ResponsesFile; yaml: PositionedYaml } {
+  const yaml = readIncluded(path, "responses file", owner.file, owner.positionOf(["responses"]), options, written);
+  const parsed = responsesSchema.safeParse(yaml.data);
+  if (!parsed.success) refuse(findingsOf(parsed.error, yaml));
+  return { file: parsed.data!, yaml };
+}
+
+function readIncluded(path: string, what: string, file: string, at: { line: number; column: number }, options: LoadOptions, written = path): PositionedYaml {
   let text: string;
   try {
-    text = options.readBlock(include);
+    text = options.readBlock(path);
   } catch (error) {
     throw new ProblemError([
       {
         code: "SW-R04",
         severity: "error",
-        file: main.file,
+        file,
         ...at,
-        message: `the included block '${include}' cannot be read: ${(error as Error).message}`,
-        mend: "Name a block file relative to this rubric, inside the same folder tree.",
+        message: `the ${what === "block" ? "included block" : what} '${written}' cannot be read: ${(error as Error).message}`,
+        mend: `Name a ${what} relative to this file, inside the same folder tree.`,
       },
     ]);
   }
-  const yaml = readYaml(text, options.blockFile?.(include) ?? include);
+  const yaml = readYaml(text, options.blockFile?.(path) ?? path);
   refuse(yaml.findings);
-  const parsed = blockSchema.safeParse(yaml.data);
-  if (!parsed.success) refuse(findingsOf(parsed.error, yaml));
-  return { ...parsed.data!, yaml, raw: (yaml.data as { items: { id: string }[] }).items };
+  return yaml;
 }
 
-function overrideItems(
-  items: Item[],
-  raw: { id: string }[],
-  drop: string[],
-  override: Record<string, Record<string, unknown>>,
-  index: number,
-  main: PositionedYaml,
-): Item[] {
+/** A path written in an included file, as seen from the rubric. */
+function besideOf(include: string, path: string): string {
+  const parts = include.split("/").slice(0, -1);
+  for (const part of path.split("/")) {
+    if (part === ".." && parts.length > 0 && parts.at(-1) !== "..") parts.pop();
+    else if (part !== ".") parts.push(part);
+  }
+  return parts.join("/");
+}
+
+function overrideItems({ items, raw, lengthen }: ReadBlock, drop: string[], override: Record<string, Record<string, unknown>>, index: number, main: PositionedYaml): Item[] {
   const findings: Finding[] = [];
   const known = new Set(items.map((item) => item.id));
   const dangling = (id: string, path: PropertyKey[]) => {
@@ -125,11 +174,12 @@ function overrideItems(
     .filter((item) => !drop.includes(item.id))
     .map((item) => {
       const changes = override[item.id];
-      if (changes === undefined) return item;
+      if (changes === undefined) return lengthen(item);
       // Merged before validation, so that the defaults of unnamed fields stay the block's own.
       const merged = mergeRaw(raw.find((candidate) => candidate.id === item.id)!, changes);
       const parsed = itemSchema.safeParse(merged);
-      if (parsed.success) return parsed.data;
+      // Responses of the block are to the block's own elements, not to those that stand in their place.
+      if (parsed.success) return "elements" in changes || "say" in changes ? parsed.data : lengthen(parsed.data);
       findings.push(...findingsOf(parsed.error, main, ["sections", index, "override", item.id]));
       return item;
     });

@@ -1,4 +1,5 @@
 import type { PositionedYaml } from "./positioned-yaml.ts";
+import { keyOf, unsafeKeyOf, type Additions } from "./responses.ts";
 
 /** Where something of a rubric is written. */
 export interface Place {
@@ -15,22 +16,25 @@ export interface IncludedBlock {
 
 interface RawItem {
   id?: string;
-  elements?: unknown;
+  elements?: { id?: string }[] | undefined;
 }
 
 /** Finds the line of everything in a rubric, in the rubric's own file or in that of the block it came from. */
 export class RubricPlaces {
   private readonly main: PositionedYaml;
   private readonly blocks: readonly IncludedBlock[];
+  private readonly additions: Additions;
 
-  constructor(main: PositionedYaml, blocks: readonly IncludedBlock[]) {
+  constructor(main: PositionedYaml, blocks: readonly IncludedBlock[], additions: Additions = new Map()) {
     this.main = main;
     this.blocks = blocks;
+    this.additions = additions;
   }
 
-  /** The rubric's file and those of its blocks. */
+  /** The rubric's file, those of its blocks, and those of their responses. */
   files(): string[] {
-    return [this.main, ...this.blocks.map(({ yaml }) => yaml)].map(({ file }) => file);
+    const added = [...this.additions.values()].flat().map(({ yaml }) => yaml);
+    return [...new Set([this.main, ...this.blocks.map(({ yaml }) => yaml), ...added].map(({ file }) => file))];
   }
 
   /** @param path keys from the top of the rubric's own file; the deepest part that is written counts. */
@@ -53,11 +57,21 @@ export class RubricPlaces {
    */
   element(id: string, place: number, path: readonly PropertyKey[] = []): Place {
     const raw = this.find(id)?.raw;
+    const [list, index] = path;
+    if ((list === "say" || list === "incorrect") && typeof index === "number") {
+      const added = this.added(keyOf(id, raw?.elements?.[place]?.id ?? id, list), index);
+      if (added !== null) return added;
+    }
     return this.item(id, raw?.elements === undefined ? path : ["elements", place, ...path]);
   }
 
   /** @param index of the statement among all of the rubric's, those of its blocks included. */
   unsafe(index: number, path: readonly PropertyKey[] = []): Place {
+    const [list, phrase] = path;
+    if (list === "say" && typeof phrase === "number") {
+      const added = this.added(unsafeKeyOf(this.statementId(index)), phrase);
+      if (added !== null) return added;
+    }
     let before = listLength(this.main.data, "unsafe");
     if (index < before) return this.top(["unsafe", index, ...path]);
     for (const { yaml } of this.blocks) {
@@ -66,6 +80,17 @@ export class RubricPlaces {
       before += count;
     }
     return this.top();
+  }
+
+  /** Where a phrase stands that came from a responses file; null for one of the rubric's own. */
+  private added(key: string, index: number): Place | null {
+    const run = this.additions.get(key)?.find(({ from, count }) => index >= from && index < from + count);
+    return run === undefined ? null : placeIn(run.yaml, [...run.path, index - run.from]);
+  }
+
+  private statementId(index: number): string {
+    const lists = [this.main, ...this.blocks.map(({ yaml }) => yaml)].flatMap(({ data }) => (data as { unsafe?: { id?: string }[] }).unsafe ?? []);
+    return lists[index]?.id ?? "";
   }
 
   private find(id: string): { yaml: PositionedYaml; at: PropertyKey[]; raw: RawItem; override: PropertyKey[] | null } | null {

@@ -6,7 +6,7 @@ import { UNITS } from "../language/units.ts";
  * JSON Schema that editors show. Durations come in as a person writes them and leave as seconds.
  */
 
-const id = z
+export const id = z
   .string()
   .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, "write ids in lower case, words joined by hyphens")
   .describe("Lower case, words joined by hyphens; unique in its rubric.");
@@ -262,6 +262,11 @@ const passSchema = z.strictObject({
   within_limit: z.boolean().default(false).describe("Whether running over the limit fails the station."),
 });
 
+const responsesField = z
+  .string()
+  .optional()
+  .describe("A file of more acceptable responses, relative to this file: a text of the form 'saidwell: responses@1'.");
+
 export const rubricSchema = z.strictObject({
   saidwell: z.literal("rubric@1"),
   id,
@@ -272,6 +277,7 @@ export const rubricSchema = z.strictObject({
   time: z
     .strictObject({ limit: duration, target: duration })
     .refine(({ limit, target }) => target <= limit, "the target is later than the limit"),
+  responses: responsesField,
   sources: z.record(id, sourceSchema).default({}),
   sections: z.array(z.union([includeSchema, sectionSchema])).min(1),
   order: z.array(orderSchema).default([]).describe("Pairs of items whose order matters."),
@@ -284,6 +290,7 @@ export const blockSchema = z.strictObject({
   saidwell: z.literal("block@1"),
   id,
   title: z.string(),
+  responses: responsesField,
   sources: z.record(id, sourceSchema).default({}),
   items: z.array(itemSchema).min(1),
   unsafe: z.array(unsafeSchema).default([]),

@@ -20,7 +20,7 @@ const block = compile("block");
 const yamls = (folder: string) => readdirSync(folder).filter((name) => name.endsWith(".yaml")).map((name) => join(folder, name));
 const read = (path: string) => readFileSync(path, "utf8");
 
-test.each(["rubric", "block"] as const)("the committed schema of a %s is what the zod schema gives ('npm run schema' writes it)", (form) => {
+test.each(["rubric", "block", "responses"] as const)("the committed schema of %s is what the zod schema gives ('npm run schema' writes it)", (form) => {
   expect(read(join("rubrics", SCHEMA_FILES[form]))).toBe(jsonSchemaText(form));
 });
 
