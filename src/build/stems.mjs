@@ -12,7 +12,7 @@ import { COMMON } from "./bundle.mjs";
 
 const TABLE = "src/language/stems.json";
 const LOOKUP = "src/language/lexicon/lookup.json";
-const FOLDERS = ["src/language/lexicon", "rubrics", "rubrics/blocks"];
+const FOLDERS = ["src/language/lexicon", "rubrics", "rubrics/blocks", "rubrics/responses"];
 
 const words = new Set();
 for (const folder of FOLDERS) {
