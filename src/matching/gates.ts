@@ -118,6 +118,20 @@ function deniesSomethingElse(stream: Stream, window: Window, vocabulary: Readonl
   return strange >= STRANGE_WEIGHT;
 }
 
+/**
+ * Whether the clauses of the passage deny anything that the response does not: "the brown one won't do anything in an
+ * attack" has the words of "use the brown one in an attack" and says no such thing. What is held against somebody must
+ * be free of that.
+ */
+export function deniesBeside(stream: Stream, window: Window): boolean {
+  if (window.response.terms.some(({ negated }) => negated)) return false;
+  for (let index = stream.clauseOf[window.first]!; index <= stream.clauseOf[window.end - 1]!; index += 1) {
+    const clause = stream.clauses[index]!;
+    for (let place = clause.first; place < clause.end; place += 1) if (stream.polarity[place]!.negated) return true;
+  }
+  return false;
+}
+
 export type QuantityReading = { reading: "right" | "wrong" | "misheard"; mention: QuantityMention } | { reading: "none" };
 
 /** Reads the number that belongs to the passage against the one expected. */

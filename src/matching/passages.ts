@@ -2,7 +2,7 @@ import { LONGEST_CLAUSE } from "../language/clause.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement, Response } from "./compile.ts";
-import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { askedShare, deniesBeside, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { firstFrom, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
@@ -256,7 +256,7 @@ function doubted(window: Window, stream: Stream): boolean {
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
   if (!notWithHolds(element.notWith, postings, stream, window) || !saysAll(window)) return null;
-  if (readPolarity(stream, window, element.vocabulary) !== "agrees") return null;
+  if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
   return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], reason: `said as '${window.response.text.replace(/[(){}]/g, "").replace(/\|/g, "/")}'` };

@@ -1,5 +1,5 @@
 import type { CompiledRubric } from "./compile.ts";
-import { askedShare, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { askedShare, deniesBeside, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { saysYesTo, type Scene } from "./elicitation.ts";
 import type { Postings } from "./postings.ts";
 import { wordsOf, type Stream } from "./stream.ts";
@@ -17,7 +17,7 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
     const near = statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => mustHolds(statement.must, postings, stream, window));
     const windows = near.filter((window) => {
       if (!saysAll(window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
-      if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees") return false;
+      if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
       if (supposed(window, stream)) return false;
       return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
     });
