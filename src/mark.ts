@@ -7,7 +7,7 @@ import { evidenceOf } from "./scoring/evidence.ts";
 import { scoreStation } from "./scoring/sheet.ts";
 import type { Evidence, ItemResult, MarkSheet } from "./scoring/types.ts";
 import { findStation } from "./station/find.ts";
-import type { StationOptions } from "./station/types.ts";
+import type { Station, StationOptions } from "./station/types.ts";
 import type { Transcript } from "./transcript/types.ts";
 
 /** Written into every sheet; a test keeps it the same as package.json. */
@@ -42,7 +42,10 @@ export function rememberCompiled(rubric: Rubric, packed: PackedRubric): void {
  * @throws ProblemError when several stations are found and neither `from` nor `to` says which.
  */
 export function mark(transcript: Transcript, rubric: Rubric, options: MarkOptions = {}): MarkSheet {
-  const station = findStation(transcript, options);
+  return markStation(findStation(transcript, options), rubric, options);
+}
+
+function markStation(station: Station, rubric: Rubric, options: MarkOptions): MarkSheet {
   return scoreStation(station, rubric, matchStation(station, compiledRubric(rubric)), {
     version: VERSION,
     ...(options.limit !== undefined && { limit: options.limit }),
@@ -73,7 +76,7 @@ export interface Explanation {
  */
 export function explain(transcript: Transcript, rubric: Rubric, itemId: string, options: MarkOptions = {}): Explanation | null {
   const station = findStation(transcript, options);
-  const item = mark(transcript, rubric, options).items.find(({ id }) => id === itemId);
+  const item = markStation(station, rubric, options).items.find(({ id }) => id === itemId);
   if (item === undefined) return null;
   const words = (span: { first: number; end: number }) => transcript.words.slice(span.first, span.end).map(({ text }) => text).join(" ");
   const found = explainItem(station, compiledRubric(rubric), itemId);

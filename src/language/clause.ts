@@ -50,7 +50,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
 
 /** Open a clause that supposes; what follows it is told. */
 const SUPPOSES = new Set(["if", "when", "once", "should", "unless"]);
-const MAIN_VERBS = new Set(["should", "must", "can", "need", "ought", "might", "may", "will", "would", "want", "have", "could", "is"]);
+const MAIN_VERBS = new Set(["should", "must", "can", "need", "ought", "might", "may", "will", "would", "want", "have", "could"]);
 
 /** "If your sight goes blurry | there's no need to", "if you miss one | you should": a subject and its verb. */
 function opensMain(tokens: readonly Token[], place: number): boolean {
@@ -59,7 +59,7 @@ function opensMain(tokens: readonly Token[], place: number): boolean {
   const here = tokens[place]!.text;
   const next = tokens[place + 1]?.text ?? "";
   if (here === "there") return next === "is" || next === "are";
-  if (here === "you") return MAIN_VERBS.has(next) && !(next === "have" && tokens[place + 2]?.text !== "to") && next !== "is";
+  if (here === "you") return MAIN_VERBS.has(next) && !(next === "have" && tokens[place + 2]?.text !== "to");
   return here === "please" || (here === "do" && next === "not") || (CALLS_FOR_HELP.has(here) && !/^(the|a|an|your|my|will|please|not)$/.test(before));
 }
 

@@ -33,8 +33,6 @@ export function runsOn(tokens: readonly Token[], at: number): boolean {
 
 /** The words of `pattern` stand at `at` with no punctuation inside. */
 export function wordsAt(tokens: readonly Token[], at: number, pattern: readonly string[]): boolean {
-  // Nearly always the first word decides.
-  if (tokens[at]?.text !== pattern[0]) return false;
   return pattern.every((word, place) => tokens[at + place]?.text === word && (place === 0 || runsOn(tokens, at + place)));
 }
 

@@ -37,9 +37,8 @@ export function speechActs(tokens: readonly Token[], breaks: ReadonlySet<number>
 
 function markSentence(tokens: readonly Token[], first: number, end: number, acts: SpeechAct[]): void {
   const marked = tokens[end - 1]?.after === "?";
-  const leading = marked ? leadingTag(tokens, first, end) : null;
-  if (leading !== null) {
-    for (let k = leading; k < end; k += 1) acts[k] = "ask-closed";
+  if (marked && endsInLeadingTag(tokens, first, end)) {
+    for (let k = first; k < end; k += 1) acts[k] = "ask-closed";
     return;
   }
   const body = marked ? withoutTag(tokens, first, end) : end;
@@ -78,12 +77,12 @@ function withoutTag(tokens: readonly Token[], first: number, end: number): numbe
   return end;
 }
 
-/** Where the statement starts that "..., don't you?" makes a question of; null without such a tag. */
-function leadingTag(tokens: readonly Token[], first: number, end: number): number | null {
+/** Whether "..., don't you?" makes a question of the statement before it. */
+function endsInLeadingTag(tokens: readonly Token[], first: number, end: number): boolean {
   for (let place = Math.max(first + 1, end - 5); place < end; place += 1) {
-    if (LEADING_TAGS.at(tokens, place)?.end === end && tokens[place - 1]!.after === ",") return first;
+    if (LEADING_TAGS.at(tokens, place)?.end === end && tokens[place - 1]!.after === ",") return true;
   }
-  return null;
+  return false;
 }
 
 function skipOpeners(tokens: readonly Token[], place: number, end: number): number {

@@ -2,9 +2,9 @@ import type { Station } from "../station/types.ts";
 import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { unmetNotions } from "./gates.ts";
-import { attemptOf, isOpen } from "./match.ts";
+import { attemptOf } from "./match.ts";
 import { closeOtherDevices } from "./other-device.ts";
-import { acceptedFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { isOpen, neededFor, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Attempt, Verdict } from "./types.ts";
@@ -58,7 +58,7 @@ function explained(passage: Passage, element: CompiledElement, lookAlike: boolea
     closed,
     verdict: passage.verdict,
     counts: isOpen(passage) && !lookAlike,
-    needed: passage.verdict === "right" ? acceptedFor(element) : WRONG_ACCEPTED,
+    needed: neededFor(passage),
     unmet: unmetNotions(element.must, postings, stream, passage.window).map(({ text }) => text),
     ...(passage.reason !== undefined && { reason: passage.reason }),
   };

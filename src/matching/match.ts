@@ -5,7 +5,7 @@ import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
 import { confidenceOf, signsOf } from "./confidence.ts";
 import { asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
 import { closeOtherDevices } from "./other-device.ts";
-import { ACCEPTED, acceptedFor, LEAST_COVERAGE, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { replyPassages } from "./replies.ts";
@@ -57,11 +57,6 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   };
 }
 
-/** Whether the passage fits well enough and no gate closes on it. */
-export function isOpen(passage: Passage): boolean {
-  return passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" ? acceptedFor(passage.element) : WRONG_ACCEPTED);
-}
-
 function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {
   const span = wordsOf(stream, passage.first, passage.end);
   const { element } = passage;
@@ -103,7 +98,7 @@ function doubtfulMatches(all: readonly Passage[], found: readonly Match[], strea
 
 function doubtOf(passage: Passage, stream: Stream): Pick<Match, "verdict" | "reason"> | null {
   const others = passage.closed.filter((gate) => gate !== "sound-alike");
-  if (passage.verdict === "unclear" && others.length === 0) return passage.coverage >= acceptedFor(passage.element) ? { verdict: "unclear", reason: passage.reason ?? "a sound-alike changes the meaning" } : null;
+  if (passage.verdict === "unclear" && others.length === 0) return passage.coverage >= neededFor({ ...passage, verdict: "right" }) ? { verdict: "unclear", reason: passage.reason ?? "a sound-alike changes the meaning" } : null;
   // A number or a must-word may be just what was not heard; a denial or a question was heard.
   if (others.some((gate) => gate !== "quantity" && gate !== "must")) return null;
   const first = Math.max(0, passage.first - NEARBY);

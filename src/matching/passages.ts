@@ -31,11 +31,22 @@ export const LEAST_COVERAGE = 0.4;
 export const ACCEPTED = 0.6;
 const ACCEPTED_WITH_MUST = 0.54;
 
-export function acceptedFor(element: CompiledElement): number {
+function acceptedFor(element: CompiledElement): number {
   return element.must.length > 0 ? ACCEPTED_WITH_MUST : ACCEPTED;
 }
 /** A wrong statement must fit better than a right one before it is held against anybody. */
 export const WRONG_ACCEPTED = 0.76;
+
+/** The coverage from which a passage counts for its element. */
+export function neededFor({ element, verdict }: Pick<Passage, "element" | "verdict">): number {
+  return verdict === "right" ? acceptedFor(element) : WRONG_ACCEPTED;
+}
+
+/** Whether the passage fits well enough and no gate closes on it. */
+export function isOpen(passage: Passage): boolean {
+  return passage.closed.length === 0 && passage.coverage >= neededFor(passage);
+}
+
 /** How much the words of the element's other responses can lift a passage. */
 const UNION_SHARE = 0.3;
 /** Share of the passage that is asked from which it no longer tells. */
@@ -113,11 +124,10 @@ const CLEARER = 0.05;
 function oneVoice(passages: Passage[], stream: Stream): Passage[] {
   const opposed = passages.some(({ verdict }) => verdict === "wrong");
   if (!opposed) return passages;
-  const counts = (passage: Passage) => passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" ? acceptedFor(passage.element) : WRONG_ACCEPTED);
   return passages.filter((passage) => {
     if (passage.verdict !== "right" && passage.verdict !== "wrong") return true;
     return !passages.some((other) => {
-      if (other.verdict === passage.verdict || (other.verdict !== "right" && other.verdict !== "wrong") || !counts(other)) return false;
+      if (other.verdict === passage.verdict || (other.verdict !== "right" && other.verdict !== "wrong") || !isOpen(other)) return false;
       if (other.coverage < passage.coverage + (passage.verdict === "right" ? CLEARER : 0)) return false;
       return sameSentence(passage, other, stream);
     });

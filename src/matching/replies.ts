@@ -1,7 +1,7 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { Sentence, Station, Turn } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
-import { acceptedFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { isOpen, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
 
@@ -10,7 +10,7 @@ const REPLY_WORDS = 30;
 /** So much of what was found must be the candidate's own words: the question alone tells nothing. */
 const OWN_SHARE = 0.25;
 const AFFIRMATIONS = speechPhrases("affirmations");
-const DENIES = /^(no|nope|nah|never|not|do|definitely)$/;
+const DENIES = /^(no|nope|nah|never|not|do not|definitely not)\b/;
 
 /** A passage of a reply that says an element only together with the question it answers. */
 export interface ReplyPassage {
@@ -27,14 +27,13 @@ export function replyPassages(station: Station, turns: readonly Turn[], asks: (t
   return turns.flatMap((turn, place): ReplyPassage[] => {
     const reply = turns[place + 1];
     if (turn.role !== "patient" || reply?.role !== "candidate" || !asks(turn)) return [];
-    const stream = togetherStream(station, turn, reply);
-    if (stream === null) return [];
-    const from = stream.tokens.findIndex(({ word }) => word >= reply.first);
-    if (from < 0) return [];
+    const together = togetherStream(station, turn, reply);
+    if (together === null) return [];
+    const { stream, from } = together;
     const postings = postingsOf(stream, rubric);
     return missing.flatMap((element) =>
       passagesFor(element, postings, stream, "candidate")
-        .filter((passage) => passage.closed.length === 0 && passage.coverage >= (passage.verdict === "right" ? acceptedFor(element) : WRONG_ACCEPTED))
+        .filter(isOpen)
         .flatMap((passage): ReplyPassage[] => {
           const own = ownPart(passage, from);
           return own === null ? [] : [{ passage: own, stream }];
@@ -43,8 +42,11 @@ export function replyPassages(station: Station, turns: readonly Turn[], asks: (t
   });
 }
 
-/** The question and the start of the reply as one stretch of telling; the question denied where the reply says no. */
-function togetherStream(station: Station, question: Turn, reply: Turn): Stream | null {
+/**
+ * The question and the start of the reply as one stretch of telling; the question denied where the reply says no.
+ * @returns with the token at which the reply starts; null where nothing of one of them is in the station.
+ */
+function togetherStream(station: Station, question: Turn, reply: Turn): { stream: Stream; from: number } | null {
   const end = Math.min(reply.end, reply.first + REPLY_WORDS);
   const sentences = station.sentences.flatMap((sentence): Sentence[] => {
     const first = Math.max(sentence.first, question.first);
@@ -55,14 +57,13 @@ function togetherStream(station: Station, question: Turn, reply: Turn): Stream |
   const from = stream.tokens.findIndex(({ word }) => word >= reply.first);
   if (from <= 0) return null;
   const yes = AFFIRMATIONS.at(stream.tokens, from) !== null;
-  const opening = stream.tokens.slice(from, from + 2).map(({ text }) => text);
-  const no = !yes && DENIES.test(opening[0] ?? "") && (opening[0] !== "do" || opening[1] === "not") && (opening[0] !== "definitely" || opening[1] === "not");
+  const no = !yes && DENIES.test(stream.tokens.slice(from, from + 2).map(({ text }) => text).join(" "));
   for (let place = 0; place < from; place += 1) {
     stream.acts[place] = "tell";
     const polarity = stream.polarity[place]!;
     stream.polarity[place] = { hypothetical: false, negated: no ? !polarity.negated : polarity.negated };
   }
-  return stream;
+  return { stream, from };
 }
 
 /** The part of a passage that the candidate said, where that is enough of it. */

@@ -30,6 +30,7 @@ const GAP_COST = { perWord: 0.02, most: 0.25 } as const;
 const SENTENCE_COST = { each: 0.1, most: 0.25 } as const;
 /** So much of the weight must be the response's own words or sure synonyms; near ones only add to it. */
 const OWN_WORDS = { quality: 0.78, share: 0.5 } as const;
+/** A single word that only stands for another of the response, and the share of its coverage that it keeps. */
 const LONE_WORD = { quality: 0.95, share: 0.6 } as const;
 /** What a response said wholly backwards loses. */
 const ORDER_COST = 0.12;

@@ -6,6 +6,7 @@ import type { RepeatResult } from "./types.ts";
 
 /** Said again this soon, it is one and the same saying. */
 const SAME_BREATH = 35;
+/** A thing said again fits its response this well, in so many words at least: less only touches on it. */
 const REPEATED = { score: 0.8, words: 3 } as const;
 /** A closing summary: in this last share of the station, so many things in so few words. */
 const SUMMARY = { lastShare: 0.3, fewestItems: 3, mostWords: 130, gap: 40 } as const;
