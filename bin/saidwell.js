@@ -22,7 +22,14 @@ const file = join(dirname(__dirname), "dist", "cli.cjs");
 const wrapped = `(function (exports, require, module, __filename, __dirname) {${readFileSync(file, "latin1")}\n})`;
 const script = new Script(wrapped, { filename: file, cachedData: compiledBefore(), importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER });
 const program = { exports: {} };
-script.runInThisContext()(program.exports, require, program, file, dirname(file));
+script.runInThisContext()(program.exports, requireLazily, program, file, dirname(file));
+
+/** Parts of Node that take milliseconds to load, and that marking one transcript never calls. */
+function requireLazily(id) {
+  if (!["node:child_process", "node:crypto", "node:fs/promises"].includes(id)) return require(id);
+  const get = (_, name) => require(id)[name];
+  return new Proxy({}, { get, has: (_, name) => name in require(id), ownKeys: () => Reflect.ownKeys(require(id)), getOwnPropertyDescriptor: (_, name) => ({ get: () => require(id)[name], enumerable: true, configurable: true }) });
+}
 
 function compiledBefore() {
   try {
