@@ -3,71 +3,109 @@ import type { CompiledElement, CompiledRubric, CompiledStatement, Response, Term
 
 /*
  * A compiled rubric as plain data. Compiling takes longer than marking, so the build does it for the shipped rubrics.
- * Terms are listed once: the responses of a rubric use the same few hundred over and over.
+ * Texts, lists of keys and terms are listed once, because the responses of a rubric use the same over and over; and
+ * terms and responses are rows of numbers in two long lists, because reading them is part of every start.
  */
 
-type PackedResponse = Omit<Response, "terms"> & { terms: number[] };
-type PackedElement = Omit<CompiledElement, "say" | "incorrect" | "elsewhere" | "anchors" | "vocabulary"> & {
-  say: PackedResponse[];
-  incorrect: PackedResponse[];
-  elsewhere: { responses: PackedResponse[]; quantity: CompiledElement["quantity"]; note: string }[];
+type Of<Whole, Lists extends keyof Whole> = Omit<Whole, Lists> & Record<Lists, Span>;
+/** Place of the first response in the list of responses, and how many they are. */
+type Span = [first: number, count: number];
+type PackedElement = Of<Omit<CompiledElement, "elsewhere" | "anchors" | "vocabulary">, "say" | "incorrect"> & {
+  elsewhere: Of<CompiledElement["elsewhere"][number], "responses">[];
   anchors: string[];
-  vocabulary: string[];
 };
 
 export interface PackedRubric {
-  terms: Term[];
+  texts: string[];
+  /** Each key with its quality behind it. */
+  keys: (string | number)[][];
+  /** Rows of text, keys, weight, flags. */
+  terms: number[];
+  /** Rows of text, weight, own weight, plain weight, length, flags, number of terms, and the terms. */
+  responses: number[];
   elements: PackedElement[];
-  unsafe: (Omit<CompiledStatement, "say"> & { say: PackedResponse[] })[];
-  questions: (Omit<CompiledRubric["questions"][number], "says" | "answer" | "incorrect"> & Record<"says" | "answer" | "incorrect", PackedResponse[]>)[];
-  cues: { item: string; says: PackedResponse[] }[];
+  unsafe: Of<CompiledStatement, "say">[];
+  questions: Of<CompiledRubric["questions"][number], "says" | "answer" | "incorrect">[];
+  cues: Of<CompiledRubric["cues"][number], "says">[];
   vocabulary: string[];
   devices: number[];
 }
 
-export function packRubric(rubric: CompiledRubric): PackedRubric {
-  const terms: Term[] = [];
-  const places = new Map<string, number>();
-  const place = (term: Term): number => {
-    const key = JSON.stringify(term);
-    let known = places.get(key);
-    if (known === undefined) {
-      known = terms.push(term) - 1;
-      places.set(key, known);
-    }
+const TERM_FLAGS = { direction: 1, plain: 2, negated: 4 } as const;
+const LITERAL = 4;
+const ASKS = ["no", "closed", "open"] as const;
+
+/** A list without repeats. */
+class Table<Entry> {
+  readonly entries: Entry[] = [];
+  private readonly places = new Map<string, number>();
+
+  place(name: string, entry: () => Entry): number {
+    let known = this.places.get(name);
+    if (known === undefined) this.places.set(name, (known = this.entries.push(entry()) - 1));
     return known;
+  }
+}
+
+export function packRubric(rubric: CompiledRubric): PackedRubric {
+  const texts = new Table<string>();
+  const keys = new Table<(string | number)[]>();
+  const terms = new Table<number[]>();
+  const rows: number[][] = [];
+  const text = (written: string) => texts.place(written, () => written);
+  const term = (one: Term) => {
+    const flags = (one.direction ? TERM_FLAGS.direction : 0) + (one.plain ? TERM_FLAGS.plain : 0) + (one.negated ? TERM_FLAGS.negated : 0);
+    const list = one.keys.flatMap(({ key, quality }) => [key, quality]);
+    const row = [text(one.text), keys.place(JSON.stringify(list), () => list), one.weight, flags];
+    return terms.place(JSON.stringify(row), () => row);
   };
-  const pack = (responses: readonly Response[]): PackedResponse[] => responses.map((response) => ({ ...response, terms: response.terms.map(place) }));
+  const pack = (responses: readonly Response[]): Span => {
+    const first = rows.length;
+    for (const { text: written, terms: own, weight, ownWeight, plainWeight, length, asks, literal } of responses) {
+      rows.push([text(written), weight, ownWeight, plainWeight, length, ASKS.indexOf(asks) + (literal ? LITERAL : 0), own.length, ...own.map(term)]);
+    }
+    return [first, responses.length];
+  };
   return {
-    terms,
-    elements: rubric.elements.map((element) => ({
+    elements: rubric.elements.map(({ vocabulary: _, ...element }) => ({
       ...element,
       say: pack(element.say),
       incorrect: pack(element.incorrect),
       elsewhere: element.elsewhere.map((other) => ({ ...other, responses: pack(other.responses) })),
       anchors: [...element.anchors],
-      vocabulary: [...element.vocabulary],
     })),
     unsafe: rubric.unsafe.map((statement) => ({ ...statement, say: pack(statement.say) })),
     questions: rubric.questions.map((question) => ({ ...question, says: pack(question.says), answer: pack(question.answer), incorrect: pack(question.incorrect) })),
     cues: rubric.cues.map((cue) => ({ ...cue, says: pack(cue.says) })),
     vocabulary: [...rubric.vocabulary],
     devices: [...rubric.devices],
+    texts: texts.entries,
+    keys: keys.entries,
+    terms: terms.entries.flat(),
+    responses: rows.flat(),
   };
 }
 
 export function unpackRubric(packed: PackedRubric): CompiledRubric {
-  const unpack = (responses: readonly PackedResponse[]): Response[] => responses.map((response) => ({ ...response, terms: response.terms.map((term) => packed.terms[term]!) }));
+  const responses = unpackResponses(packed);
+  const unpack = ([first, count]: Span) => responses.slice(first, first + count);
   const vocabulary = new Set(packed.vocabulary);
   return {
-    elements: packed.elements.map((element) => ({
-      ...element,
-      say: unpack(element.say),
-      incorrect: unpack(element.incorrect),
-      elsewhere: element.elsewhere.map((other) => ({ ...other, responses: unpack(other.responses) })),
-      anchors: new Set(element.anchors),
-      vocabulary: new Set(element.vocabulary),
-    })),
+    elements: packed.elements.map((element) => {
+      const say = unpack(element.say);
+      let known: Set<string> | undefined;
+      return {
+        ...element,
+        say,
+        incorrect: unpack(element.incorrect),
+        elsewhere: element.elsewhere.map((other) => ({ ...other, responses: unpack(other.responses) })),
+        anchors: new Set(element.anchors),
+        // Few transcripts ask for it.
+        get vocabulary() {
+          return (known ??= vocabularyOf(say));
+        },
+      };
+    }),
     unsafe: packed.unsafe.map((statement) => ({ ...statement, say: unpack(statement.say) })),
     questions: packed.questions.map((question) => ({ ...question, says: unpack(question.says), answer: unpack(question.answer), incorrect: unpack(question.incorrect) })),
     cues: packed.cues.map((cue) => ({ ...cue, says: unpack(cue.says) })),
@@ -75,4 +113,51 @@ export function unpackRubric(packed: PackedRubric): CompiledRubric {
     vocabulary,
     devices: new Set(packed.devices),
   };
+}
+
+/** Every key of the terms of these responses. */
+export function vocabularyOf(responses: readonly Response[]): Set<string> {
+  const keys = new Set<string>();
+  for (const { terms } of responses) for (const term of terms) for (const { key } of term.keys) keys.add(key);
+  return keys;
+}
+
+function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: rows }: PackedRubric): Response[] {
+  const keys: Term["keys"][] = [];
+  for (const row of keyRows) {
+    const list: Term["keys"] = [];
+    for (let at = 0; at < row.length; at += 2) list.push({ key: row[at] as string, quality: row[at + 1] as number });
+    keys.push(list);
+  }
+  const terms: Term[] = [];
+  for (let at = 0; at < termRows.length; at += 4) {
+    const flags = termRows[at + 3]!;
+    terms.push({
+      text: texts[termRows[at]!]!,
+      keys: keys[termRows[at + 1]!]!,
+      weight: termRows[at + 2]!,
+      direction: (flags & TERM_FLAGS.direction) !== 0,
+      plain: (flags & TERM_FLAGS.plain) !== 0,
+      negated: (flags & TERM_FLAGS.negated) !== 0,
+    });
+  }
+  const responses: Response[] = [];
+  for (let at = 0; at < rows.length; ) {
+    const flags = rows[at + 5]!;
+    const end = at + 7 + rows[at + 6]!;
+    const own: Term[] = [];
+    for (let k = at + 7; k < end; k += 1) own.push(terms[rows[k]!]!);
+    responses.push({
+      text: texts[rows[at]!]!,
+      terms: own,
+      weight: rows[at + 1]!,
+      ownWeight: rows[at + 2]!,
+      plainWeight: rows[at + 3]!,
+      length: rows[at + 4]!,
+      asks: ASKS[flags & (LITERAL - 1)]!,
+      literal: (flags & LITERAL) !== 0,
+    });
+    at = end;
+  }
+  return responses;
 }
