@@ -38,6 +38,10 @@ export interface Response {
   length: number;
   /** Itself a question ("would it be okay if I explained it?"), open or not. */
   asks: "no" | "closed" | "open";
+  /** Notions of the element's `must` that its own words do without, a bit each: whoever wrote it took it for right so. */
+  without: number;
+  /** Notions of the element's `not_with` that stand in its own words, a bit each. */
+  besides: number;
   /** Made of words too plain to weigh ("my name is"): only their exact run counts. */
   literal: boolean;
 }
@@ -161,7 +165,14 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   const elements = items.flatMap((item) =>
     item.elements.map((element): CompiledElement => {
       const quantity = resolve(element.quantity);
+      const must = wordGroups(element.must ?? [], true);
+      const notWith = wordGroups(element.not_with ?? [], false);
       const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.least);
+      for (const response of say) {
+        const { stems } = book.read(response.text);
+        response.without = bitsOf(must, (group) => !spokenIn(group, stems, true));
+        response.besides = bitsOf(notWith, (group) => spokenIn(group, stems, false));
+      }
       const incorrect = compileResponses(element.incorrect ?? [], quantity, compiler, PLAIN_WEIGHT.wrong);
       return {
         item: item.id,
@@ -173,8 +184,8 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
           const otherQuantity = resolve(other.quantity);
           return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, compiler, PLAIN_WEIGHT.least), quantity: otherQuantity, note: other.note };
         }),
-        must: wordGroups(element.must ?? [], true),
-        notWith: wordGroups(element.not_with ?? [], false),
+        must,
+        notWith,
         quantity,
         anchors: anchorsOf(say),
         vocabulary: new Set(say.flatMap((response) => response.terms.flatMap((term) => term.keys.map(({ key }) => key)))),
@@ -195,6 +206,16 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
   const vocabulary = vocabularyOf(rubric, book);
   return { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary, devices: devicesOf(rubric) };
+}
+
+function bitsOf(groups: readonly WordGroup[], holds: (group: WordGroup) => boolean): number {
+  return groups.reduce((bits, group, place) => (holds(group) ? bits | (1 << place) : bits), 0);
+}
+
+/** Whether a response with these stems has the words of a notion, wherever they stand in it. */
+function spokenIn(group: WordGroup, stems: ReadonlySet<string>, synonyms: boolean): boolean {
+  const sets = synonyms ? new Set([...stems].flatMap((stemmed) => conceptsOf(stemmed))) : null;
+  return group.runs.some((run) => run.every((keys) => keys.some((key) => stems.has(key) || sets?.has(key) === true)));
 }
 
 /** Kinds of device named anywhere in what the rubric asks for or in its scenario. */
@@ -307,7 +328,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   if (terms.length === 0) return null;
   if (weighty < LEAST_WEIGHT) {
     const literalTerms = terms.map((term) => ({ ...term, plain: false, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
-    return { text, terms: literalTerms, weight: literalTerms.length, ownWeight: literalTerms.length, plainWeight: 0, length: tokens.length, asks, literal: true };
+    return { text, terms: literalTerms, weight: literalTerms.length, ownWeight: literalTerms.length, plainWeight: 0, length: tokens.length, asks, without: 0, besides: 0, literal: true };
   }
   const spoken = terms.filter((term) => !DENIALS.has(term.text));
   const each = Math.max(plainWeight, plainWeightOf(spoken));
@@ -321,6 +342,8 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     plainWeight: sum((term) => term.plain),
     length: tokens.length,
     asks,
+    without: 0,
+    besides: 0,
     literal: false,
   };
 }

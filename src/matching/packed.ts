@@ -21,7 +21,7 @@ export interface PackedRubric {
   keys: (string | number)[][];
   /** Rows of text, keys, weight, flags. */
   terms: number[];
-  /** Rows of text, weight, own weight, plain weight, length, flags, number of terms, and the terms. */
+  /** Rows of text, weight, own weight, plain weight, length, flags, without, besides, number of terms, and the terms. */
   responses: number[];
   elements: PackedElement[];
   unsafe: Of<CompiledStatement, "say">[];
@@ -61,8 +61,8 @@ export function packRubric(rubric: CompiledRubric): PackedRubric {
   };
   const pack = (responses: readonly Response[]): Span => {
     const first = rows.length;
-    for (const { text: written, terms: own, weight, ownWeight, plainWeight, length, asks, literal } of responses) {
-      rows.push([text(written), weight, ownWeight, plainWeight, length, ASKS.indexOf(asks) + (literal ? LITERAL : 0), own.length, ...own.map(term)]);
+    for (const { text: written, terms: own, weight, ownWeight, plainWeight, length, asks, literal, without, besides } of responses) {
+      rows.push([text(written), weight, ownWeight, plainWeight, length, ASKS.indexOf(asks) + (literal ? LITERAL : 0), without, besides, own.length, ...own.map(term)]);
     }
     return [first, responses.length];
   };
@@ -144,9 +144,9 @@ function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: row
   const responses: Response[] = [];
   for (let at = 0; at < rows.length; ) {
     const flags = rows[at + 5]!;
-    const end = at + 7 + rows[at + 6]!;
+    const end = at + 9 + rows[at + 8]!;
     const own: Term[] = [];
-    for (let k = at + 7; k < end; k += 1) own.push(terms[rows[k]!]!);
+    for (let k = at + 9; k < end; k += 1) own.push(terms[rows[k]!]!);
     responses.push({
       text: texts[rows[at]!]!,
       terms: own,
@@ -156,6 +156,8 @@ function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: row
       length: rows[at + 4]!,
       asks: ASKS[flags & (LITERAL - 1)]!,
       literal: (flags & LITERAL) !== 0,
+      without: rows[at + 6]!,
+      besides: rows[at + 7]!,
     });
     at = end;
   }

@@ -70,18 +70,18 @@ export function passagesFor(element: CompiledElement, postings: Postings, stream
   let found: readonly ElementWord[] | undefined;
   const words = () => (found ??= elementWords(element, postings));
   // A must-word that nobody said closes every passage; only something unheard could still be it.
-  const hopeless = !stream.hasDoubt && element.must.some((group) => !groupPossible(group, postings));
-  const possible = (response: Response) => among === undefined || among.has(response);
-  const windows = hopeless ? [] : element.say.filter(possible).flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
+  const unsaid = stream.hasDoubt ? 0 : element.must.reduce((bits, group, place) => (groupPossible(group, postings) ? bits : bits | (1 << place)), 0);
+  const possible = (response: Response) => (among === undefined || among.has(response)) && (unsaid & ~response.without) === 0;
+  const windows = element.say.filter(possible).flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
   for (const window of best(windows)) passages.push(weigh(passageOf(element, window, words), postings, stream, speaker));
-  for (const response of element.incorrect.filter(possible)) {
+  for (const response of element.incorrect.filter((one) => among === undefined || among.has(one))) {
     for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
       const passage = weighIncorrect(passageOf(element, window, words), postings, stream, speaker);
       if (passage !== null) passages.push(passage);
     }
   }
   for (const other of element.elsewhere) {
-    for (const response of other.responses.filter(possible)) {
+    for (const response of other.responses.filter((one) => among === undefined || among.has(one))) {
       for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
         const quantity = other.quantity === null ? null : readQuantity(stream, window, other.quantity);
         if (quantity !== null && quantity.reading !== "right") continue;
@@ -207,8 +207,11 @@ function withUnion(window: Window, wordsOfElement: () => readonly ElementWord[])
 
 function contentGates(element: CompiledElement, window: Window, postings: Postings, stream: Stream, must = element.must): Gate[] {
   const closed: Gate[] = [];
-  if (!mustHolds(must, postings, stream, window)) closed.push("must");
-  if (!notWithHolds(element.notWith, postings, stream, window)) closed.push("not-with");
+  const { without, besides } = window.response;
+  const asked = without === 0 ? must : must.filter((_, place) => (without & (1 << place)) === 0);
+  const kept = besides === 0 ? element.notWith : element.notWith.filter((_, place) => (besides & (1 << place)) === 0);
+  if (!mustHolds(asked, postings, stream, window)) closed.push("must");
+  if (!notWithHolds(kept, postings, stream, window)) closed.push("not-with");
   return closed;
 }
 
