@@ -8,6 +8,7 @@ import { speechActs } from "../language/speech-act.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import type { ItemKind, Quantity, Rubric } from "../rubric/schema.ts";
 import { readPhrase, type Slot } from "./phrase.ts";
+import { phraseKey } from "./postings.ts";
 import { wordGroups, type WordGroup } from "./word-group.ts";
 
 /** One thing that a response says: found in speech by any of its keys, each as sure as its quality. */
@@ -300,7 +301,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     for (let k = hit.first; k < hit.end; k += 1) covered.add(k);
     terms.push({
       text: inside.map((token) => token.text).join(" "),
-      keys: [{ key, quality: 1 }],
+      keys: [{ key: phraseKey(inside), quality: 1 }, { key, quality: qualityOf(key) }],
       weight: Math.max(...inside.map((token) => weightOf(token.stem))) * PHRASE_WEIGHT,
       plain: false,
       direction: false,

@@ -21,6 +21,11 @@ const QUALITY = { homophone: 0.86, sound: 0.8, joined: 0.92, parted: 0.88 } as c
 const SHORTEST_PART = 3;
 const SHORTEST_JOINED = 6;
 
+/** What the very words of a set phrase are found by, beside the sets that the phrase is in. */
+export function phraseKey(tokens: readonly { stem: string }[]): string {
+  return `=${tokens.map(({ stem: each }) => each).join(" ")}`;
+}
+
 /** Looks every word of the stream up once, so that responses only read where their terms stand. */
 export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
   const postings: Postings = new Map();
@@ -36,7 +41,10 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
   const { tokens } = stream;
   tokens.forEach((token, place) => {
     if (stream.withdrawn.has(place)) return;
-    for (const hit of heardPhrases.allAt(tokens, place)) add(hit.value, hit.first, hit.end, 1);
+    for (const hit of heardPhrases.allAt(tokens, place)) {
+      add(hit.value, hit.first, hit.end, 1);
+      add(phraseKey(tokens.slice(hit.first, hit.end)), hit.first, hit.end, 1);
+    }
     addStem(token.stem, place, place + 1, 1);
     const next = tokens[place + 1];
     if (next !== undefined) {

@@ -39,7 +39,7 @@ export function buildLookup(synonyms: LexiconFile<"synonyms">, wordings: Lexicon
   const heads = ([["w", wordings.sure], ["l", wordings.likely]] as const).flatMap(([letter, all]) => Object.entries(all).map(([head, alternatives], place) => ({ letter, head, alternatives, key: `${letter}${place}` })));
   for (const { letter, head, alternatives, key } of heads) {
     // A word that surely stands for the head stands for what the head is the same as.
-    const sets = letter === "w" && !head.includes(" ") ? keysIn(lookup.written, stem(head)).filter((set) => set.startsWith("s")) : [];
+    const sets: string[] = [];
     for (const alternative of alternatives) for (const each of [key, ...sets]) enter("spoken", alternative, each);
   }
   for (const { head, key } of heads) {
