@@ -7,5 +7,5 @@ const DEVICES = new PhraseSet((deviceData as LexiconFile<"devices">).flatMap((na
 
 /** Kinds of device or medicine form that are named in a run of tokens, with where. */
 export function devicesIn(tokens: readonly Token[], first = 0, end = tokens.length): { kind: number; first: number; end: number }[] {
-  return DEVICES.find(tokens, first, end).map(({ value, ...span }) => ({ kind: value, ...span }));
+  return DEVICES.find(tokens, first, end).map(({ value, first: from, end: to }) => ({ kind: value, first: from, end: to }));
 }

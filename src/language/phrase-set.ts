@@ -5,6 +5,8 @@ export interface PhraseHit<Value> {
   first: number;
   end: number;
   value: Value;
+  /** Whether other words part its two ("take the cap off"): those between the first and the last are none of it. */
+  parted: boolean;
 }
 
 /** Words behind a verb that other words may part from it: "take off", "take the cap off". */
@@ -84,7 +86,7 @@ export class PhraseSet<Value> {
     const hits: PhraseHit<Value>[] = [];
     for (const entry of entries) {
       const end = matchEnd(tokens, place, entry, this.by);
-      if (end > 0) hits.push({ first: place, end, value: entry.value });
+      if (end > 0) hits.push({ first: place, end, value: entry.value, parted: end - place > entry.stems.length });
     }
     return hits;
   }

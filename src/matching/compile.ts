@@ -144,6 +144,27 @@ class Phrasebook {
     return prepared;
   }
 
+  /** Whether any variant of a phrase has the words of a notion, one behind the other. */
+  says({ variants }: PreparedPhrase, group: WordGroup, synonyms: boolean): boolean {
+    return variants.some((slots) => {
+      const places = slots.flatMap((slot) => (typeof slot === "string" ? [new Set<string>()] : this.keysAt(slot.words, synonyms)));
+      return group.runs.some((run) => places.some((_, start) => run.every((keys, place) => keys.some((key) => places[start + place]?.has(key) === true))));
+    });
+  }
+
+  /** Keys at each token of a slot; of several words that stand for one another, those of all. */
+  private keysAt(words: readonly string[], synonyms: boolean): Set<string>[] {
+    const places: Set<string>[] = [];
+    for (const word of words) {
+      this.tokensOf(word).forEach(({ stem }, place) => {
+        const keys = (places[place] ??= new Set());
+        keys.add(stem);
+        if (synonyms) for (const set of conceptsOf(stem)) keys.add(set);
+      });
+    }
+    return places;
+  }
+
   tokensOf(word: string): Token[] {
     let tokens = this.wordTokens.get(word);
     if (tokens === undefined) {
@@ -170,9 +191,9 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
       const notWith = wordGroups(element.not_with ?? [], false);
       const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.least);
       for (const response of say) {
-        const { stems } = book.read(response.text);
-        response.without = bitsOf(must, (group) => !spokenIn(group, stems, true));
-        response.besides = bitsOf(notWith, (group) => spokenIn(group, stems, false));
+        const phrase = book.read(response.text);
+        response.without = bitsOf(must, (group) => !book.says(phrase, group, true));
+        response.besides = bitsOf(notWith, (group) => book.says(phrase, group, false));
       }
       const incorrect = compileResponses(element.incorrect ?? [], quantity, compiler, PLAIN_WEIGHT.wrong);
       return {
@@ -211,12 +232,6 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
 
 function bitsOf(groups: readonly WordGroup[], holds: (group: WordGroup) => boolean): number {
   return groups.reduce((bits, group, place) => (holds(group) ? bits | (1 << place) : bits), 0);
-}
-
-/** Whether a response with these stems has the words of a notion, wherever they stand in it. */
-function spokenIn(group: WordGroup, stems: ReadonlySet<string>, synonyms: boolean): boolean {
-  const sets = synonyms ? new Set([...stems].flatMap((stemmed) => conceptsOf(stemmed))) : null;
-  return group.runs.some((run) => run.every((keys) => keys.some((key) => stems.has(key) || sets?.has(key) === true)));
 }
 
 /** Kinds of device named anywhere in what the rubric asks for or in its scenario. */
@@ -292,13 +307,14 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   const terms: Term[] = [];
   const covered = new Set<number>();
   for (const hit of lexiconPhrases.find(tokens)) {
-    const places = new Set<number>();
-    for (let k = hit.first; k < hit.end; k += 1) places.add(slotOfWord[tokens[k]!.word]!);
+    // The words that part "take ... off" are no part of it: "the lid" is a term of its own.
+    const own = hit.parted ? [hit.first, hit.end - 1] : Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k);
+    const places = new Set(own.map((k) => slotOfWord[tokens[k]!.word]!));
     // A set phrase over a slot with alternatives would leave the others out.
     if ([...places].some((place) => typeof slots[place] === "string" || (slots[place] as { words: string[] }).words.length > 1)) continue;
-    const inside = tokens.slice(hit.first, hit.end);
+    const inside = own.map((k) => tokens[k]!);
     const key = hit.value;
-    for (let k = hit.first; k < hit.end; k += 1) covered.add(k);
+    for (const k of own) covered.add(k);
     terms.push({
       text: inside.map((token) => token.text).join(" "),
       keys: [{ key: phraseKey(inside), quality: 1 }, { key, quality: qualityOf(key) }],

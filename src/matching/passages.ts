@@ -309,7 +309,12 @@ function requestsBack(window: Window, stream: Stream): boolean {
   return TEACH_BACK.find(stream.tokens, from, to).length > 0;
 }
 
+/** Open a statement; a response that opens so itself ("I just need to check your name") asks all the same. */
+const STATES = new Set(["i", "we", "let", "it", "if", "there", "today", "since"]);
+
 function awaitsAnswer(window: Window, stream: Stream): boolean {
+  const opening = stream.tokens[stream.clauses[stream.clauseOf[window.first]!]!.first]!.text;
+  if (STATES.has(opening) && !new RegExp(`^\\(?${opening}\\b`).test(window.response.text)) return false;
   // A full stop says that it is a statement; speech without punctuation leaves that open.
   for (let k = window.first; k < stream.tokens.length && stream.turnOf[k] === stream.turnOf[window.first]; k += 1) {
     if (k >= window.end - 1 && /[.!]/.test(stream.tokens[k]!.after)) return false;

@@ -43,7 +43,7 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     if (stream.withdrawn.has(place)) return;
     for (const hit of heardPhrases.allAt(tokens, place)) {
       add(hit.value, hit.first, hit.end, 1);
-      add(phraseKey(tokens.slice(hit.first, hit.end)), hit.first, hit.end, 1);
+      add(phraseKey(hit.parted ? [token, tokens[hit.end - 1]!] : tokens.slice(hit.first, hit.end)), hit.first, hit.end, 1);
     }
     addStem(token.stem, place, place + 1, 1);
     const next = tokens[place + 1];

@@ -1,4 +1,3 @@
-import { stem } from "../stem.ts";
 import { tokenise } from "../token.ts";
 import type { LexiconFile } from "./schema.ts";
 
@@ -36,12 +35,9 @@ export function buildLookup(synonyms: LexiconFile<"synonyms">, wordings: Lexicon
       }
     });
   }
-  const heads = ([["w", wordings.sure], ["l", wordings.likely]] as const).flatMap(([letter, all]) => Object.entries(all).map(([head, alternatives], place) => ({ letter, head, alternatives, key: `${letter}${place}` })));
-  for (const { letter, head, alternatives, key } of heads) {
-    // A word that surely stands for the head stands for what the head is the same as.
-    const sets: string[] = [];
-    for (const alternative of alternatives) for (const each of [key, ...sets]) enter("spoken", alternative, each);
-  }
+  const heads = ([["w", wordings.sure], ["l", wordings.likely]] as const).flatMap(([letter, all]) => Object.entries(all).map(([head, alternatives], place) => ({ head, alternatives, key: `${letter}${place}` })));
+  // Not for what the head is the same as: "normal" may stand for "regular", and still says nothing of "every day".
+  for (const { alternatives, key } of heads) for (const alternative of alternatives) enter("spoken", alternative, key);
   for (const { head, key } of heads) {
     enter("written", head, key);
     if (head.includes(" ")) enter("spoken", head, key);
