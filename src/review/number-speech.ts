@@ -21,6 +21,8 @@ const SPOKEN: Partial<Record<Unit, readonly [one: string, many: string]>> = {
   number: ["", ""],
 };
 
+const DAYS_OF_WEEK = 7;
+
 /** A cardinal number in words; digits where words would not be said (1,000,000 and more, or many decimals). */
 export function numberInWords(value: number): string {
   if (value < 0 || value >= 1_000_000) return String(value);
@@ -42,7 +44,9 @@ function wholeInWords(value: number): string {
 export function quantityInWords({ value, unit, bound }: ExpectedQuantity): string {
   const [low, high] = typeof value === "number" ? [value, value] : value;
   const said = bound === "at-most" ? high : low;
-  if (unit === "time" || unit === "time-per-day") return times(said) + (unit === "time-per-day" ? " a day" : "");
+  if (unit === "time") return times(said);
+  // "Twice a week" is kept as 0.286 times a day.
+  if (unit === "time-per-day") return said < 1 ? `${times(Math.max(1, Math.round(said * DAYS_OF_WEEK)))} a week` : `${times(said)} a day`;
   const [one, many] = SPOKEN[unit] ?? [unit, `${unit}s`];
   if (said === 0.5 && one !== "") return `half a ${one}`;
   return `${numberInWords(said)} ${said === 1 ? one : many}`.trim();
