@@ -44,7 +44,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (token.text === "but" || (token.text === "so" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
   if (place - first > 3 && SUPPOSES.has(tokens[first]!.text) && opensMain(tokens, place)) return true;
-  if (before.text === "wait" && CALLS_FOR_HELP.has(token.text)) return true;
+  if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
   return token.text === "if" && place - first > 2;
 }
 
@@ -63,5 +63,8 @@ function opensMain(tokens: readonly Token[], place: number): boolean {
   return here === "please" || (here === "do" && next === "not") || (CALLS_FOR_HELP.has(here) && !/^(the|a|an|your|my|will|please|not)$/.test(before));
 }
 
-/** "If she doesn't wake up | call 911", "don't wait | ring 999". */
+const FOR_HELP = /^(an|nine|999|911|112|triple)$/;
+/** Behind these the call belongs to what was begun: "you should call an ambulance", "do not ring 999". */
+const LEADS_ON = /^(to|not|never|should|must|can|could|will|would|might|may|and|or|please|just|you|they|i|we|he|she|who|someone|somebody|always|then|straight|also|either|a|the|your|that|of)$/;
+/** "If she doesn't wake up | call 911", "don't wait | ring 999", "can't breathe | call an ambulance". */
 const CALLS_FOR_HELP = new Set(["call", "ring", "dial", "phone"]);

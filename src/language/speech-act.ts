@@ -135,7 +135,9 @@ function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {
     return INFORMATION.at(tokens, verb) !== null ? openBehind(tokens, place, verb) : "tell";
   }
   if (NOT_QUESTIONS.at(tokens, place) !== null) return null;
-  if (AUXILIARIES.has(here.text) && next !== undefined && (SUBJECTS.has(next.text) || (next.text === "not" && SUBJECTS.has(tokens[place + 2]?.text ?? "")))) {
+  // "Have it every evening" tells; nobody asks "have it".
+  const told = here.text === "have" && (next?.text === "it" || next?.text === "that");
+  if (!told && AUXILIARIES.has(here.text) && next !== undefined && (SUBJECTS.has(next.text) || (next.text === "not" && SUBJECTS.has(tokens[place + 2]?.text ?? "")))) {
     return openBehind(tokens, place, place + 2);
   }
   const behind = QUESTION_WORDS.at(tokens, place)?.end;

@@ -1,7 +1,7 @@
 import { compareQuantity } from "../language/quantity-compare.ts";
 import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
 import { wordWeight } from "../language/lexicon.ts";
-import type { ExpectedQuantity } from "./compile.ts";
+import type { ExpectedQuantity } from "./response.ts";
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";

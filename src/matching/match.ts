@@ -1,7 +1,8 @@
 import { compareQuantity } from "../language/quantity-compare.ts";
 import type { Station, WordSpan } from "../station/types.ts";
 import { assign } from "./assignment.ts";
-import type { CompiledElement, CompiledRubric, Response } from "./compile.ts";
+import type { CompiledElement, CompiledRubric } from "./compile.ts";
+import type { Response } from "./response.ts";
 import { confidenceOf, signsOf } from "./confidence.ts";
 import { asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
 import { closeOtherDevices } from "./other-device.ts";

@@ -1,5 +1,6 @@
 import { SoundIndex } from "../language/sound.ts";
-import type { CompiledElement, CompiledRubric, CompiledStatement, Response, Term } from "./compile.ts";
+import type { CompiledElement, CompiledRubric, CompiledStatement } from "./compile.ts";
+import type { Response, Term } from "./response.ts";
 
 /*
  * A compiled rubric as plain data. Compiling takes longer than marking, so the build does it for the shipped rubrics.

@@ -1,7 +1,8 @@
 import { LONGEST_CLAUSE } from "../language/clause.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
-import type { CompiledElement, Response } from "./compile.ts";
+import type { CompiledElement } from "./compile.ts";
+import type { Response } from "./response.ts";
 import { askedShare, deniesBeside, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { firstFrom, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";

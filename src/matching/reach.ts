@@ -1,4 +1,5 @@
-import type { CompiledElement, CompiledRubric, CompiledStatement, Response } from "./compile.ts";
+import type { CompiledElement, CompiledRubric, CompiledStatement } from "./compile.ts";
+import type { Response } from "./response.ts";
 import { LEAST_COVERAGE } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 

@@ -1,4 +1,4 @@
-import type { Response } from "./compile.ts";
+import type { Response } from "./response.ts";
 import { firstFrom, type Hit, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 

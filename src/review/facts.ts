@@ -43,7 +43,7 @@ export function checkCritical({ rubric, places }: PlacedRubric): Finding[] {
       const sources = item.elements.map((element) => (element.fact ?? item.fact)?.source);
       if (sources.some((source) => source === undefined)) {
         findings.push(findingAt(places.item(item.id, ["id"]), "SW-C09", "error", `the critical item '${item.id}' has an element without a source`, "Give the item or each of its elements a fact with a source, jurisdiction and review_by."));
-      } else if (sources.some((source) => source === NO_SOURCE)) {
+      } else if (standing(item, sources) < (item.minimum ?? leastOf(item))) {
         findings.push(findingAt(places.item(item.id, ["fact"]), "SW-C09", "warning", `the critical item '${item.id}' rests on '${NO_SOURCE}'`, "Find a published source for it, or let the item not be critical."));
       }
       if (item.elements.length > 1 && item.minimum === undefined) {
@@ -51,6 +51,13 @@ export function checkCritical({ rubric, places }: PlacedRubric): Finding[] {
       }
       return findings;
     });
+}
+
+const leastOf = ({ needs, elements }: Item) => (needs === "all" ? elements.length : needs);
+
+/** Elements that stand on a published source, or on the number of the supplied label, which goes before all others. */
+function standing({ elements }: Item, sources: readonly (string | undefined)[]): number {
+  return elements.filter(({ quantity }, place) => sources[place] !== NO_SOURCE || (quantity !== undefined && "label" in quantity)).length;
 }
 
 export function itemsOf(rubric: PlacedRubric["rubric"]): Item[] {

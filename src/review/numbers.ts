@@ -11,9 +11,9 @@ export function checkNumbers({ rubric, places }: PlacedRubric): Finding[] {
   const findings: Finding[] = [];
   for (const item of itemsOf(rubric)) {
     item.elements.forEach((element, place) => {
-      if (expectedQuantity(element.quantity, rubric)?.unit === "number") {
+      if (expectedQuantity(element.quantity, rubric)?.unit === "number" && element.must === undefined) {
         findings.push(
-          findingAt(places.element(item.id, place, ["quantity"]), "SW-C08", "warning", `the quantity of '${element.id}' has no unit, only 'number'`, "Name the unit; 'number' takes any number of anything for right."),
+          findingAt(places.element(item.id, place, ["quantity"]), "SW-C08", "warning", `the quantity of '${element.id}' has no unit, only 'number'`, "Name the unit, or give the element must-words: 'number' takes any number of anything for right."),
         );
       }
       if (element.quantity !== undefined) return;

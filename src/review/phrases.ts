@@ -65,7 +65,6 @@ export function reviewPhrases(placed: PlacedRubric, compiled: CompiledRubric): P
           if (effect.effect === "earns") takers.set(effect.other, (takers.get(effect.other) ?? 0) + 1);
           const entry: Confusion = { item: item.id, element: element.id, response, ...effect, place: place() };
           confusion.push(entry);
-          findings.push(confusionFinding(entry));
         }
         for (const { text, reading } of variants) {
           const [unsafe] = reading.unsafe;
@@ -81,6 +80,8 @@ export function reviewPhrases(placed: PlacedRubric, compiled: CompiledRubric): P
     }
   }
   figures.share = figures.responses === 0 ? 0 : figures.confused / figures.responses;
+  // Neighbours share words; so few as the bar allows are told and need no mending.
+  findings.push(...confusion.map((entry) => confusionFinding(entry, figures.share > MOST_CONFUSED ? "warning" : "info")));
   if (figures.share > MOST_CONFUSED) {
     findings.push(findingAt(places.top(["id"]), "SW-C06", "warning", `${figures.confused} of ${figures.responses} acceptable responses (${(100 * figures.share).toFixed(1)}%) earn another item as well, more than ${100 * MOST_CONFUSED}%`, "Mend the responses that SW-C02 names; --confusion shows them in a table."));
   }
@@ -114,10 +115,10 @@ function effectsOf(variants: readonly { text: string; reading: UtteranceReading 
   return [...effects.values()];
 }
 
-function confusionFinding({ said, item, other, otherElement, effect, place }: Confusion): Finding {
+function confusionFinding({ said, item, other, otherElement, effect, place }: Confusion, severity: "warning" | "info"): Finding {
   const target = other === otherElement ? `'${other}'` : `'${otherElement}' of '${other}'`;
   if (effect === "earns") {
-    return findingAt(place, "SW-C02", "warning", `'${said}', a response of '${item}', earns ${target} as well`, `Leave out what belongs to '${other}', or give that a must-word or not_with that keeps this out.`);
+    return findingAt(place, "SW-C02", severity, `'${said}', a response of '${item}', earns ${target} as well`, `Leave out what belongs to '${other}', or give that a must-word or not_with that keeps this out.`);
   }
   return findingAt(place, "SW-C03", "warning", `'${said}', a response of '${item}', counts as said wrongly for ${target}`, `Look at the denials and at 'incorrect' of '${other}': they take this in.`);
 }
