@@ -61,7 +61,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
       const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.least);
       for (const response of say) {
         const phrase = book.read(response.text);
-        response.without = bitsOf(must, (group) => !book.says(phrase, group, true));
+        response.without = bitsOf(must, (group) => !book.says(phrase, group, true, quantity?.unit ?? null));
         response.besides = bitsOf(notWith, (group) => book.says(phrase, group, false));
       }
       const incorrect = compileResponses(element.incorrect ?? [], quantity, compiler, PLAIN_WEIGHT.wrong);

@@ -36,11 +36,13 @@ export class Phrasebook {
     return prepared;
   }
 
-  /** Whether any variant of a phrase has the words of a notion, one behind the other; at a place of alternatives each of them must. */
-  says({ variants }: PreparedPhrase, group: WordGroup, synonyms: boolean): boolean {
+  /** Whether any variant of a phrase has the words of a notion, one behind the other; at a place of alternatives each of them must. @param unit of its number */
+  says({ variants }: PreparedPhrase, group: WordGroup, synonyms: boolean, unit: string | null = null): boolean {
     const single = new Set(group.runs.flatMap((run) => (run.length === 1 ? run[0]! : [])));
     const one = (word: string) => this.keysAt([word], synonyms).some((keys) => [...keys].some((key) => single.has(key)));
-    return variants.some((slots) => {
+    return variants.some((given) => {
+      // The number brings its unit along.
+      const slots = given.map((slot): Slot => (slot === "quantity" && unit !== null ? { words: [unit] } : slot));
       if (slots.some((slot) => typeof slot !== "string" && slot.words.every(one))) return true;
       const places = slots.flatMap((slot) => (typeof slot === "string" ? [new Set<string>()] : this.keysAt(slot.words, synonyms)));
       return group.runs.some((run) => places.some((_, start) => run.length > 1 && run.every((keys, place) => keys.some((key) => places[start + place]?.has(key) === true))));
