@@ -57,12 +57,10 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
     item.elements.map((element): CompiledElement => {
       const quantity = resolve(element.quantity);
       const must = wordGroups(element.must ?? [], true);
-      const notWith = wordGroups(element.not_with ?? [], false);
       const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.least);
       for (const response of say) {
         const phrase = book.read(response.text);
-        response.without = bitsOf(must, (group) => !book.says(phrase, group, true, quantity?.unit ?? null));
-        response.besides = bitsOf(notWith, (group) => book.says(phrase, group, false));
+        response.without = bitsOf(must, (group) => !book.says(phrase, group, quantity?.unit ?? null));
       }
       const incorrect = compileResponses(element.incorrect ?? [], quantity, compiler, PLAIN_WEIGHT.wrong);
       return {
@@ -76,7 +74,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
           return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, compiler, PLAIN_WEIGHT.least), quantity: otherQuantity, note: other.note };
         }),
         must,
-        notWith,
+        notWith: wordGroups(element.not_with ?? [], false),
         quantity,
         anchors: anchorsOf(say),
         vocabulary: new Set(say.flatMap((response) => response.terms.flatMap((term) => term.keys.map(({ key }) => key)))),

@@ -208,11 +208,10 @@ function withUnion(window: Window, wordsOfElement: () => readonly ElementWord[])
 
 function contentGates(element: CompiledElement, window: Window, postings: Postings, stream: Stream, must = element.must): Gate[] {
   const closed: Gate[] = [];
-  const { without, besides } = window.response;
+  const { without } = window.response;
   const asked = without === 0 ? must : must.filter((_, place) => (without & (1 << place)) === 0);
-  const kept = besides === 0 ? element.notWith : element.notWith.filter((_, place) => (besides & (1 << place)) === 0);
   if (!mustHolds(asked, postings, stream, window)) closed.push("must");
-  if (!notWithHolds(kept, postings, stream, window)) closed.push("not-with");
+  if (!notWithHolds(element.notWith, postings, stream, window)) closed.push("not-with");
   return closed;
 }
 

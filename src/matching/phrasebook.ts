@@ -37,26 +37,26 @@ export class Phrasebook {
   }
 
   /** Whether any variant of a phrase has the words of a notion, one behind the other; at a place of alternatives each of them must. @param unit of its number */
-  says({ variants }: PreparedPhrase, group: WordGroup, synonyms: boolean, unit: string | null = null): boolean {
+  says({ variants }: PreparedPhrase, group: WordGroup, unit: string | null = null): boolean {
     const single = new Set(group.runs.flatMap((run) => (run.length === 1 ? run[0]! : [])));
-    const one = (word: string) => this.keysAt([word], synonyms).some((keys) => [...keys].some((key) => single.has(key)));
+    const one = (word: string) => this.keysAt([word]).some((keys) => [...keys].some((key) => single.has(key)));
     return variants.some((given) => {
       // The number brings its unit along.
       const slots = given.map((slot): Slot => (slot === "quantity" && unit !== null ? { words: [unit] } : slot));
       if (slots.some((slot) => typeof slot !== "string" && slot.words.every(one))) return true;
-      const places = slots.flatMap((slot) => (typeof slot === "string" ? [new Set<string>()] : this.keysAt(slot.words, synonyms)));
+      const places = slots.flatMap((slot) => (typeof slot === "string" ? [new Set<string>()] : this.keysAt(slot.words)));
       return group.runs.some((run) => places.some((_, start) => run.length > 1 && run.every((keys, place) => keys.some((key) => places[start + place]?.has(key) === true))));
     });
   }
 
   /** Keys at each token of a slot; of several words that stand for one another, those of all. */
-  private keysAt(words: readonly string[], synonyms: boolean): Set<string>[] {
+  private keysAt(words: readonly string[]): Set<string>[] {
     const places: Set<string>[] = [];
     for (const word of words) {
       this.tokensOf(word).forEach(({ stem }, place) => {
         const keys = (places[place] ??= new Set());
         keys.add(stem);
-        if (synonyms) for (const set of conceptsOf(stem)) keys.add(set);
+        for (const set of conceptsOf(stem)) keys.add(set);
       });
     }
     return places;

@@ -81,7 +81,7 @@ const elementFields = {
   must: z
     .array(phraseSchema)
     .optional()
-    .describe("Words without which nothing counts, one notion an entry: 'shake|rattle'. Left out, they are worked out from `say`."),
+    .describe("Words without which nothing counts, one notion an entry: 'shake|rattle'. A response of `say` that does without one stands by its own words."),
   not_with: z.array(phraseSchema).optional().describe("Words whose presence in the same clause means that something else is meant."),
   quantity: quantitySchema.optional(),
   incorrect: phrases.optional().describe("What is wrong to say here; the plain denial of `say` need not be listed."),

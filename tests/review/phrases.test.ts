@@ -4,10 +4,10 @@ import { broken, findingsOf, lineOf, review, SOUND } from "./card.ts";
 const of = (text: string, code: string) => findingsOf(text).filter((finding) => finding.code === code);
 
 describe("a response that does not earn its own element says why", () => {
-  test("for want of a must-word", () => {
-    const text = broken("          - rinse and spit afterwards\n", "          - rinse and spit afterwards\n        must: [water]\n");
+  test("for want of a must-word that the rest of the phrase has", () => {
+    const text = broken("          - rinse and spit afterwards\n", "          - (rinse with water|rinse) and spit afterwards\n        must: [water]\n");
     expect(of(text, "SW-C01")).toEqual([
-      expect.objectContaining({ severity: "warning", line: lineOf(text, "- rinse and spit") , message: expect.stringContaining("lacks a must-word ('water')"), mend: expect.stringContaining("must") }),
+      expect.objectContaining({ severity: "warning", line: lineOf(text, "- (rinse with water"), message: expect.stringContaining("lacks a must-word ('water')"), mend: expect.stringContaining("must") }),
     ]);
   });
 
@@ -22,9 +22,14 @@ describe("a response that does not earn its own element says why", () => {
   });
 
   test("and only its element: that it earns another of the same item does not help", () => {
-    const { figures } = review(broken("          - rinse and spit afterwards\n", "          - rinse and spit afterwards\n        must: [water]\n"));
+    const { figures } = review(broken("          - rinse and spit afterwards\n", "          - (rinse with water|rinse) and spit afterwards\n        must: [water]\n"));
     expect(figures).toMatchObject({ unearned: 1, responses: 9 });
   });
+});
+
+test("a response without a must-word stands by its own words: whoever wrote it took it for right", () => {
+  const text = broken("          - rinse and spit afterwards\n", "          - rinse and spit afterwards\n        must: [water]\n");
+  expect(of(text, "SW-C01")).toEqual([]);
 });
 
 describe("a response that earns another item", () => {
