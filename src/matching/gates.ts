@@ -2,7 +2,7 @@ import { compareQuantity } from "../language/quantity-compare.ts";
 import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import type { ExpectedQuantity } from "./response.ts";
-import type { Postings } from "./postings.ts";
+import { firstFrom, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 import type { WordGroup } from "./word-group.ts";
@@ -23,10 +23,16 @@ function around(stream: Stream, window: { first: number; end: number }, margin: 
 
 /** Whether a notion is said between two tokens. */
 export function groupPresent(group: WordGroup, postings: Postings, first: number, end: number): boolean {
-  return group.runs.some((run) => {
-    const starts = run[0]!.flatMap((key) => (postings.get(key) ?? []).filter((hit) => hit.first >= first && hit.end <= end));
-    return starts.some((start) => continues(run, 1, start.end, postings, end));
-  });
+  return group.runs.some((run) =>
+    run[0]!.some((key) => {
+      const hits = postings.get(key);
+      if (hits === undefined) return false;
+      for (let place = firstFrom(hits, first); place < hits.length && hits[place]!.first < end; place += 1) {
+        if (hits[place]!.end <= end && continues(run, 1, hits[place]!.end, postings, end)) return true;
+      }
+      return false;
+    }),
+  );
 }
 
 /** Whether the words of a notion stand anywhere in the stream: where not, no passage can have it. */
@@ -39,7 +45,14 @@ const RUN_GAP = 1;
 
 function continues(run: string[][], place: number, from: number, postings: Postings, end: number): boolean {
   if (place === run.length) return true;
-  return run[place]!.some((key) => (postings.get(key) ?? []).some((hit) => hit.first >= from && hit.first <= from + RUN_GAP && hit.end <= end && continues(run, place + 1, hit.end, postings, end)));
+  return run[place]!.some((key) => {
+    const hits = postings.get(key);
+    if (hits === undefined) return false;
+    for (let k = firstFrom(hits, from); k < hits.length && hits[k]!.first <= from + RUN_GAP; k += 1) {
+      if (hits[k]!.end <= end && continues(run, place + 1, hits[k]!.end, postings, end)) return true;
+    }
+    return false;
+  });
 }
 
 /** Every notion of `must` is said in or right beside the passage. */

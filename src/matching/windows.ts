@@ -1,4 +1,4 @@
-import type { Response } from "./response.ts";
+import type { Response, Term } from "./response.ts";
 import { firstFrom, type Hit, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 
@@ -37,9 +37,6 @@ const ORDER_COST = 0.12;
 /** Plain words count only as a run; in a longer run one other word may stand between two of them. */
 const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
 
-/** Bits of a mask that tell terms apart; a longer response is not looked ahead for. */
-const MASK_BITS = 31;
-
 interface TermHit extends Aligned {
   position: number;
 }
@@ -51,14 +48,65 @@ interface TermHit extends Aligned {
 export function windowsFor(response: Response, postings: Postings, stream: Stream, least: number): Window[] {
   const hits = hitsOf(response, postings, stream, least);
   if (hits === null) return [];
-  const span = SPAN.base + SPAN.perWord * response.length;
   const found: Window[] = [];
-  for (let start = 0; start < hits.length; start += 1) {
-    const window = response.literal ? literalFrom(hits, start, response, stream, postings) : bestFrom(hits, start, span, least, response, stream, postings);
-    if (window !== null && window.coverage >= least) found.push(window);
+  if (response.literal) {
+    for (let start = 0; start < hits.length; start += 1) {
+      const window = literalFrom(hits, start, response, stream, postings);
+      if (window !== null && window.coverage >= least) found.push(window);
+    }
+    return withoutOverlap(found);
   }
-  return withoutOverlap(found);
+  const span = SPAN.base + SPAN.perWord * response.length;
+  const within = new Within(response, least);
+  let stop = 0;
+  for (let start = 0; start < hits.length; start += 1) {
+    const { position } = hits[start]!;
+    while (stop < hits.length && hits[stop]!.position - position <= span) within.enter(hits[stop++]!);
+    if (within.enough()) {
+      const window = bestFrom(hits, start, stop, response, stream, postings);
+      if (window.coverage >= least) found.push(window);
+    }
+    within.leave(hits[start]!);
+  }
+  return found.length === 0 ? found : withoutOverlap(found);
 }
+
+/** The most that the hits between two places could cover, each term once: most starts end here. */
+class Within {
+  private readonly counts: number[];
+  private readonly ownCounts: number[];
+  private reach: number;
+  private own = 0;
+  private readonly response: Response;
+  private readonly needed: number;
+
+  constructor(response: Response, least: number) {
+    this.response = response;
+    this.reach = response.plainWeight;
+    this.needed = least * response.weight - ROUNDING;
+    this.counts = new Array<number>(response.terms.length).fill(0);
+    this.ownCounts = new Array<number>(response.terms.length).fill(0);
+  }
+
+  enter({ term, quality }: TermHit): void {
+    const { weight, text } = this.response.terms[term]!;
+    if (this.counts[term]!++ === 0) this.reach += weight;
+    if (quality >= OWN_WORDS.quality && text !== "{quantity}" && this.ownCounts[term]!++ === 0) this.own += weight;
+  }
+
+  leave({ term, quality }: TermHit): void {
+    const { weight, text } = this.response.terms[term]!;
+    if (--this.counts[term]! === 0) this.reach -= weight;
+    if (quality >= OWN_WORDS.quality && text !== "{quantity}" && --this.ownCounts[term]! === 0) this.own -= weight;
+  }
+
+  enough(): boolean {
+    return this.reach * Math.min(1, this.own / this.response.ownWeight / OWN_WORDS.share) >= this.needed;
+  }
+}
+
+/** Sums that terms enter and leave differ from fresh ones in the last digits. */
+const ROUNDING = 1e-9;
 
 /** What is held against somebody must be said whole: a term this heavy, beside the heaviest, may not be missing. */
 const NEEDED_SHARE = 0.5;
@@ -83,41 +131,62 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
   return kept.sort((a, b) => a.first - b.first);
 }
 
-/** Every hit of the response's terms in order; null when they cannot reach the least coverage whatever their places. */
-function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): TermHit[] | null {
-  if (!canReach(response, postings, least)) return null;
-  const hits: TermHit[] = [];
-  response.terms.forEach((term, place) => {
-    if (term.plain) return;
-    for (const { key, quality } of term.keys) {
-      for (const hit of postings.get(key) ?? []) hits.push({ term: place, hit, quality: quality * hit.quality, position: stream.position[hit.first]! });
-    }
-  });
-  return hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
+/** Where the keys of a term stand in one stream, in order, and the best quality among them. */
+interface KeyHits {
+  hits: { hit: Hit; quality: number; position: number }[];
+  best: number;
 }
 
-/** A cheap look before the work: is enough of the response anywhere in the stream? */
-function canReach(response: Response, postings: Postings, least: number): boolean {
+/** Responses of a rubric use the same terms over and over: each list of keys is looked up once a stream. */
+const looked = new WeakMap<Postings, Map<Term["keys"], KeyHits>>();
+
+function keyHitsOf({ keys }: Term, known: Map<Term["keys"], KeyHits>, postings: Postings, stream: Stream): KeyHits {
+  let found = known.get(keys);
+  if (found !== undefined) return found;
+  found = { hits: [], best: 0 };
+  for (const { key, quality } of keys) {
+    const list = postings.get(key);
+    if (list === undefined) continue;
+    if (quality > found.best) found.best = quality;
+    for (const hit of list) found.hits.push({ hit, quality: quality * hit.quality, position: stream.position[hit.first]! });
+  }
+  found.hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
+  known.set(keys, found);
+  return found;
+}
+
+/** Every hit of the response's terms in order; null when they cannot reach the least coverage whatever their places. */
+function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): TermHit[] | null {
+  let known = looked.get(postings);
+  if (known === undefined) looked.set(postings, (known = new Map()));
+  const { terms } = response;
   let possible = 0;
   let own = 0;
-  for (const term of response.terms) {
-    if (term.plain) {
+  let count = 0;
+  const lists: (KeyHits | null)[] = [];
+  for (const term of terms) {
+    const list = term.plain ? null : keyHitsOf(term, known, postings, stream);
+    lists.push(list);
+    if (list === null) {
       possible += term.weight;
       continue;
     }
-    let best = 0;
-    for (const { key, quality } of term.keys) if (quality > best && postings.has(key)) best = quality;
-    possible += best * term.weight;
-    if (term.text !== "{quantity}" && best >= OWN_WORDS.quality) own += term.weight;
+    count += list.hits.length;
+    possible += list.best * term.weight;
+    if (term.text !== "{quantity}" && list.best >= OWN_WORDS.quality) own += term.weight;
   }
-  return possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
+  if (count === 0 || possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) < least * response.weight) return null;
+  const hits: TermHit[] = [];
+  for (let term = 0; term < lists.length; term += 1) {
+    const list = lists[term]!;
+    if (list !== null) for (const { hit, quality, position } of list.hits) hits.push({ term, hit, quality, position });
+  }
+  return hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
 }
 
-function bestFrom(hits: readonly TermHit[], start: number, span: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
+/** The passage that starts with this hit: of each term the surest hit that no surer one stands in the way of. */
+function bestFrom(hits: readonly TermHit[], start: number, stop: number, response: Response, stream: Stream, postings: Postings): Window {
   const from = hits[start]!;
-  let stop = start + 1;
-  while (stop < hits.length && hits[stop]!.position - from.position <= span) stop += 1;
-  if (!withinReach(hits, start, stop, least, response)) return null;
   const best: TermHit[] = [from];
   for (let k = start + 1; k < stop; k += 1) {
     const hit = hits[k]!;
@@ -135,29 +204,6 @@ function bestFrom(hits: readonly TermHit[], start: number, span: number, least: 
     else best.push(hit);
   }
   return windowOf(best, response, stream, postings);
-}
-
-/** The most that hits between two places could cover, each term once: most starts end here. */
-function withinReach(hits: readonly TermHit[], start: number, stop: number, least: number, response: Response): boolean {
-  if (response.terms.length >= MASK_BITS) return true;
-  let reach = response.plainWeight;
-  let own = 0;
-  let seen = 0;
-  let seenOwn = 0;
-  for (let k = start; k < stop; k += 1) {
-    const { term, quality } = hits[k]!;
-    const bit = 1 << term;
-    const { weight, text } = response.terms[term]!;
-    if ((seen & bit) === 0) {
-      seen |= bit;
-      reach += weight;
-    }
-    if (quality >= OWN_WORDS.quality && (seenOwn & bit) === 0 && text !== "{quantity}") {
-      seenOwn |= bit;
-      own += weight;
-    }
-  }
-  return reach * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
 }
 
 function windowOf(aligned: TermHit[], response: Response, stream: Stream, postings: Postings): Window {
