@@ -24,8 +24,12 @@ const script = new Script(wrapped, { filename: file, cachedData: compiledBefore(
 const program = { exports: {} };
 script.runInThisContext()(program.exports, requireLazily, program, file, dirname(file));
 
-/** Parts of Node that take milliseconds to load, and that marking one transcript never calls. */
+/**
+ * What the program asks for: packages beside it, parts of Node. Some parts take milliseconds to load, and marking one
+ * transcript never calls them.
+ */
 function requireLazily(id) {
+  if (id.startsWith("./")) return require(join(dirname(file), id));
   if (!["node:child_process", "node:crypto", "node:fs/promises"].includes(id)) return require(id);
   const get = (_, name) => require(id)[name];
   return new Proxy({}, { get, has: (_, name) => name in require(id), ownKeys: () => Reflect.ownKeys(require(id)), getOwnPropertyDescriptor: (_, name) => ({ get: () => require(id)[name], enumerable: true, configurable: true }) });

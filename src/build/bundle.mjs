@@ -20,6 +20,27 @@ export const COMMON = {
   logLevel: "warning",
 };
 
+/**
+ * Packages that marking one rehearsal never calls: each a file of its own beside the program, so that a start does not
+ * read them. The program's own code stays in one file.
+ */
+const APART = ["zod", "yaml", "junit-report-builder", "hyparquet-writer", "jstat", "csv-parse/sync", "csv-stringify/sync", "@humanwhocodes/momoa", "tinypool", "cli-progress", "tinyglobby", "write-file-atomic"];
+const fileOf = (name) => `packages/${name.replaceAll("/", "-").replace("@", "")}`;
+const packagesApart = {
+  name: "packages-apart",
+  setup(build) {
+    build.onResolve({ filter: /^[@a-z]/ }, ({ path }) => (APART.includes(path) ? { path: `./${fileOf(path)}.cjs`, external: true } : undefined));
+  },
+};
+/** A package as `require` gives it, by its name. */
+const wholePackage = {
+  name: "whole-package",
+  setup(build) {
+    build.onResolve({ filter: /^whole:/ }, ({ path }) => ({ path: path.slice("whole:".length), namespace: "whole" }));
+    build.onLoad({ filter: /.*/, namespace: "whole" }, ({ path }) => ({ contents: `module.exports = require(${JSON.stringify(path)});`, resolveDir: process.cwd(), loader: "js" }));
+  },
+};
+
 /** @param {string} target replaced as a whole when all is built; a build that fails leaves the last one as it was */
 export async function bundle(target) {
   const outdir = `${target}.${process.pid}.new`;
@@ -37,13 +58,14 @@ async function bundleInto(outdir) {
   const built = await Promise.all([
     // The program is one file of CommonJS, whose compiled form can be kept (code-cache.mjs); what a command does not
     // need is not run.
-    build({ ...COMMON, ...small, format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: 'const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, define: { "import.meta.url": "__moduleUrl" } }),
+    build({ ...COMMON, ...small, plugins: [packagesApart, ...COMMON.plugins], format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: 'const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, define: { "import.meta.url": "__moduleUrl" } }),
+    build({ ...COMMON, ...small, plugins: [wholePackage], format: "cjs", entryPoints: Object.fromEntries(APART.map((name) => [fileOf(name), `whole:${name}`])), outExtension: { ".js": ".cjs" }, banner: {}, define: {} }),
     build({ ...COMMON, ...small, entryPoints: { index: "src/index.ts" } }),
     // The workers of `saidwell cohort`: one file each, whose hash says which program marked. The pool looks for its own
     // part at this place beside the file that holds it.
     build({ ...COMMON, ...small, entryPoints: { "cohort-worker": "src/cli/cohort/worker.ts", "entry/worker": "node_modules/tinypool/dist/entry/worker.js" } }),
   ]);
-  const inputs = [...new Set(built.flatMap(({ metafile }) => Object.keys(metafile.inputs)))];
+  const inputs = [...new Set(built.flatMap(({ metafile }) => Object.keys(metafile.inputs)))].filter((input) => !input.startsWith("whole:"));
   await writeRubrics("rubrics", join(outdir, "rubrics"));
   await writeFile(join(outdir, "THIRD-PARTY.txt"), await thirdPartyText(inputs));
 }

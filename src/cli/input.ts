@@ -1,4 +1,4 @@
-import { createReadStream } from "node:fs";
+import { createReadStream, readFileSync, statSync } from "node:fs";
 import { readdir } from "node:fs/promises";
 import { basename, dirname } from "node:path";
 import { MAX_BYTES } from "../transcript/limits.ts";
@@ -14,7 +14,10 @@ export async function readInput(path: string): Promise<{ bytes: Uint8Array; file
     return { bytes: await gather(process.stdin, STDIN), file: STDIN };
   }
   try {
-    return { bytes: await gather(createReadStream(path), path), file: path };
+    // A plain file is read at once; a pipe or a device says nothing of its size.
+    const status = statSync(path);
+    const plain = status.isFile() && status.size > 0 && status.size <= MAX_BYTES;
+    return { bytes: plain ? readFileSync(path) : await gather(createReadStream(path), path), file: path };
   } catch (error) {
     const near = (error as NodeJS.ErrnoException).code === "ENOENT" ? await nearby(path) : "";
     throw problem("SW-T01", path, `the transcript cannot be read: ${systemReason(error)}`, `${near}Give the path of a transcript file, or - for standard input.`);

@@ -33,7 +33,10 @@ export function runsOn(tokens: readonly Token[], at: number): boolean {
 
 /** The words of `pattern` stand at `at` with no punctuation inside. */
 export function wordsAt(tokens: readonly Token[], at: number, pattern: readonly string[]): boolean {
-  return pattern.every((word, place) => tokens[at + place]?.text === word && (place === 0 || runsOn(tokens, at + place)));
+  for (let place = 0; place < pattern.length; place += 1) {
+    if (tokens[at + place]?.text !== pattern[place] || (place > 0 && !runsOn(tokens, at + place))) return false;
+  }
+  return true;
 }
 
 /** 0 to 9 as one word, "oh" included where digits are read out one by one. */

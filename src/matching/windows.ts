@@ -37,8 +37,17 @@ const ORDER_COST = 0.12;
 /** Plain words count only as a run; in a longer run one other word may stand between two of them. */
 const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
 
-interface TermHit extends Aligned {
+/** A key's hit in one stream. */
+interface KeyHit {
+  hit: Hit;
+  quality: number;
   position: number;
+}
+
+/** All hits of a response in order: of each the term it carries, side by side. */
+interface Hits {
+  at: KeyHit[];
+  terms: number[];
 }
 
 /**
@@ -48,9 +57,10 @@ interface TermHit extends Aligned {
 export function windowsFor(response: Response, postings: Postings, stream: Stream, least: number): Window[] {
   const hits = hitsOf(response, postings, stream, least);
   if (hits === null) return [];
+  const { at, terms } = hits;
   const found: Window[] = [];
   if (response.literal) {
-    for (let start = 0; start < hits.length; start += 1) {
+    for (let start = 0; start < at.length; start += 1) {
       const window = literalFrom(hits, start, response, stream, postings);
       if (window !== null && window.coverage >= least) found.push(window);
     }
@@ -59,14 +69,17 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
   const span = SPAN.base + SPAN.perWord * response.length;
   const within = new Within(response, least);
   let stop = 0;
-  for (let start = 0; start < hits.length; start += 1) {
-    const { position } = hits[start]!;
-    while (stop < hits.length && hits[stop]!.position - position <= span) within.enter(hits[stop++]!);
+  for (let start = 0; start < at.length; start += 1) {
+    const { position } = at[start]!;
+    while (stop < at.length && at[stop]!.position - position <= span) {
+      within.enter(terms[stop]!, at[stop]!.quality);
+      stop += 1;
+    }
     if (within.enough()) {
       const window = bestFrom(hits, start, stop, response, stream, postings);
       if (window.coverage >= least) found.push(window);
     }
-    within.leave(hits[start]!);
+    within.leave(terms[start]!, at[start]!.quality);
   }
   return found.length === 0 ? found : withoutOverlap(found);
 }
@@ -88,13 +101,13 @@ class Within {
     this.ownCounts = new Array<number>(response.terms.length).fill(0);
   }
 
-  enter({ term, quality }: TermHit): void {
+  enter(term: number, quality: number): void {
     const { weight, text } = this.response.terms[term]!;
     if (this.counts[term]!++ === 0) this.reach += weight;
     if (quality >= OWN_WORDS.quality && text !== "{quantity}" && this.ownCounts[term]!++ === 0) this.own += weight;
   }
 
-  leave({ term, quality }: TermHit): void {
+  leave(term: number, quality: number): void {
     const { weight, text } = this.response.terms[term]!;
     if (--this.counts[term]! === 0) this.reach -= weight;
     if (quality >= OWN_WORDS.quality && text !== "{quantity}" && --this.ownCounts[term]! === 0) this.own -= weight;
@@ -133,7 +146,7 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
 
 /** Where the keys of a term stand in one stream, in order, and the best quality among them. */
 interface KeyHits {
-  hits: { hit: Hit; quality: number; position: number }[];
+  hits: KeyHit[];
   best: number;
 }
 
@@ -156,7 +169,7 @@ function keyHitsOf({ keys }: Term, known: Map<Term["keys"], KeyHits>, postings: 
 }
 
 /** Every hit of the response's terms in order; null when they cannot reach the least coverage whatever their places. */
-function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): TermHit[] | null {
+function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): Hits | null {
   let known = looked.get(postings);
   if (known === undefined) looked.set(postings, (known = new Map()));
   const { terms } = response;
@@ -176,37 +189,54 @@ function hitsOf(response: Response, postings: Postings, stream: Stream, least: n
     if (term.text !== "{quantity}" && list.best >= OWN_WORDS.quality) own += term.weight;
   }
   if (count === 0 || possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) < least * response.weight) return null;
-  const hits: TermHit[] = [];
-  for (let term = 0; term < lists.length; term += 1) {
-    const list = lists[term]!;
-    if (list !== null) for (const { hit, quality, position } of list.hits) hits.push({ term, hit, quality, position });
+  return merged(lists, count);
+}
+
+/** The lists of all terms as one, by place; at one place the surest first, then in the order of the terms. */
+function merged(lists: readonly (KeyHits | null)[], count: number): Hits {
+  const all: Hits = { at: [], terms: [] };
+  const next = lists.map(() => 0);
+  for (let k = 0; k < count; k += 1) {
+    let chosen = -1;
+    let best: KeyHit | undefined;
+    for (let term = 0; term < lists.length; term += 1) {
+      const candidate = lists[term]?.hits[next[term]!];
+      if (candidate === undefined) continue;
+      if (best !== undefined && (candidate.hit.first > best.hit.first || (candidate.hit.first === best.hit.first && candidate.quality <= best.quality))) continue;
+      best = candidate;
+      chosen = term;
+    }
+    next[chosen]! += 1;
+    all.at.push(best!);
+    all.terms.push(chosen);
   }
-  return hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
+  return all;
 }
 
 /** The passage that starts with this hit: of each term the surest hit that no surer one stands in the way of. */
-function bestFrom(hits: readonly TermHit[], start: number, stop: number, response: Response, stream: Stream, postings: Postings): Window {
-  const from = hits[start]!;
-  const best: TermHit[] = [from];
+function bestFrom({ at, terms }: Hits, start: number, stop: number, response: Response, stream: Stream, postings: Postings): Window {
+  const own = terms[start]!;
+  const best: Aligned[] = [{ term: own, hit: at[start]!.hit, quality: at[start]!.quality }];
   for (let k = start + 1; k < stop; k += 1) {
-    const hit = hits[k]!;
-    if (hit.term === from.term) continue;
+    const term = terms[k]!;
+    if (term === own) continue;
+    const { hit, quality } = at[k]!;
     let known = -1;
     let taken = false;
     for (let place = 0; place < best.length; place += 1) {
       const other = best[place]!;
-      if (other.term === hit.term) known = place;
+      if (other.term === term) known = place;
       // One word pays for one term, unless a set phrase spans it.
-      else if (other.hit.first === hit.hit.first && other.hit.end === hit.hit.end && other.quality >= hit.quality) taken = true;
+      else if (other.hit.first === hit.first && other.hit.end === hit.end && other.quality >= quality) taken = true;
     }
-    if (taken || (known >= 0 && best[known]!.quality >= hit.quality)) continue;
-    if (known >= 0) best[known] = hit;
-    else best.push(hit);
+    if (taken || (known >= 0 && best[known]!.quality >= quality)) continue;
+    if (known >= 0) best[known] = { term, hit, quality };
+    else best.push({ term, hit, quality });
   }
   return windowOf(best, response, stream, postings);
 }
 
-function windowOf(aligned: TermHit[], response: Response, stream: Stream, postings: Postings): Window {
+function windowOf(aligned: Aligned[], response: Response, stream: Stream, postings: Postings): Window {
   let first = Infinity;
   let end = 0;
   let carried = 0;
@@ -250,7 +280,7 @@ function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number):
 }
 
 /** Share of the pairs of terms said the other way round, 0 to 1. */
-function disorder(aligned: readonly TermHit[]): number {
+function disorder(aligned: readonly Aligned[]): number {
   const size = aligned.length;
   if (size < 2) return 0;
   let turned = 0;
@@ -264,15 +294,15 @@ function disorder(aligned: readonly TermHit[]): number {
   return (2 * turned) / (size * (size - 1));
 }
 
-function literalFrom(hits: readonly TermHit[], start: number, response: Response, stream: Stream, postings: Postings): Window | null {
-  if (hits[start]!.term !== 0) return null;
-  const run: TermHit[] = [hits[start]!];
+function literalFrom({ at, terms }: Hits, start: number, response: Response, stream: Stream, postings: Postings): Window | null {
+  if (terms[start] !== 0) return null;
+  const run: Aligned[] = [{ term: 0, hit: at[start]!.hit, quality: at[start]!.quality }];
   const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
-  for (let k = start + 1; k < hits.length && run.length < response.terms.length; k += 1) {
+  for (let k = start + 1; k < at.length && run.length < response.terms.length; k += 1) {
     const last = run[run.length - 1]!;
-    const hit = hits[k]!;
-    if (hit.hit.first - last.hit.end > gap) break;
-    if (hit.term === run.length && hit.hit.first >= last.hit.end) run.push(hit);
+    const { hit, quality } = at[k]!;
+    if (hit.first - last.hit.end > gap) break;
+    if (terms[k] === run.length && hit.first >= last.hit.end) run.push({ term: run.length, hit, quality });
   }
   return run.length === response.terms.length ? windowOf(run, response, stream, postings) : null;
 }
