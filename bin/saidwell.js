@@ -19,8 +19,7 @@ setFlagsFromString("--interrupt-budget=4000000");
 
 // What the build compiled stands beside the program; another version of Node refuses it and compiles anew.
 const file = join(dirname(__dirname), "dist", "cli.cjs");
-const wrapped = `(function (exports, require, module, __filename, __dirname) {${readFileSync(file, "latin1")}\n})`;
-const script = new Script(wrapped, { filename: file, cachedData: compiledBefore(), importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER });
+const script = new Script(readFileSync(file, "latin1"), { filename: file, cachedData: compiledBefore(), importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER });
 const program = { exports: {} };
 script.runInThisContext()(program.exports, requireLazily, program, file, dirname(file));
 

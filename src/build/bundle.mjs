@@ -56,9 +56,9 @@ export async function bundle(target) {
 async function bundleInto(outdir) {
   const small = { outdir, minifySyntax: true, minifyWhitespace: true, legalComments: "none", metafile: true };
   const built = await Promise.all([
-    // The program is one file of CommonJS, whose compiled form can be kept (code-cache.mjs); what a command does not
+    // The program is one file of CommonJS, in the function that Node would put round it (bin/saidwell.js calls it), whose compiled form can be kept (code-cache.mjs); what a command does not
     // need is not run.
-    build({ ...COMMON, ...small, plugins: [packagesApart, ...COMMON.plugins], format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: 'const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, define: { "import.meta.url": "__moduleUrl" } }),
+    build({ ...COMMON, ...small, plugins: [packagesApart, ...COMMON.plugins], format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: '(function (exports, require, module, __filename, __dirname) {const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, footer: { js: "})" }, define: { "import.meta.url": "__moduleUrl" } }),
     build({ ...COMMON, ...small, plugins: [wholePackage], format: "cjs", entryPoints: Object.fromEntries(APART.map((name) => [fileOf(name), `whole:${name}`])), outExtension: { ".js": ".cjs" }, banner: {}, define: {} }),
     build({ ...COMMON, ...small, entryPoints: { index: "src/index.ts" } }),
     // The workers of `saidwell cohort`: one file each, whose hash says which program marked. The pool looks for its own
