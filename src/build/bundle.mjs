@@ -24,7 +24,7 @@ export const COMMON = {
  * Packages that marking one rehearsal never calls: each a file of its own beside the program, so that a start does not
  * read them. The program's own code stays in one file.
  */
-const APART = ["zod", "yaml", "junit-report-builder", "hyparquet-writer", "jstat", "csv-parse/sync", "csv-stringify/sync", "@humanwhocodes/momoa", "tinypool", "cli-progress", "tinyglobby", "write-file-atomic"];
+const APART = ["zod", "yaml", "junit-report-builder", "hyparquet-writer", "jstat", "csv-parse/sync", "csv-stringify/sync", "@humanwhocodes/momoa", "cli-progress", "write-file-atomic"];
 const fileOf = (name) => `packages/${name.replaceAll("/", "-").replace("@", "")}`;
 const packagesApart = {
   name: "packages-apart",
