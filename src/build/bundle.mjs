@@ -37,6 +37,8 @@ const wholePackage = {
   name: "whole-package",
   setup(build) {
     build.onResolve({ filter: /^whole:/ }, ({ path }) => ({ path: path.slice("whole:".length), namespace: "whole" }));
+    // Messages in forty languages, of which the program speaks one.
+    build.onLoad({ filter: /zod\/v4\/locales\/index\.c?js$/ }, () => ({ contents: 'exports.en = require("./en.cjs").default;', resolveDir: `${process.cwd()}/node_modules/zod/v4/locales`, loader: "js" }));
     build.onLoad({ filter: /.*/, namespace: "whole" }, ({ path }) => ({ contents: `module.exports = require(${JSON.stringify(path)});`, resolveDir: process.cwd(), loader: "js" }));
   },
 };

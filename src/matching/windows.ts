@@ -144,52 +144,54 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
   return kept.sort((a, b) => a.first - b.first);
 }
 
-/** Where the keys of a term stand in one stream, in order, and the best quality among them. */
-interface KeyHits {
-  hits: KeyHit[];
-  best: number;
-}
+/** Where the keys of a term stand in one stream, in order. */
+type KeyHits = readonly KeyHit[];
 
 /** Responses of a rubric use the same terms over and over: each list of keys is looked up once a stream. */
 const looked = new WeakMap<Postings, Map<Term["keys"], KeyHits>>();
 
 function keyHitsOf({ keys }: Term, known: Map<Term["keys"], KeyHits>, postings: Postings, stream: Stream): KeyHits {
-  let found = known.get(keys);
-  if (found !== undefined) return found;
-  found = { hits: [], best: 0 };
+  const before = known.get(keys);
+  if (before !== undefined) return before;
+  const found: KeyHit[] = [];
   for (const { key, quality } of keys) {
-    const list = postings.get(key);
-    if (list === undefined) continue;
-    if (quality > found.best) found.best = quality;
-    for (const hit of list) found.hits.push({ hit, quality: quality * hit.quality, position: stream.position[hit.first]! });
+    for (const hit of postings.get(key) ?? []) found.push({ hit, quality: quality * hit.quality, position: stream.position[hit.first]! });
   }
-  found.hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
+  if (found.length > 1) found.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
   known.set(keys, found);
   return found;
 }
 
 /** Every hit of the response's terms in order; null when they cannot reach the least coverage whatever their places. */
 function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): Hits | null {
+  if (!canReach(response, postings, least)) return null;
   let known = looked.get(postings);
   if (known === undefined) looked.set(postings, (known = new Map()));
-  const { terms } = response;
-  let possible = 0;
-  let own = 0;
-  let count = 0;
   const lists: (KeyHits | null)[] = [];
-  for (const term of terms) {
+  let count = 0;
+  for (const term of response.terms) {
     const list = term.plain ? null : keyHitsOf(term, known, postings, stream);
     lists.push(list);
-    if (list === null) {
-      possible += term.weight;
+    if (list !== null) count += list.length;
+  }
+  return merged(lists, count);
+}
+
+/** A cheap look before the work: is enough of the response anywhere in the stream? */
+function canReach(response: Response, postings: Postings, least: number): boolean {
+  let possible = 0;
+  let own = 0;
+  for (const { plain, keys, weight, text } of response.terms) {
+    if (plain) {
+      possible += weight;
       continue;
     }
-    count += list.hits.length;
-    possible += list.best * term.weight;
-    if (term.text !== "{quantity}" && list.best >= OWN_WORDS.quality) own += term.weight;
+    let best = 0;
+    for (const { key, quality } of keys) if (quality > best && postings.has(key)) best = quality;
+    possible += best * weight;
+    if (best >= OWN_WORDS.quality && text !== "{quantity}") own += weight;
   }
-  if (count === 0 || possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) < least * response.weight) return null;
-  return merged(lists, count);
+  return possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
 }
 
 /** The lists of all terms as one, by place; at one place the surest first, then in the order of the terms. */
@@ -200,7 +202,7 @@ function merged(lists: readonly (KeyHits | null)[], count: number): Hits {
     let chosen = -1;
     let best: KeyHit | undefined;
     for (let term = 0; term < lists.length; term += 1) {
-      const candidate = lists[term]?.hits[next[term]!];
+      const candidate = lists[term]?.[next[term]!];
       if (candidate === undefined) continue;
       if (best !== undefined && (candidate.hit.first > best.hit.first || (candidate.hit.first === best.hit.first && candidate.quality <= best.quality))) continue;
       best = candidate;
