@@ -15,14 +15,14 @@ if (major < 20 || (major === 20 && minor < 19)) {
 }
 // A rehearsal is marked in a fraction of a second: V8's optimising compiler costs more than it gives back in that
 // time. It still comes in for what runs long (the default is 132 kB of bytecode run in a function, this is 4 MB).
-setFlagsFromString("--interrupt-budget=4000000");
+setFlagsFromString("--interrupt-budget=1320000");
 
 // What the build compiled stands beside the program; another version of Node refuses it and compiles anew.
 const file = join(dirname(__dirname), "dist", "cli.cjs");
 const script = new Script(readFileSync(file, "latin1"), { filename: file, cachedData: compiledBefore(), importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER });
 // Checking a rubric or a cohort runs long enough for the optimiser to pay; set behind the script, whose kept form
 // answers to the flags it was made with.
-if (!["mark", "explain", "label"].includes(process.argv[2])) setFlagsFromString("--interrupt-budget=400000");
+if (!["mark", "explain", "label"].includes(process.argv[2])) setFlagsFromString("--interrupt-budget=132000");
 const program = { exports: {} };
 script.runInThisContext()(program.exports, requireLazily, program, file, dirname(file));
 
