@@ -1,9 +1,9 @@
-import { InvalidArgumentError, Option, type Command } from "commander";
+import { InvalidArgumentError, type Command } from "commander";
 import type { CutScoreFlags } from "./commands/cutscore.ts";
 import type { ItemsFlags } from "./commands/items.ts";
 import type { OutputFlags } from "./commands/options.ts";
 import type { ProgressFlags } from "./commands/progress.ts";
-import { parseWidth } from "./terminal.ts";
+import { gather, withFormat, withLook, withOut } from "./shared-options.ts";
 
 /** The commands that say how far marks can be trusted, and what a cohort tells. */
 export function addAnalysisCommands(program: Command): void {
@@ -32,16 +32,7 @@ export function addAnalysisCommands(program: Command): void {
 const RESULTS = "folder that 'saidwell cohort' wrote, its results.jsonl, a mark sheet as JSON, or a folder of these";
 
 function withOutput(command: Command): Command {
-  return command
-    .addOption(new Option("-f, --format <form>", "form of the output").choices(["text", "json"]).default("text"))
-    .option("-o, --out <file>", "write to a file instead of the terminal")
-    .option("--force", "let --out replace a file that exists")
-    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
-    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"));
-}
-
-function gather(value: string, before: string[] = []): string[] {
-  return [...before, value];
+  return withLook(withOut(withFormat(command)));
 }
 
 function parseRating(typed: string): number {

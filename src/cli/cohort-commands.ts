@@ -1,9 +1,9 @@
-import { InvalidArgumentError, Option, type Command } from "commander";
+import { InvalidArgumentError, type Command } from "commander";
 import { parseShard, type Shard } from "../cohort/shard.ts";
 import type { CohortFlags } from "./commands/cohort.ts";
 import type { MergeFlags } from "./commands/merge.ts";
 import { parseLength } from "./duration.ts";
-import { parseWidth } from "./terminal.ts";
+import { gather, withLook } from "./shared-options.ts";
 
 /** More threads than any machine has processors. */
 const MOST_WORKERS = 1024;
@@ -26,16 +26,6 @@ export function addCohortCommands(program: Command): void {
     .requiredOption("-o, --out <folder>", "folder for the whole: new, empty, or of an earlier run")
     .option("--json", "write each sheet as JSON as well")
     .action(async (folders: string[], flags: MergeFlags) => (await import("./commands/batch.ts")).runMerge(folders, flags));
-}
-
-function withLook(command: Command): Command {
-  return command
-    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
-    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"));
-}
-
-function gather(value: string, before: string[] = []): string[] {
-  return [...before, value];
 }
 
 function parseWorkers(typed: string): number {

@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { Argument, Command, Option } from "commander";
+import { Argument, Command } from "commander";
 import { Chalk } from "chalk";
 import { addAnalysisCommands } from "./analysis-commands.ts";
 import { addCohortCommands } from "./cohort-commands.ts";
@@ -7,7 +7,8 @@ import { clean } from "../report/clean.ts";
 import { commandPath, commandsWithin } from "./command-path.ts";
 import { parseLength, parseTime } from "./duration.ts";
 import { helpAfter } from "./help.ts";
-import { appearance, parseWidth } from "./terminal.ts";
+import { gather, withFormat, withLook, withOut } from "./shared-options.ts";
+import { appearance } from "./terminal.ts";
 import { VERSION } from "./version.ts";
 import type { ExplainFlags } from "./commands/explain.ts";
 import type { LabelFlags } from "./commands/label.ts";
@@ -73,14 +74,8 @@ export function buildProgram(): Command {
   return program;
 }
 
-function withFormat(command: Command): Command {
-  return command.addOption(new Option("-f, --format <form>", "form of the output").choices(["text", "json"]).default("text"));
-}
-
 function withOutput(command: Command): Command {
-  return withFormat(command)
-    .option("-o, --out <file>", "write to a file instead of the terminal")
-    .option("--force", "let --out replace a file that exists");
+  return withOut(withFormat(command));
 }
 
 function withStation(command: Command): Command {
@@ -88,16 +83,6 @@ function withStation(command: Command): Command {
     .option("--from <time>", "where the station starts in the recording, if it is not found rightly", parseTime)
     .option("--to <time>", "where it ends", parseTime)
     .option("--candidate <label>", "the candidate's speaker label in the transcript");
-}
-
-function withLook(command: Command): Command {
-  return command
-    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
-    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"));
-}
-
-function gather(value: string, before: string[] = []): string[] {
-  return [...before, value];
 }
 
 function helpWidth(stream: NodeJS.WriteStream): number {

@@ -7,7 +7,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } 
 import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { rehearsal, STATIONS, writeCohort, WORDS } from "./cohort/generate.ts";
-import { random } from "./roles/random.ts";
+import { seededRandom } from "../../src/cohort/statistics/random.ts";
 
 /** Issue 5: peak memory may grow by so much between the two sizes; two workers are at least so many times as fast as one. */
 const BAR = { growth: 0.1, speedUp: 1.7 };
@@ -82,7 +82,7 @@ function speedUp(): void {
 
 /** One cohort, its run killed over and over: after each kill the journal is read as it stands. */
 async function kills(): Promise<void> {
-  const next = random(SEED);
+  const next = seededRandom(SEED);
   const whole = mark("killed", "whole", 2);
   const moments: string[] = [];
   let [twice, lost, before] = [0, 0, 0];

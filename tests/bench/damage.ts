@@ -9,7 +9,8 @@ import { readTranscript } from "../../src/transcript/read.ts";
 import type { Transcript } from "../../src/transcript/types.ts";
 import { bare, damaged, homophonesOf } from "./match/damage.ts";
 import { readPassages, rubricNamed } from "./match/passages.ts";
-import { scoresOf, seeded } from "./match/scores.ts";
+import { seededRandom } from "../../src/cohort/statistics/random.ts";
+import { scoresOf } from "./match/scores.ts";
 import { toolReading } from "./match/tool.ts";
 
 /** Issue 3. */
@@ -28,7 +29,7 @@ for (const { file, rubric } of parse(readFileSync(join(FOLDER, "index.yaml"), "u
   const transcript = readTranscript(readFileSync(join(FOLDER, file)), { file });
   const before = mark(transcript, rubricNamed(rubric));
   for (const seed of SEEDS) {
-    const after = mark(withHomophones(transcript, seeded(seed)), rubricNamed(rubric));
+    const after = mark(withHomophones(transcript, seededRandom(seed)), rubricNamed(rubric));
     before.items.forEach((item, place) => {
       const now = after.items[place]!;
       marks += 1;
@@ -64,7 +65,7 @@ for (const name of new Set(passages.map(({ rubric }) => rubric))) {
   rare.set(name, (word) => title.has(word) || /^\d|^(one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|fifty|half|once|twice)$/.test(word));
 }
 const f1 = (share: number, clustered: boolean, seed: number) => {
-  const random = seeded(seed);
+  const random = seededRandom(seed);
   return scoresOf(
     passages.map((passage) => {
       const turns = passage.turns.map((turn) => ({ ...turn, says: share === 0 ? turn.says : damaged(turn.says, share, random, clustered ? rare.get(passage.rubric) : undefined) }));

@@ -1,5 +1,5 @@
 import { Option, type Command } from "commander";
-import { parseWidth } from "../terminal.ts";
+import { withFormat, withLook, withOut } from "../shared-options.ts";
 import { parseCount, parseDay } from "../values.ts";
 import { COMPARE_FORMATS, type CompareFlags } from "./rubric-compare-flags.ts";
 import type { ShowFlags } from "./rubric-show.ts";
@@ -11,10 +11,10 @@ import { CHECK_FORMATS, type CheckFlags } from "./rubric-check-flags.ts";
 export function addRubricCommands(program: Command): void {
   const rubric = program.command("rubric").description("work on rubrics").helpCommand("help [command]", "print the help of a command");
 
-  withLook(rubric.command("list").description("list the shipped rubrics").addOption(textOrJson()))
+  withLook(withFormat(rubric.command("list").description("list the shipped rubrics")))
     .action(async (flags: ShowFlags) => (await import("./rubric-work.ts")).runRubricList(flags));
 
-  withLook(withOut(rubric.command("show").description("print what a rubric asks").argument("<rubric>", "a shipped rubric's name, or a rubric file").addOption(textOrJson())))
+  withLook(withOut(withFormat(rubric.command("show").description("print what a rubric asks").argument("<rubric>", "a shipped rubric's name, or a rubric file"))))
     .option("--responses", "print the acceptable responses too (JSON always has them)")
     .action(async (name: string, flags: ShowFlags) => (await import("./rubric-work.ts")).runRubricShow(name, flags));
 
@@ -30,47 +30,31 @@ export function addRubricCommands(program: Command): void {
     .option("--fail-on-change", "exit code 1 when anybody's marks change")
     .action(async (old: string, fresh: string, flags: CompareFlags) => (await import("./rubric-compare.ts")).runRubricCompare(old, fresh, flags));
 
-  rubric
-    .command("check")
-    .description("check rubrics for faults, and their phrases against the matcher")
-    .argument("<path...>", "rubric or block files, folders, or patterns such as 'rubrics/**/*.yaml'")
-    .addOption(new Option("-f, --format <form>", "form of the output").choices(CHECK_FORMATS).default("text"))
-    .option("-o, --out <file>", "write to a file instead of the terminal")
-    .option("--force", "let --out replace a file that exists")
-    .option("--max-warnings <number>", "more warnings than this give exit code 1", parseCount)
-    .option("--confusion", "print which responses earn another item, as a table")
-    .option("--today <date>", "the day by which facts must be reviewed, as 2027-06-30; else the clock's", parseDay)
-    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
-    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"))
-    .action(async (paths: string[], flags: CheckFlags) => (await import("./rubric-check.ts")).runRubricCheck(paths, flags));
+  withLook(
+    withOut(
+      rubric
+        .command("check")
+        .description("check rubrics for faults, and their phrases against the matcher")
+        .argument("<path...>", "rubric or block files, folders, or patterns such as 'rubrics/**/*.yaml'")
+        .addOption(new Option("-f, --format <form>", "form of the output").choices(CHECK_FORMATS).default("text")),
+    )
+      .option("--max-warnings <number>", "more warnings than this give exit code 1", parseCount)
+      .option("--confusion", "print which responses earn another item, as a table")
+      .option("--today <date>", "the day by which facts must be reviewed, as 2027-06-30; else the clock's", parseDay),
+  ).action(async (paths: string[], flags: CheckFlags) => (await import("./rubric-check.ts")).runRubricCheck(paths, flags));
 
-  rubric
-    .command("sheet")
-    .description("print a blank marking sheet for people")
-    .argument("<rubric>", "a shipped rubric's name, or a rubric file")
-    .addOption(new Option("-f, --format <form>", "form of the output; csv is read back by 'saidwell agree'").choices(["text", "csv"]).default("text"))
-    .option("-o, --out <file>", "write to a file instead of the terminal")
-    .option("--force", "let --out replace a file that exists")
-    .option("--candidate <name>", "written into the CSV; so are the next three")
-    .option("--station <name>", "as the results call it")
-    .option("--attempt <name>", "as the results call it")
-    .option("--marker <name>", "who marks")
-    .option("--evidence <sheet>", "mark sheet as JSON: print what it has for rapport, words and times without marks")
-    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
-    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"))
-    .action(async (name: string, flags: SheetFlags) => (await import("./analysis.ts")).runRubricSheet(name, flags));
-}
-
-function textOrJson(): Option {
-  return new Option("-f, --format <form>", "form of the output").choices(["text", "json"]).default("text");
-}
-
-function withOut(command: Command): Command {
-  return command.option("-o, --out <file>", "write to a file instead of the terminal").option("--force", "let --out replace a file that exists");
-}
-
-function withLook(command: Command): Command {
-  return command
-    .option("--width <columns>", "width of the text, 60 to 200", parseWidth)
-    .addOption(new Option("--color, --colour <when>", "colour in the text").choices(["auto", "always", "never"]).default("auto"));
+  withLook(
+    withOut(
+      rubric
+        .command("sheet")
+        .description("print a blank marking sheet for people")
+        .argument("<rubric>", "a shipped rubric's name, or a rubric file")
+        .addOption(new Option("-f, --format <form>", "form of the output; csv is read back by 'saidwell agree'").choices(["text", "csv"]).default("text")),
+    )
+      .option("--candidate <name>", "written into the CSV; so are the next three")
+      .option("--station <name>", "as the results call it")
+      .option("--attempt <name>", "as the results call it")
+      .option("--marker <name>", "who marks")
+      .option("--evidence <sheet>", "mark sheet as JSON: print what it has for rapport, words and times without marks"),
+  ).action(async (name: string, flags: SheetFlags) => (await import("./analysis.ts")).runRubricSheet(name, flags));
 }

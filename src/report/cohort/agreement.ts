@@ -5,7 +5,8 @@ import { clock, number, percent, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { MARK_WORD } from "../style.ts";
 import { briefly, estimate, INTERVAL_NOTE, share, unmeasured } from "./estimates.ts";
-import { harmless, pageOf, type Look } from "./harmless.ts";
+import { harmless } from "../harmless.ts";
+import { pageOf, type Look } from "./page-of.ts";
 import { table } from "./table.ts";
 
 /** More than this scroll the figures away; the JSON form has them all. */

@@ -2,7 +2,8 @@ import type { Cut, CutScoreReport, NearCandidate, StationCut } from "../../cohor
 import { number, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { coefficient, estimate } from "./estimates.ts";
-import { harmless, pageOf, type Look } from "./harmless.ts";
+import { harmless } from "../harmless.ts";
+import { pageOf, type Look } from "./page-of.ts";
 import { scatterLines } from "./scatter.ts";
 
 const NAME = 24;

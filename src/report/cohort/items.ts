@@ -4,7 +4,8 @@ import { SMALL_COHORT, type StationItems } from "../../cohort/items/station.ts";
 import { clock, number, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { briefly, estimate, INTERVAL_NOTE, share, unmeasured } from "./estimates.ts";
-import { harmless, pageOf, type Look } from "./harmless.ts";
+import { harmless } from "../harmless.ts";
+import { pageOf, type Look } from "./page-of.ts";
 import { table } from "./table.ts";
 
 const NAME = 24;

@@ -3,7 +3,8 @@ import type { Rubric } from "../../rubric/schema.ts";
 import type { Evidence, MarkSheet } from "../../scoring/types.ts";
 import { clock, measured, number, percent, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
-import { harmless, pageOf, type Look } from "./harmless.ts";
+import { harmless } from "../harmless.ts";
+import { pageOf, type Look } from "./page-of.ts";
 
 /** A box to write into. */
 const BOX = "[  ]";

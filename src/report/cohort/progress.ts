@@ -1,7 +1,8 @@
 import { ERROR_MEANING, type Attempt, type Comparison, type ProgressReport } from "../../cohort/progress/report.ts";
 import { clock, number, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
-import { harmless, pageOf, type Look } from "./harmless.ts";
+import { harmless } from "../harmless.ts";
+import { pageOf, type Look } from "./page-of.ts";
 
 const NAME = 20;
 const MOST_ITEMS = 10;

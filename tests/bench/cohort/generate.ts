@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { readPhrase } from "../../../src/matching/phrase.ts";
 import type { Element, Rubric } from "../../../src/rubric/schema.ts";
-import { random } from "../roles/random.ts";
+import { seededRandom } from "../../../src/cohort/statistics/random.ts";
 
 /*
  * Invented rehearsals for the benchmark of cohorts: a shipped rubric's own wordings, small talk and a patient's replies,
@@ -35,7 +35,7 @@ const CLOSING = "is there anything else you would like to ask me before you go n
 
 /** One rehearsal; the same for the same seed. */
 export function rehearsal(rubric: Rubric, seed: number): string {
-  const next = random(seed);
+  const next = seededRandom(seed);
   const pick = <T>(from: readonly T[]): T => from[Math.floor(next() * from.length)]!;
   const words = OPENING.split(" ");
   const closing = CLOSING.split(" ");

@@ -1,3 +1,7 @@
+import { agreementTable } from "../../../src/cohort/statistics/agreement-table.ts";
+import { agreementOf, type AgreementWeights } from "../../../src/cohort/statistics/cohen-kappa.ts";
+import { seededRandom } from "../../../src/cohort/statistics/random.ts";
+
 /** Of a set of decisions whether something was said rightly. */
 export interface Decision {
   truth: boolean;
@@ -34,7 +38,7 @@ const DRAWS = 1000;
 /** 95% interval of F1 by the percentile bootstrap over pairs (Efron and Tibshirani 1993, chapter 13). Same draws each run. */
 export function intervalOfF1(decisions: readonly Decision[]): [number, number] {
   const pairs = groups(decisions);
-  const random = seeded(20261125);
+  const random = seededRandom(20261125);
   const values = Array.from({ length: DRAWS }, () => scoresOf(Array.from({ length: pairs.length }, () => pairs[Math.floor(random() * pairs.length)]!).flat()).f1).sort((a, b) => a - b);
   return [values[Math.floor(0.025 * DRAWS)]!, values[Math.ceil(0.975 * DRAWS) - 1]!];
 }
@@ -45,24 +49,10 @@ function groups(decisions: readonly Decision[]): Decision[][] {
   return [...byPair.values()];
 }
 
-/** Numbers in 0 to 1, the same for the same seed: mulberry32, public domain. */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
+/** Cohen's kappa (Cohen 1960); 1 where everybody gives everything the one label, which the statistic calls undefined. */
+export function kappaOf(pairs: readonly (readonly [string, string])[]): number {
+  const { observed, expected } = agreementOf(agreementTable(pairs, [...new Set(pairs.flat())]), unweighted);
+  return expected === 1 ? 1 : (observed - expected) / (1 - expected);
 }
 
-/** Cohen's kappa (Cohen 1960, Educational and Psychological Measurement 20): agreement beyond what the margins give by chance. */
-export function kappaOf(pairs: readonly (readonly [string, string])[]): number {
-  const size = pairs.length;
-  const labels = new Set(pairs.flat());
-  let chance = 0;
-  for (const label of labels) chance += (pairs.filter(([a]) => a === label).length / size) * (pairs.filter(([, b]) => b === label).length / size);
-  const observed = pairs.filter(([a, b]) => a === b).length / size;
-  return chance === 1 ? 1 : (observed - chance) / (1 - chance);
-}
+const unweighted: AgreementWeights = (i, j) => (i === j ? 1 : 0);

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { parse } from "yaml";
 import type { Consultation, GoldTurn } from "./corpora.ts";
-import { random } from "./random.ts";
+import { seededRandom } from "../../../src/cohort/statistics/random.ts";
 
 interface Talk {
   id: string;
@@ -23,7 +23,7 @@ function choose(text: string, next: () => number): string {
 /** `variants` of every talk, the same ones every time. */
 export function inventedTalks(path: string, variants: number): Consultation[] {
   const { talks } = parse(readFileSync(path, "utf8")) as { talks: Talk[] };
-  const next = random(7);
+  const next = seededRandom(7);
   return talks.flatMap((talk) =>
     Array.from({ length: variants }, (_, at): Consultation => ({
       id: `${talk.id}-${at + 1}`,

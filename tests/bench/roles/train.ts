@@ -3,7 +3,8 @@
 import { marginals, type ChainScores } from "../../../src/station/chain.ts";
 import { HASH_BITS, directed, roleFeatures, type RoleFeatures } from "../../../src/station/role-features.ts";
 import { tokenise } from "../../../src/station/token.ts";
-import { random, shuffle } from "./random.ts";
+import { seededRandom } from "../../../src/cohort/statistics/random.ts";
+import { shuffle } from "./random.ts";
 import type { Stripped } from "./strip.ts";
 
 export interface Example {
@@ -137,7 +138,7 @@ function descend(examples: Example[], { ids, hashes }: Features, options: TrainO
   const squares = new Float32Array(hashes.length).fill(1e-3);
   const average = new Float32Array(hashes.length);
   let averaged = 0;
-  const next = random(options.seed);
+  const next = seededRandom(options.seed);
   const order = packed.map((_, at) => at);
 
   for (let epoch = 0; epoch < options.epochs; epoch++) {
