@@ -1,5 +1,4 @@
-import type { Station } from "../station/types.ts";
-import type { Transcript, Word } from "../transcript/types.ts";
+import { toldStation } from "../station/told.ts";
 import { assign } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { matchStation } from "./match.ts";
@@ -17,7 +16,7 @@ import { unsafeMatches } from "./unsafe.ts";
  * @param text as spoken, words parted by blanks; a question needs no question mark.
  */
 export function matchUtterance(text: string, rubric: CompiledRubric): Matches {
-  return matchStation(stationOf(text), rubric);
+  return matchStation(spoken(text), rubric);
 }
 
 /** What one utterance does to the elements of a rubric and to its list of unsafe statements. */
@@ -59,36 +58,10 @@ export class UtteranceReader {
   }
 
   private look(text: string): { stream: Stream; postings: Postings } {
-    const stream = streamOf(stationOf(text), ["candidate"]);
+    const stream = streamOf(spoken(text), ["candidate"]);
     return { stream, postings: postingsOf(stream, this.rubric) };
   }
 }
 
-/** A station in which the candidate says one sentence and nobody else a word. */
-function stationOf(text: string): Station {
-  const words = text.split(/\s+/).filter((part) => part !== "").map((part, index): Word => ({ index, text: part, start: null, end: null, timing: "none", segment: 0, line: 1, kind: "word" }));
-  const whole = { first: 0, end: words.length };
-  const transcript: Transcript = {
-    file: "<utterance>",
-    format: "text",
-    words,
-    segments: words.length === 0 ? [] : [{ index: 0, speaker: null, start: null, end: null, timing: "none", firstWord: 0, endWord: words.length, line: 1 }],
-    headings: [],
-    frontMatter: {},
-    timing: "none",
-    duration: null,
-    findings: [],
-  };
-  return {
-    transcript,
-    sentences: words.length === 0 ? [] : [{ ...whole, role: "candidate", confidence: 1, inStation: true }],
-    turns: words.length === 0 ? [] : [{ ...whole, role: "candidate", confidence: 1 }],
-    start: { word: 0, time: null, reason: "the utterance", confidence: 1 },
-    end: { word: words.length, time: null, reason: "the utterance", confidence: 1 },
-    restarts: [],
-    excluded: [],
-    roleSource: "told",
-    labelRoles: [],
-    findings: [],
-  };
-}
+/** A station in which the candidate says this and nobody else a word. */
+const spoken = (text: string) => toldStation([{ role: "candidate", says: text }], "<utterance>");

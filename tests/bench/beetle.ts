@@ -14,7 +14,7 @@ import { streamOf } from "../../src/matching/stream.ts";
 import { windowsFor } from "../../src/matching/windows.ts";
 import type { Rubric } from "../../src/rubric/schema.ts";
 import { chanceOf, fitLogistic } from "./logistic.ts";
-import { stationOf } from "./match/tool.ts";
+import { toldStation } from "../../src/station/told.ts";
 
 /** Issue 3. */
 const BAR = 0.72;
@@ -67,7 +67,7 @@ function alikeLetters(a: readonly Token[], b: readonly Token[]): number {
 /** What the matcher sees in an answer beside the reference. */
 function figures({ asked, reference, answer }: Answer): number[] {
   const rubric = rubricFor(reference);
-  const stream = streamOf(stationOf({ id: "answer", turns: [{ role: "candidate", says: answer }] }), ["candidate"]);
+  const stream = streamOf(toldStation([{ role: "candidate", says: answer }], "answer"), ["candidate"]);
   const postings = postingsOf(stream, rubric);
   let covered = 0;
   let worst = 1;

@@ -3,40 +3,11 @@ import { matchStation } from "../../../src/matching/match.ts";
 import type { Matches } from "../../../src/matching/types.ts";
 import { contextOf } from "../../../src/scoring/context.ts";
 import { judgeElement } from "../../../src/scoring/elements.ts";
-import type { Station } from "../../../src/station/types.ts";
-import type { Transcript, Word } from "../../../src/transcript/types.ts";
+import { toldStation } from "../../../src/station/told.ts";
 import { rubricNamed, type Label, type Passage } from "./passages.ts";
 
 /** A passage as a whole station with its roles told: the matcher is judged, not the reading of roles. */
-export function stationOf({ id, turns }: Pick<Passage, "id" | "turns">): Station {
-  const words: Word[] = [];
-  const segments: Transcript["segments"] = [];
-  const sentences: Station["sentences"] = [];
-  turns.forEach(({ role, says }, index) => {
-    const firstWord = words.length;
-    for (const text of says.split(/\s+/).filter(Boolean)) words.push({ index: words.length, text, start: null, end: null, timing: "none", segment: index, line: index + 1, kind: /^\[.*\]$/.test(text) ? "unintelligible" : "word" });
-    segments.push({ index, speaker: role, start: null, end: null, timing: "none", firstWord, endWord: words.length, line: index + 1 });
-    let first = firstWord;
-    for (let place = firstWord; place < words.length; place += 1) {
-      if (place < words.length - 1 && !/[.?!]["')]*$/.test(words[place]!.text)) continue;
-      sentences.push({ first, end: place + 1, role, confidence: 1, inStation: true });
-      first = place + 1;
-    }
-  });
-  const transcript: Transcript = { file: id, format: "text", words, segments, headings: [], frontMatter: {}, timing: "none", duration: null, findings: [] };
-  return {
-    transcript,
-    sentences,
-    turns: segments.map((segment, index) => ({ first: segment.firstWord, end: segment.endWord, role: turns[index]!.role, confidence: 1 })),
-    start: { word: 0, time: null, reason: "", confidence: 1 },
-    end: { word: words.length, time: null, reason: "", confidence: 1 },
-    restarts: [],
-    excluded: [],
-    roleSource: "told",
-    labelRoles: [],
-    findings: [],
-  };
-}
+const stationOf = ({ id, turns }: Pick<Passage, "id" | "turns">) => toldStation(turns, id);
 
 const LABEL_OF: Record<string, Label> = { complete: "right", incorrect: "wrong", absent: "absent", "cannot-tell": "unclear" };
 
