@@ -4,6 +4,7 @@ import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
 import { withdrawnTokens } from "../language/repair.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
+import { smallWordOf } from "../language/small-words.ts";
 import { isTradeWord } from "../language/stem.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import { SHOWING } from "./showing.ts";
@@ -76,7 +77,8 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
       others = 0;
     }
   }
-  const local = tokenise(spoken.map((index) => words[index]!.text));
+  const small = spoken.map((index) => smallWordOf(words[index]!.text));
+  const local = tokenise(spoken.map((index, place) => small[place]?.text ?? words[index]!.text));
   const breaks = new Set<number>();
   const position: number[] = [];
   const turnOf: number[] = [];
@@ -91,7 +93,7 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
     position.push(at);
     turnOf.push(turnOfWord[token.word]!);
     const written = words[spoken[token.word]!]!;
-    if (written.doubtful === true || (written.confidence ?? 1) < DOUBTED_CONFIDENCE) doubtful.add(place);
+    if (written.doubtful === true || small[token.word]?.denies === true || (written.confidence ?? 1) < DOUBTED_CONFIDENCE) doubtful.add(place);
     if (garbled.has(token.word) && local[place + 1]?.word !== token.word) garbledAfter.add(place);
   });
   const clauses = clausesOf(local, breaks);

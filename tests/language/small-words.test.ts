@@ -1,0 +1,33 @@
+import { dictionary } from "cmu-pronouncing-dictionary";
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { parse } from "yaml";
+import { smallWordOf } from "../../src/language/small-words.ts";
+
+describe("a word that nobody says there is read as the small word of the same sound", () => {
+  test("with the marks behind it, whatever its case", () => {
+    expect(smallWordOf("Inn")).toEqual({ text: "in", denies: false });
+    expect(smallWordOf("wood,")).toEqual({ text: "would,", denies: false });
+  });
+
+  test("a denial is told apart: its meaning hangs on what was heard", () => {
+    expect(smallWordOf("knot")).toEqual({ text: "not", denies: true });
+  });
+
+  test("all other words stand for themselves", () => {
+    for (const word of ["not", "shake", "bee", "two", "inner", ""]) expect(smallWordOf(word)).toBeNull();
+  });
+});
+
+// Outside check: the CMU Pronouncing Dictionary (through the package of that name) gives both words the same sounds.
+const { meant } = parse(readFileSync("src/language/lexicon/small-words.yaml", "utf8")) as { meant: Record<string, string> };
+const phonesOf = new Map<string, string[]>();
+for (const [entry, phones] of Object.entries(dictionary)) {
+  const word = entry.replace(/\(\d+\)$/, "");
+  phonesOf.set(word, [...(phonesOf.get(word) ?? []), phones.replace(/\d/g, "")]);
+}
+const sounds = (word: string) => phonesOf.get(word) ?? [];
+
+test.each(Object.entries(meant))("'%s' sounds like '%s'", (written, small) => {
+  expect(sounds(written).filter((phones) => sounds(small).includes(phones))).not.toEqual([]);
+});
