@@ -1,18 +1,15 @@
 // `npm run calibrate`: fits the curves of src/matching/confidence.ts on the tuning side and prints them, with Brier
 // scores and a reliability table for the tuning side (fitted) and for the unseen side (not fitted). All texts invented.
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import { parse } from "yaml";
 import { compiledRubric } from "../../src/mark.ts";
 import { absenceSigns } from "../../src/matching/confidence.ts";
 import { matchStation } from "../../src/matching/match.ts";
 import { contextOf } from "../../src/scoring/context.ts";
 import { judgeElement } from "../../src/scoring/elements.ts";
 import { findStation } from "../../src/station/find.ts";
-import { readTranscript } from "../../src/transcript/read.ts";
 import { chanceOf, fitLogistic } from "./logistic.ts";
 import { readPassages, rubricNamed } from "./match/passages.ts";
 import { toolReading } from "./match/tool.ts";
+import { readRehearsals, type ReaderMarks } from "./rehearsals.ts";
 
 interface Case {
   kind: "said" | "absent";
@@ -34,19 +31,10 @@ for (const passage of passages) {
   cases[passage.side].push({ kind: label === "right" ? "said" : "absent", signs: [...signs, 1], right: (passage.label === "right") === (label === "right"), given: confidence });
 }
 
-/** The tuned rubrics and two more, so that there are enough whole stations to fit on; all others judge. */
-const TUNED = ["pressurised-inhaler", "nasal-spray", "inhaler-with-spacer", "dry-powder-multidose"];
-const folder = "fixtures/rehearsals";
-interface Marks {
-  rubric: string;
-  items: Record<string, { content: string; missing?: string[] | null }>;
-}
 const stations = { tuning: [] as Case[], unseen: [] as Case[] };
-for (const name of readdirSync(folder).filter((file) => file.endsWith(".marks.yaml"))) {
-  const marks = parse(readFileSync(join(folder, name), "utf8")) as Marks;
-  const file = readdirSync(folder).find((other) => other.startsWith(`${name.replace(/\.marks\.yaml$/, "")}.`) && !other.endsWith(".yaml"))!;
+for (const { side, transcript, marks } of readRehearsals()) {
   const rubric = rubricNamed(marks.rubric);
-  const station = findStation(readTranscript(readFileSync(join(folder, file)), { file }), {});
+  const station = findStation(transcript, {});
   const matches = matchStation(station, compiledRubric(rubric));
   const context = contextOf(station, rubric, matches, rubric.time.limit, rubric.time.target);
   for (const item of rubric.sections.flatMap(({ items }) => items)) {
@@ -60,13 +48,13 @@ for (const name of readdirSync(folder).filter((file) => file.endsWith(".marks.ya
       const said = judged.inTime.filter(({ verdict }) => verdict === "right").sort((a, b) => b.confidence - a.confidence)[0];
       const signs = judged.content === "complete" ? said?.signs : absenceSigns(matches.nearest.find((attempt) => attempt.item === item.id && attempt.element === element.id));
       if (signs === undefined) continue;
-      stations[TUNED.includes(marks.rubric) ? "tuning" : "unseen"].push({ kind: judged.content === "complete" ? "said" : "absent", signs: [...signs, 0], right: truth === (judged.content === "complete"), given: judged.confidence });
+      stations[side === "tuned" ? "tuning" : "unseen"].push({ kind: judged.content === "complete" ? "said" : "absent", signs: [...signs, 0], right: truth === (judged.content === "complete"), given: judged.confidence });
     }
   }
 }
 
 /** Whether the reader heard the element; null where the item's mark does not tell. */
-function truthOf({ content, missing }: Marks["items"][string], element: string, needsAll: boolean): boolean | null {
+function truthOf({ content, missing }: ReaderMarks["items"][string], element: string, needsAll: boolean): boolean | null {
   if (content === "absent") return false;
   if (content === "complete") return missing?.includes(element) === true ? false : needsAll || missing != null ? true : null;
   if (content === "partial" && missing != null && missing.length > 0) return !missing.includes(element);

@@ -1,24 +1,10 @@
 // `npm run bench:stations [-- --verbose]`: the tool's marks beside a careful reader's, item by item, on the invented
 // rehearsals under fixtures/rehearsals. They are invented, so this measures behaviour. Inhaler and nasal spray are the
 // side that the matcher was tuned on; insulin pen and eye drops were not looked at while tuning.
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { dirname, join, resolve } from "node:path";
-import { parse } from "yaml";
-import { z } from "zod";
 import { mark } from "../../src/mark.ts";
-import { loadRubric } from "../../src/rubric/load.ts";
+import { rubricNamed } from "./match/passages.ts";
 import { kappaOf } from "./match/scores.ts";
-import { readTranscript } from "../../src/transcript/read.ts";
-
-const FOLDER = "fixtures/rehearsals";
-const TUNED = ["pressurised-inhaler", "nasal-spray", "inhaler-with-spacer", "dry-powder-multidose"];
-
-const marksForm = z.object({
-  reader: z.string(),
-  rubric: z.string(),
-  items: z.record(z.string(), z.object({ content: z.string(), elicitation: z.string().nullish(), missing: z.array(z.string()).nullish() }).loose()),
-  unsafe: z.array(z.string()).nullish(),
-}).loose();
+import { readRehearsals } from "./rehearsals.ts";
 
 interface Decision {
   reader: string;
@@ -32,22 +18,12 @@ interface Decision {
 const sides: Record<string, Decision[]> = { tuned: [], unseen: [] };
 const unsafe = { tuned: { found: 0, missed: 0, false: 0, stations: 0 }, unseen: { found: 0, missed: 0, false: 0, stations: 0 } };
 console.log("# Whole stations: the tool beside a careful reader\n\n| rehearsal | side | items alike | kappa | unsafe: reader / tool |\n|---|---|---|---|---|");
-for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".marks.yaml")).sort()) {
-  const base = name.replace(/\.marks\.yaml$/, "");
-  const file = readdirSync(FOLDER).find((other) => other.startsWith(`${base}.`) && !other.endsWith(".yaml"));
-  if (file === undefined) continue;
-  const marks = marksForm.parse(parse(readFileSync(join(FOLDER, name), "utf8")));
-  const path = `rubrics/${marks.rubric}.yaml`;
-  if (!existsSync(path)) continue;
-  const rubric = loadRubric(readFileSync(path, "utf8"), { file: path, readBlock: (include) => readFileSync(resolve(dirname(path), include), "utf8") });
-  const sheet = mark(readTranscript(readFileSync(join(FOLDER, file)), { file }), rubric);
-  const secondFile = join(FOLDER, `${base}.second.yaml`);
-  const second = existsSync(secondFile) ? marksForm.parse(parse(readFileSync(secondFile, "utf8"))) : undefined;
+for (const { name: base, side, transcript, marks, second } of readRehearsals()) {
+  const sheet = mark(transcript, rubricNamed(marks.rubric));
   const decisions = sheet.items.flatMap((item): Decision[] => {
     const reader = marks.items[item.id]?.content;
     return reader === undefined ? [] : [{ reader, second: second?.items[item.id]?.content, tool: item.content, critical: item.critical, listen: item.listen }];
   });
-  const side = TUNED.includes(marks.rubric) ? "tuned" : "unseen";
   const told = unsafe[side];
   told.stations += 1;
   sides[side]!.push(...decisions);

@@ -1,0 +1,49 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { parse } from "yaml";
+import { z } from "zod";
+import { readTranscript } from "../../src/transcript/read.ts";
+import type { Transcript } from "../../src/transcript/types.ts";
+
+const FOLDER = "fixtures/rehearsals";
+/** Rubrics that the matcher was tuned on, and two more so that there are stations enough to fit on; all others judge. */
+const TUNED = ["pressurised-inhaler", "nasal-spray", "inhaler-with-spacer", "dry-powder-multidose"];
+
+const marksForm = z.object({
+  reader: z.string(),
+  rubric: z.string(),
+  items: z.record(z.string(), z.object({ content: z.string(), elicitation: z.string().nullish(), missing: z.array(z.string()).nullish() }).loose()),
+  unsafe: z.array(z.string()).nullish(),
+}).loose();
+
+export type ReaderMarks = z.output<typeof marksForm>;
+
+/** An invented rehearsal with a reader's marks, and a second reader's where there are. */
+export interface Rehearsal {
+  name: string;
+  side: "tuned" | "unseen";
+  transcript: Transcript;
+  marks: ReaderMarks;
+  second?: ReaderMarks;
+}
+
+/** All rehearsals that a reader marked, by name. */
+export function readRehearsals(): Rehearsal[] {
+  const files = readdirSync(FOLDER);
+  return files.filter((file) => file.endsWith(".marks.yaml")).sort().map((file): Rehearsal => {
+    const name = file.replace(/\.marks\.yaml$/, "");
+    const spoken = files.find((other) => other.startsWith(`${name}.`) && !other.endsWith(".yaml"));
+    if (spoken === undefined) throw new Error(`${file} marks a rehearsal that is not there`);
+    const marks = readMarks(file);
+    const second = `${name}.second.yaml`;
+    return {
+      name,
+      side: TUNED.includes(marks.rubric) ? "tuned" : "unseen",
+      transcript: readTranscript(readFileSync(join(FOLDER, spoken)), { file: spoken }),
+      marks,
+      ...(existsSync(join(FOLDER, second)) && { second: readMarks(second) }),
+    };
+  });
+}
+
+const readMarks = (file: string): ReaderMarks => marksForm.parse(parse(readFileSync(join(FOLDER, file), "utf8")));
