@@ -32,6 +32,14 @@ const packagesApart = {
     build.onResolve({ filter: /^[@a-z]/ }, ({ path }) => (APART.includes(path) ? { path: `./${fileOf(path)}.cjs`, external: true } : undefined));
   },
 };
+/** Whether a terminal has colours the program finds out itself (src/cli/terminal.ts) and tells chalk; asking twice takes milliseconds. */
+const coloursTold = {
+  name: "colours-told",
+  setup(build) {
+    build.onResolve({ filter: /^#supports-color$/ }, () => ({ path: "supports-color", namespace: "told" }));
+    build.onLoad({ filter: /.*/, namespace: "told" }, () => ({ contents: "export default { stdout: false, stderr: false };", loader: "js" }));
+  },
+};
 /** A package as `require` gives it, by its name. */
 const wholePackage = {
   name: "whole-package",
@@ -60,14 +68,14 @@ async function bundleInto(outdir) {
   const built = await Promise.all([
     // The program is one file of CommonJS, in the function that Node would put round it (bin/saidwell.js calls it), whose compiled form can be kept (code-cache.mjs); what a command does not
     // need is not run.
-    build({ ...COMMON, ...small, plugins: [packagesApart, ...COMMON.plugins], format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: '(function (exports, require, module, __filename, __dirname) {const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, footer: { js: "})" }, define: { "import.meta.url": "__moduleUrl" } }),
+    build({ ...COMMON, ...small, plugins: [packagesApart, coloursTold, ...COMMON.plugins], format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: '(function (exports, require, module, __filename, __dirname) {const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, footer: { js: "})" }, define: { "import.meta.url": "__moduleUrl" } }),
     build({ ...COMMON, ...small, plugins: [wholePackage], format: "cjs", entryPoints: Object.fromEntries(APART.map((name) => [fileOf(name), `whole:${name}`])), outExtension: { ".js": ".cjs" }, banner: {}, define: {} }),
     build({ ...COMMON, ...small, entryPoints: { index: "src/index.ts" } }),
     // The workers of `saidwell cohort`: one file each, whose hash says which program marked. The pool looks for its own
     // part at this place beside the file that holds it.
     build({ ...COMMON, ...small, entryPoints: { "cohort-worker": "src/cli/cohort/worker.ts", "entry/worker": "node_modules/tinypool/dist/entry/worker.js" } }),
   ]);
-  const inputs = [...new Set(built.flatMap(({ metafile }) => Object.keys(metafile.inputs)))].filter((input) => !input.startsWith("whole:"));
+  const inputs = [...new Set(built.flatMap(({ metafile }) => Object.keys(metafile.inputs)))].filter((input) => !/^(whole|told):/.test(input));
   await writeRubrics("rubrics", join(outdir, "rubrics"));
   await writeFile(join(outdir, "THIRD-PARTY.txt"), await thirdPartyText(inputs));
 }

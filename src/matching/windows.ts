@@ -1,4 +1,4 @@
-import type { Response, Term } from "./response.ts";
+import type { Response } from "./response.ts";
 import { firstFrom, type Hit, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 
@@ -37,17 +37,11 @@ const ORDER_COST = 0.12;
 /** Plain words count only as a run; in a longer run one other word may stand between two of them. */
 const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
 
-/** A key's hit in one stream. */
-interface KeyHit {
-  hit: Hit;
-  quality: number;
-  position: number;
-}
+/** Bits of a mask that tell terms apart; a longer response is not looked ahead for. */
+const MASK_BITS = 31;
 
-/** All hits of a response in order: of each the term it carries, side by side. */
-interface Hits {
-  at: KeyHit[];
-  terms: number[];
+interface TermHit extends Aligned {
+  position: number;
 }
 
 /**
@@ -57,69 +51,14 @@ interface Hits {
 export function windowsFor(response: Response, postings: Postings, stream: Stream, least: number): Window[] {
   const hits = hitsOf(response, postings, stream, least);
   if (hits === null) return [];
-  const { at, terms } = hits;
-  const found: Window[] = [];
-  if (response.literal) {
-    for (let start = 0; start < at.length; start += 1) {
-      const window = literalFrom(hits, start, response, stream, postings);
-      if (window !== null && window.coverage >= least) found.push(window);
-    }
-    return withoutOverlap(found);
-  }
   const span = SPAN.base + SPAN.perWord * response.length;
-  const within = new Within(response, least);
-  let stop = 0;
-  for (let start = 0; start < at.length; start += 1) {
-    const { position } = at[start]!;
-    while (stop < at.length && at[stop]!.position - position <= span) {
-      within.enter(terms[stop]!, at[stop]!.quality);
-      stop += 1;
-    }
-    if (within.enough()) {
-      const window = bestFrom(hits, start, stop, response, stream, postings);
-      if (window.coverage >= least) found.push(window);
-    }
-    within.leave(terms[start]!, at[start]!.quality);
+  const found: Window[] = [];
+  for (let start = 0; start < hits.length; start += 1) {
+    const window = response.literal ? literalFrom(hits, start, response, stream, postings) : bestFrom(hits, start, span, least, response, stream, postings);
+    if (window !== null && window.coverage >= least) found.push(window);
   }
-  return found.length === 0 ? found : withoutOverlap(found);
+  return withoutOverlap(found);
 }
-
-/** The most that the hits between two places could cover, each term once: most starts end here. */
-class Within {
-  private readonly counts: number[];
-  private readonly ownCounts: number[];
-  private reach: number;
-  private own = 0;
-  private readonly response: Response;
-  private readonly needed: number;
-
-  constructor(response: Response, least: number) {
-    this.response = response;
-    this.reach = response.plainWeight;
-    this.needed = least * response.weight - ROUNDING;
-    this.counts = new Array<number>(response.terms.length).fill(0);
-    this.ownCounts = new Array<number>(response.terms.length).fill(0);
-  }
-
-  enter(term: number, quality: number): void {
-    const { weight, text } = this.response.terms[term]!;
-    if (this.counts[term]!++ === 0) this.reach += weight;
-    if (quality >= OWN_WORDS.quality && text !== "{quantity}" && this.ownCounts[term]!++ === 0) this.own += weight;
-  }
-
-  leave(term: number, quality: number): void {
-    const { weight, text } = this.response.terms[term]!;
-    if (--this.counts[term]! === 0) this.reach -= weight;
-    if (quality >= OWN_WORDS.quality && text !== "{quantity}" && --this.ownCounts[term]! === 0) this.own -= weight;
-  }
-
-  enough(): boolean {
-    return this.reach * Math.min(1, this.own / this.response.ownWeight / OWN_WORDS.share) >= this.needed;
-  }
-}
-
-/** Sums that terms enter and leave differ from fresh ones in the last digits. */
-const ROUNDING = 1e-9;
 
 /** What is held against somebody must be said whole: a term this heavy, beside the heaviest, may not be missing. */
 const NEEDED_SHARE = 0.5;
@@ -144,101 +83,84 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
   return kept.sort((a, b) => a.first - b.first);
 }
 
-/** Where the keys of a term stand in one stream, in order. */
-type KeyHits = readonly KeyHit[];
-
-/** Responses of a rubric use the same terms over and over: each list of keys is looked up once a stream. */
-const looked = new WeakMap<Postings, Map<Term["keys"], KeyHits>>();
-
-function keyHitsOf({ keys }: Term, known: Map<Term["keys"], KeyHits>, postings: Postings, stream: Stream): KeyHits {
-  const before = known.get(keys);
-  if (before !== undefined) return before;
-  const found: KeyHit[] = [];
-  for (const { key, quality } of keys) {
-    for (const hit of postings.get(key) ?? []) found.push({ hit, quality: quality * hit.quality, position: stream.position[hit.first]! });
-  }
-  if (found.length > 1) found.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
-  known.set(keys, found);
-  return found;
-}
-
 /** Every hit of the response's terms in order; null when they cannot reach the least coverage whatever their places. */
-function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): Hits | null {
+function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): TermHit[] | null {
   if (!canReach(response, postings, least)) return null;
-  let known = looked.get(postings);
-  if (known === undefined) looked.set(postings, (known = new Map()));
-  const lists: (KeyHits | null)[] = [];
-  let count = 0;
-  for (const term of response.terms) {
-    const list = term.plain ? null : keyHitsOf(term, known, postings, stream);
-    lists.push(list);
-    if (list !== null) count += list.length;
-  }
-  return merged(lists, count);
+  const hits: TermHit[] = [];
+  response.terms.forEach((term, place) => {
+    if (term.plain) return;
+    for (const { key, quality } of term.keys) {
+      for (const hit of postings.get(key) ?? []) hits.push({ term: place, hit, quality: quality * hit.quality, position: stream.position[hit.first]! });
+    }
+  });
+  return hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
 }
 
 /** A cheap look before the work: is enough of the response anywhere in the stream? */
 function canReach(response: Response, postings: Postings, least: number): boolean {
   let possible = 0;
   let own = 0;
-  for (const { plain, keys, weight, text } of response.terms) {
-    if (plain) {
-      possible += weight;
+  for (const term of response.terms) {
+    if (term.plain) {
+      possible += term.weight;
       continue;
     }
     let best = 0;
-    for (const { key, quality } of keys) if (quality > best && postings.has(key)) best = quality;
-    possible += best * weight;
-    if (best >= OWN_WORDS.quality && text !== "{quantity}") own += weight;
+    for (const { key, quality } of term.keys) if (quality > best && postings.has(key)) best = quality;
+    possible += best * term.weight;
+    if (term.text !== "{quantity}" && best >= OWN_WORDS.quality) own += term.weight;
   }
   return possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
 }
 
-/** The lists of all terms as one, by place; at one place the surest first, then in the order of the terms. */
-function merged(lists: readonly (KeyHits | null)[], count: number): Hits {
-  const all: Hits = { at: [], terms: [] };
-  const next = lists.map(() => 0);
-  for (let k = 0; k < count; k += 1) {
-    let chosen = -1;
-    let best: KeyHit | undefined;
-    for (let term = 0; term < lists.length; term += 1) {
-      const candidate = lists[term]?.[next[term]!];
-      if (candidate === undefined) continue;
-      if (best !== undefined && (candidate.hit.first > best.hit.first || (candidate.hit.first === best.hit.first && candidate.quality <= best.quality))) continue;
-      best = candidate;
-      chosen = term;
-    }
-    next[chosen]! += 1;
-    all.at.push(best!);
-    all.terms.push(chosen);
-  }
-  return all;
-}
-
-/** The passage that starts with this hit: of each term the surest hit that no surer one stands in the way of. */
-function bestFrom({ at, terms }: Hits, start: number, stop: number, response: Response, stream: Stream, postings: Postings): Window {
-  const own = terms[start]!;
-  const best: Aligned[] = [{ term: own, hit: at[start]!.hit, quality: at[start]!.quality }];
+function bestFrom(hits: readonly TermHit[], start: number, span: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
+  const from = hits[start]!;
+  let stop = start + 1;
+  while (stop < hits.length && hits[stop]!.position - from.position <= span) stop += 1;
+  if (!withinReach(hits, start, stop, least, response)) return null;
+  const best: TermHit[] = [from];
   for (let k = start + 1; k < stop; k += 1) {
-    const term = terms[k]!;
-    if (term === own) continue;
-    const { hit, quality } = at[k]!;
+    const hit = hits[k]!;
+    if (hit.term === from.term) continue;
     let known = -1;
     let taken = false;
     for (let place = 0; place < best.length; place += 1) {
       const other = best[place]!;
-      if (other.term === term) known = place;
+      if (other.term === hit.term) known = place;
       // One word pays for one term, unless a set phrase spans it.
-      else if (other.hit.first === hit.first && other.hit.end === hit.end && other.quality >= quality) taken = true;
+      else if (other.hit.first === hit.hit.first && other.hit.end === hit.hit.end && other.quality >= hit.quality) taken = true;
     }
-    if (taken || (known >= 0 && best[known]!.quality >= quality)) continue;
-    if (known >= 0) best[known] = { term, hit, quality };
-    else best.push({ term, hit, quality });
+    if (taken || (known >= 0 && best[known]!.quality >= hit.quality)) continue;
+    if (known >= 0) best[known] = hit;
+    else best.push(hit);
   }
   return windowOf(best, response, stream, postings);
 }
 
-function windowOf(aligned: Aligned[], response: Response, stream: Stream, postings: Postings): Window {
+/** The most that hits between two places could cover, each term once: most starts end here. */
+function withinReach(hits: readonly TermHit[], start: number, stop: number, least: number, response: Response): boolean {
+  if (response.terms.length >= MASK_BITS) return true;
+  let reach = response.plainWeight;
+  let own = 0;
+  let seen = 0;
+  let seenOwn = 0;
+  for (let k = start; k < stop; k += 1) {
+    const { term, quality } = hits[k]!;
+    const bit = 1 << term;
+    const { weight, text } = response.terms[term]!;
+    if ((seen & bit) === 0) {
+      seen |= bit;
+      reach += weight;
+    }
+    if (quality >= OWN_WORDS.quality && (seenOwn & bit) === 0 && text !== "{quantity}") {
+      seenOwn |= bit;
+      own += weight;
+    }
+  }
+  return reach * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
+}
+
+function windowOf(aligned: TermHit[], response: Response, stream: Stream, postings: Postings): Window {
   let first = Infinity;
   let end = 0;
   let carried = 0;
@@ -282,7 +204,7 @@ function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number):
 }
 
 /** Share of the pairs of terms said the other way round, 0 to 1. */
-function disorder(aligned: readonly Aligned[]): number {
+function disorder(aligned: readonly TermHit[]): number {
   const size = aligned.length;
   if (size < 2) return 0;
   let turned = 0;
@@ -296,15 +218,15 @@ function disorder(aligned: readonly Aligned[]): number {
   return (2 * turned) / (size * (size - 1));
 }
 
-function literalFrom({ at, terms }: Hits, start: number, response: Response, stream: Stream, postings: Postings): Window | null {
-  if (terms[start] !== 0) return null;
-  const run: Aligned[] = [{ term: 0, hit: at[start]!.hit, quality: at[start]!.quality }];
+function literalFrom(hits: readonly TermHit[], start: number, response: Response, stream: Stream, postings: Postings): Window | null {
+  if (hits[start]!.term !== 0) return null;
+  const run: TermHit[] = [hits[start]!];
   const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
-  for (let k = start + 1; k < at.length && run.length < response.terms.length; k += 1) {
+  for (let k = start + 1; k < hits.length && run.length < response.terms.length; k += 1) {
     const last = run[run.length - 1]!;
-    const { hit, quality } = at[k]!;
-    if (hit.first - last.hit.end > gap) break;
-    if (terms[k] === run.length && hit.first >= last.hit.end) run.push({ term: run.length, hit, quality });
+    const hit = hits[k]!;
+    if (hit.hit.first - last.hit.end > gap) break;
+    if (hit.term === run.length && hit.hit.first >= last.hit.end) run.push(hit);
   }
   return run.length === response.terms.length ? windowOf(run, response, stream, postings) : null;
 }

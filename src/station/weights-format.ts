@@ -14,16 +14,26 @@ export interface StoredWeights {
   /** Logistic calibration of a sentence's confidence: logit = intercept + slope × logit of the mean marginal. */
   calibration: { slope: number; intercept: number };
   /** Feature hashes in rising order, as differences in base-128 groups, least first (LEB128), in base64. */
-  hashes: string;
+  hashes?: string;
+  /** The same differences as the bundle has them: two bytes each, in base64. */
+  gaps?: string;
   /** One signed byte a feature, in base64. */
   values: string;
 }
 
 export function unpack(weights: StoredWeights): RoleWeights {
-  const hashes = Buffer.from(weights.hashes, "base64");
   const bytes = Buffer.from(weights.values, "base64");
   const values = new Int8Array(bytes.buffer, bytes.byteOffset, bytes.length);
   const table = new Int8Array(1 << HASH_BITS);
+  if (weights.gaps !== undefined) {
+    const gaps = Buffer.from(weights.gaps, "base64");
+    for (let feature = 0, hash = 0; feature < values.length; feature++) {
+      hash += gaps[2 * feature]! | (gaps[2 * feature + 1]! << 8);
+      table[hash] = values[feature]!;
+    }
+    return { table, scale: weights.scale };
+  }
+  const hashes = Buffer.from(weights.hashes ?? "", "base64");
   let hash = 0;
   let feature = 0;
   let group = 0;
@@ -44,7 +54,7 @@ export function unpack(weights: StoredWeights): RoleWeights {
 }
 
 /** The inverse of `unpack`: keeps what a signed byte can tell from zero. */
-export function packWeights(weights: ReadonlyMap<number, number>): Pick<StoredWeights, "features" | "scale" | "hashes" | "values"> {
+export function packWeights(weights: ReadonlyMap<number, number>): Pick<StoredWeights, "features" | "scale" | "values"> & { hashes: string } {
   // The few largest weights are clipped, so that the many small ones keep their shape.
   const CLIP_QUANTILE = 0.9995;
   const sizes = [...weights.values()].map(Math.abs).sort((a, b) => a - b);
