@@ -30,8 +30,7 @@ export const yamlForEsbuild = {
         shift = 0;
       }
       if (gaps.some((gap) => gap > 0xffff)) throw new Error("a gap between two features is too wide for two bytes");
-      const { hashes: _, ...rest } = weights;
-      return { contents: `export default JSON.parse(${JSON.stringify(JSON.stringify({ ...rest, gaps: Buffer.from(Uint16Array.from(gaps).buffer).toString("base64") }))});`, loader: "js" };
+      return { contents: `export default JSON.parse(${JSON.stringify(JSON.stringify({ ...weights, hashes: undefined, gaps: Buffer.from(Uint16Array.from(gaps).buffer).toString("base64") }))});`, loader: "js" };
     });
     build.onLoad({ filter: /(lookup|stems|homophones)\.json$/ }, async ({ path }) => ({
       contents: `export default JSON.parse(${JSON.stringify(JSON.stringify(JSON.parse(await readFile(path, "utf8"))))});`,
