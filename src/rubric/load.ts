@@ -4,7 +4,8 @@ import type { PositionedYaml } from "./positioned-yaml.ts";
 import { findingsOf, readYaml } from "./positions.ts";
 import { blockSchema, itemSchema, rubricSchema, type Item, type Rubric, type RubricFile, type Section, type UnsafeStatement } from "./schema.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
-import { danglingResponses, responsesSchema, withResponses, withStatements, type Additions, type ResponsesFile } from "./responses.ts";
+import type { Additions } from "./additions.ts";
+import { danglingResponses, responsesSchema, withResponses, withStatements, type ResponsesFile } from "./responses.ts";
 import { checkReferences } from "./references.ts";
 
 export interface LoadOptions {

@@ -1,5 +1,5 @@
+import { keyOf, unsafeKeyOf, type Additions } from "./additions.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
-import { keyOf, unsafeKeyOf, type Additions } from "./responses.ts";
 
 /** Where something of a rubric is written. */
 export interface Place {

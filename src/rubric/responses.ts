@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { Finding } from "../problem/problem.ts";
+import { keyOf, unsafeKeyOf, type AddedPhrases, type Additions } from "./additions.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
 import { id, phraseSchema, type Item, type UnsafeStatement } from "./schema.ts";
 
@@ -24,26 +25,6 @@ export const responsesSchema = z.strictObject({
 });
 
 export type ResponsesFile = z.output<typeof responsesSchema>;
-
-/** A run of phrases that came from a responses file: the list they went into, and the place of the first of them. */
-export interface AddedPhrases {
-  /** Keys inside the responses file. */
-  path: string[];
-  from: number;
-  count: number;
-  yaml: PositionedYaml;
-}
-
-/** Which lists of phrases were lengthened; by `keyOf` or `unsafeKeyOf`. */
-export type Additions = Map<string, AddedPhrases[]>;
-
-export function keyOf(item: string, element: string, list: "say" | "incorrect"): string {
-  return `${item}/${element}/${list}`;
-}
-
-export function unsafeKeyOf(statement: string): string {
-  return `unsafe/${statement}`;
-}
 
 /** The item with the responses that the file has for it, and where they stand. */
 export function withResponses(item: Item, file: ResponsesFile, yaml: PositionedYaml, additions: Additions): Item {
