@@ -8,6 +8,7 @@ import { estimated } from "../../../src/cohort/statistics/estimate.ts";
 import { cutScoreText } from "../../../src/report/cohort/cut-score.ts";
 import { cutScoreSvg } from "../../../src/report/cohort/cut-score-svg.ts";
 import { ProblemError } from "../../../src/problem/problem.ts";
+import { fiveGrades, fourGrades, percentTable } from "../graded-scores.ts";
 import { record } from "../records.ts";
 
 /* Invented scores. By hand: ratings 1 1 2 2 3 3, scores 40 50 50 60 60 70: slope 10, intercept 35, cut at 2 is 55. */
@@ -32,6 +33,18 @@ test("the same cut as the line read at the borderline rating, and warnings that 
   expect(one({ borderline: 0 }).regression!.warnings).toContainEqual(expect.stringContaining("beyond the data"));
   const fifty = Array.from({ length: 50 }, (_, i) => ({ candidate: `C${i}`, station: "", score: 40 + (i % 5) * 10 + (i % 2), rating: i % 5, provisional: false }));
   expect(one({ scores: fifty }).regression!.warnings).toEqual([]);
+});
+
+// Data published by M. Roberts 2018 without a result (source in graded-scores.ts); cut and error by R 4.2.2, lm and predict, R squared as exact fraction, those below counted.
+test.each([
+  { name: "five grades, 25 marks", graded: fiveGrades, marks: 25, cut: 47.6348547717843, error: 1.43941235712667, rSquared: 3891963 / 5279587, low: 11.1906380334054, group: 50, groupError: 2, below: 8 },
+  { name: "four grades, 20 marks", graded: fourGrades, marks: 20, cut: 57.730195849167, error: 1.37169408334745, rSquared: 23177045 / 32598709, low: 10.9986045844842, group: 60, groupError: 5 * 0.362738125055006, below: 14 },
+])("published borderline data through the table of scores to the report: $name", ({ graded, marks, cut, error, rSquared, low, group, groupError, below }) => {
+  const found = one({ scores: readScores(percentTable(graded, marks), "s.csv") });
+  expect(found.regression).toMatchObject({ cut: { value: expect.closeTo(cut, 10), standardError: expect.closeTo(error, 10), interval: { low: expect.closeTo((100 * low) / marks, 5) } }, rSquared: expect.closeTo(rSquared, 12), warnings: [] });
+  expect(found.regression!.errorBy).toContain("Draper and Smith 1998");
+  expect(found.group).toMatchObject({ cut: { value: expect.closeTo(group, 10), standardError: expect.closeTo(groupError, 10) }, warnings: [] });
+  expect(found.decision).toMatchObject({ method: "borderline regression", below });
 });
 
 test("ratings that go against the scores, or are all alike, give no cut", () => {
@@ -66,6 +79,14 @@ test("modified Angoff: weights from the table or the results; judges one by one"
   expect(angoff!.judges).toEqual([{ judge: "Kim", cut: 87.5 }, { judge: "Lee", cut: 77.5 }]);
   expect(angoff!.cut.value !== null && [angoff!.cut.value, angoff!.cut.standardError]).toEqual([82.5, expect.closeTo(5, 12)]);
   expect(decision).toMatchObject({ method: "modified Angoff" });
+});
+
+test("another program's weighted Angoff cut of 68.38 comes out of a table with weights", () => {
+  // A differential of weak provenance, told in ../statistics/standard-setting.test.ts; weights halved, since the cut is in per cent of them.
+  const [marks, percents] = [[24, 28.8, 27.2, 4, 10, 6], [75, 70, 60, 75, 70, 65]];
+  const table = `judge,item,percent,weight\n${marks.map((weight, i) => `Kim,i${i},${percents[i]!},${weight / 2}`).join("\n")}\n`;
+  const { angoff } = one({ scores: [], borderline: null, judgements: readJudgements(table, "j.csv") });
+  expect(angoff).toMatchObject({ cut: { value: expect.closeTo(68.38, 10), standardError: null }, warnings: ["one judge only: no error can be told"] });
 });
 
 test("a judge who left an item out, a score of 120 and a rating that is no number are told with their lines", () => {
