@@ -6,14 +6,24 @@ import { readTranscript } from "../../src/transcript/read.ts";
 import type { Transcript } from "../../src/transcript/types.ts";
 
 const FOLDER = "fixtures/rehearsals";
-/** Rubrics that the matcher was tuned on, and two more so that there are stations enough to fit on; all others judge. */
-const TUNED = ["pressurised-inhaler", "nasal-spray", "inhaler-with-spacer", "dry-powder-multidose"];
+/**
+ * Rubrics that the matcher was tuned on, two more so that there are stations enough to fit on, and those of the demo,
+ * whose sheets were read against their transcripts to be mended; all others judge.
+ */
+const TUNED = ["pressurised-inhaler", "nasal-spray", "inhaler-with-spacer", "dry-powder-multidose", "insulin-pen", "eye-drops"];
 
 const marksForm = z.object({
   reader: z.string(),
   rubric: z.string(),
   items: z.record(z.string(), z.object({ content: z.string(), elicitation: z.string().nullish(), missing: z.array(z.string()).nullish() }).loose()),
   unsafe: z.array(z.string()).nullish(),
+  /** Seconds; null in a transcript without times. */
+  station: z.object({ start: z.number().nullish(), end: z.number().nullish() }).loose().nullish(),
+  /** Elements that stand stated wrongly, as item/element. */
+  incorrect: z.array(z.string()).nullish(),
+  questions: z.record(z.string(), z.string()).nullish(),
+  teach_back: z.string().nullish(),
+  needless_repeats: z.number().nullish(),
 }).loose();
 
 export type ReaderMarks = z.output<typeof marksForm>;
