@@ -86,11 +86,18 @@ function governsAThing(tokens: readonly Token[], place: number): boolean {
   return /^(the|that|this|your|it)$/.test(tokens[place]?.text ?? "");
 }
 
+/** Behind a comma a denial goes on only through a list: "don't twist, bend or force it", but "don't wait, have some juice". */
+function goesOn(tokens: readonly Token[], from: number, end: number): boolean {
+  for (let place = from; place < end; place += 1) if (/^(or|nor)$/.test(tokens[place]!.text)) return true;
+  return false;
+}
+
 /** Denies the tokens from `first` on, or turns what they were, until something ends the reach. */
 function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean): void {
   const end = Math.min(clause.end, first + reach);
   for (let place = first; place < end; place += 1) {
     const text = tokens[place]!.text;
+    if (place > first && tokens[place - 1]!.after === "," && !goesOn(tokens, place, end)) return;
     if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || ENDERS.at(tokens, place) !== null)) return;
     result[place]!.negated = turns ? !result[place]!.negated : true;
   }

@@ -145,6 +145,9 @@ export function deniesBeside(stream: Stream, window: Window): boolean {
   return false;
 }
 
+/** Responses that ask how far apart, not how long. */
+const ASKS_INTERVAL = /\b(every|each|apart|between|once|a day|a week|a month|daily|weekly)\b/;
+
 export type QuantityReading = { reading: "right" | "wrong" | "misheard"; mention: QuantityMention } | { reading: "none" };
 
 /** Reads the number that belongs to the passage against the one expected. */
@@ -158,6 +161,8 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
     const inside = mention.first >= window.first && mention.end <= window.end;
     const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
     if (reading === "right" && (inside || sameClause)) return { reading: "right", mention };
+    // "Every four hours" says how often: it is no wrong number for how long.
+    if (mention.perDay !== undefined && expected.unit !== "time-per-day" && reading === "wrong" && !ASKS_INTERVAL.test(window.response.text)) continue;
     if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = mention;
   }
   if (wrong === null) return { reading: "none" };

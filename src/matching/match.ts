@@ -32,7 +32,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const questions = questionMatches(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
   const all = closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric);
-  const open = all.filter(isOpen);
+  const open = withoutOthersNumbers(all.filter(isOpen));
   const { kept, lookAlikes } = assign(open);
   const found = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));
   const outright = new Set(kept.map(({ element }) => element));
@@ -56,6 +56,14 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers]),
     answers,
   };
+}
+
+/** "Once a week", said of the cleaning, is no wrong number for how often it is used: it is right where it belongs. */
+function withoutOthersNumbers(passages: readonly Passage[]): Passage[] {
+  return passages.filter(({ verdict, quantity, element }) => {
+    if (verdict !== "wrong" || quantity === undefined) return true;
+    return !passages.some((other) => other.verdict === "right" && other.element !== element && other.element.quantity !== null && other.quantity?.first === quantity.first);
+  });
 }
 
 function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {

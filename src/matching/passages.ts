@@ -226,7 +226,8 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
     const quantity = readQuantity(stream, window, element.quantity);
     if (quantity.reading === "none") passage.closed.push("quantity");
     else passage.quantity = quantity.mention;
-    if (quantity.reading === "wrong") {
+    if (quantity.reading === "wrong" && overSentenceEnd(window, stream)) passage.closed.push("quantity");
+    else if (quantity.reading === "wrong") {
       passage.verdict = "wrong";
       passage.reason = `said '${quantity.mention.text}'`;
     }
@@ -240,7 +241,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   const polarity = element.kind === "tell" ? readPolarity(stream, window, element.vocabulary) : "agrees";
   if (polarity === "agrees") return passage;
   const held = polarity === "opposes" && element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && passage.coverage >= WRONG_ACCEPTED;
-  if (!held || !outright(window, stream)) {
+  if (!held || overSentenceEnd(window, stream) || !outright(window, stream)) {
     passage.closed.push("polarity");
     return passage;
   }
@@ -268,7 +269,7 @@ function doubted(window: Window, stream: Stream): boolean {
 
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
-  if (!notWithHolds(element.notWith, postings, stream, window) || !saysAll(window)) return null;
+  if (!notWithHolds(element.notWith, postings, stream, window) || !saysAll(window) || overSentenceEnd(window, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
@@ -278,7 +279,6 @@ function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Post
 /** Whether the passage does what the item asks of it: tells, asks, asks openly, or asks for a teach-back. */
 function actFits(element: CompiledElement, window: Window, stream: Stream): boolean {
   const { asked, open } = askedShare(stream, window);
-  // A question is one sentence; words gathered from two ask nothing.
   if ((element.kind === "ask" || element.kind === "ask-openly") && overSentenceEnd(window, stream)) return false;
   switch (element.kind) {
     case "tell":
@@ -294,6 +294,7 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
   }
 }
 
+/** Words gathered from two sentences are held against nobody, and ask nothing. */
 function overSentenceEnd(window: Window, stream: Stream): boolean {
   for (let place = window.first; place < window.end - 1; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) return true;
   return false;
