@@ -1,6 +1,7 @@
 // Bundles the code and lays the data beside it: one file a door, because each file opened costs time and start-up is
 // what a person waits for (`npm run bench:start`).
-import { rename, rm, writeFile } from "node:fs/promises";
+import { createHash } from "node:crypto";
+import { readFile, rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { writeRubrics } from "./rubrics.mjs";
@@ -51,6 +52,16 @@ const wholePackage = {
   },
 };
 
+/** Stands in the program until its hash is known. */
+const NO_HASH = "saidwell-program-hash-".padEnd(64, "0");
+
+/** Writes the program's own hash into it (src/cli/program-hash.ts). @param {string} file */
+async function writeHash(file) {
+  const text = await readFile(file, "utf8");
+  if (text.split(NO_HASH).length !== 2) throw new Error(`${file} has not one place for its hash`);
+  await writeFile(file, text.replace(NO_HASH, createHash("sha256").update(text).digest("hex")));
+}
+
 /** @param {string} target replaced as a whole when all is built; a build that fails leaves the last one as it was */
 export async function bundle(target) {
   const outdir = `${target}.${process.pid}.new`;
@@ -68,13 +79,14 @@ async function bundleInto(outdir) {
   const built = await Promise.all([
     // The program is one file of CommonJS, in the function that Node would put round it (bin/saidwell.js calls it), whose compiled form can be kept (code-cache.mjs); what a command does not
     // need is not run.
-    build({ ...COMMON, ...small, plugins: [packagesApart, coloursTold, ...COMMON.plugins], format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: '(function (exports, require, module, __filename, __dirname) {const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, footer: { js: "})" }, define: { "import.meta.url": "__moduleUrl" } }),
+    build({ ...COMMON, ...small, plugins: [packagesApart, coloursTold, ...COMMON.plugins], format: "cjs", entryPoints: { cli: "src/cli/main.ts" }, outExtension: { ".js": ".cjs" }, banner: { js: '(function (exports, require, module, __filename, __dirname) {const __moduleUrl = require("node:url").pathToFileURL(__filename).href;' }, footer: { js: "})" }, define: { "import.meta.url": "__moduleUrl", __PROGRAM_HASH__: JSON.stringify(NO_HASH) } }),
     build({ ...COMMON, ...small, plugins: [wholePackage], format: "cjs", entryPoints: Object.fromEntries(APART.map((name) => [fileOf(name), `whole:${name}`])), outExtension: { ".js": ".cjs" }, banner: {}, define: {} }),
     build({ ...COMMON, ...small, entryPoints: { index: "src/index.ts" } }),
     // The workers of `saidwell cohort`: one file each, whose hash says which program marked. The pool looks for its own
     // part at this place beside the file that holds it.
     build({ ...COMMON, ...small, entryPoints: { "cohort-worker": "src/cli/cohort/worker.ts", "entry/worker": "node_modules/tinypool/dist/entry/worker.js" } }),
   ]);
+  await writeHash(join(outdir, "cli.cjs"));
   const inputs = [...new Set(built.flatMap(({ metafile }) => Object.keys(metafile.inputs)))].filter((input) => !/^(whole|told):/.test(input));
   await writeRubrics("rubrics", join(outdir, "rubrics"));
   await writeFile(join(outdir, "THIRD-PARTY.txt"), await thirdPartyText(inputs));

@@ -96,6 +96,11 @@ const BLOCKS: Record<string, readonly Block[]> = {
   ],
   "rubric check": [
     {
+      text:
+        "What a rubric's responses do is kept for the next check, which is much shorter while neither the rubric, its blocks nor the program change: in $XDG_CACHE_HOME/saidwell, " +
+        "~/.cache/saidwell or, on Windows, %LOCALAPPDATA%\\saidwell\\cache. SAIDWELL_CACHE=FOLDER keeps it elsewhere, SAIDWELL_CACHE=off nowhere.",
+    },
+    {
       title: "Examples:",
       lines: [
         "saidwell rubric check rubrics/",

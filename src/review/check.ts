@@ -1,4 +1,3 @@
-import { compileRubric } from "../matching/compile.ts";
 import type { Finding } from "../problem/problem.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import { checkExamples } from "./examples.ts";
@@ -7,6 +6,7 @@ import { checkLength, speakingTime } from "./length.ts";
 import { checkNumbers } from "./numbers.ts";
 import { checkOrder } from "./order.ts";
 import { reviewPhrases } from "./phrases.ts";
+import type { Readings } from "./readings.ts";
 import type { CheckReport, Confusion, FileReview, RubricFigures } from "./types.ts";
 
 export interface RubricReview {
@@ -18,11 +18,11 @@ export interface RubricReview {
 /**
  * Whether a rubric that can be read is sound. Pure.
  * @param today as 2027-06-30: facts with an earlier review date are told.
+ * @param readings of this rubric's phrases: `readPhrases`, now or in an earlier check.
  */
-export function reviewRubric(placed: PlacedRubric, today: string): RubricReview {
+export function reviewRubric(placed: PlacedRubric, today: string, readings: Readings): RubricReview {
   const { rubric } = placed;
-  const compiled = compileRubric(rubric);
-  const phrases = reviewPhrases(placed, compiled);
+  const phrases = reviewPhrases(placed, readings);
   const speaking = speakingTime(rubric);
   const items = itemsOf(rubric);
   return {
@@ -32,7 +32,7 @@ export function reviewRubric(placed: PlacedRubric, today: string): RubricReview 
       ...checkNumbers(placed),
       ...checkOrder(placed),
       ...checkLength(placed, speaking),
-      ...checkExamples(placed, compiled),
+      ...checkExamples(placed, readings.examples),
       ...phrases.findings,
     ],
     confusion: phrases.confusion,

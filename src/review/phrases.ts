@@ -1,16 +1,9 @@
-import type { CompiledRubric } from "../matching/compile.ts";
-import type { Passage } from "../matching/passages.ts";
-import { UtteranceReader, type UtteranceReading } from "../matching/utterance.ts";
 import type { Finding } from "../problem/problem.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
-import type { Place } from "../rubric/places.ts";
-import type { Element, Item } from "../rubric/schema.ts";
 import { itemsOf } from "./facts.ts";
 import { findingAt } from "./finding.ts";
-import { applies } from "./length.ts";
-import { whyNot } from "./reasons.ts";
+import type { Readings } from "./readings.ts";
 import type { Confusion, RubricFigures } from "./types.ts";
-import { expectedQuantity, utterancesOf } from "./utterances.ts";
 
 /** At most so many responses may earn another item of their rubric (issue 4). */
 export const MOST_CONFUSED = 0.02;
@@ -25,52 +18,37 @@ export interface PhraseReview {
   figures: Pick<RubricFigures, "responses" | "utterances" | "unearned" | "confused" | "share">;
 }
 
-/** Says every acceptable response to the matcher, each alone, and tells what it earns besides or instead of its own element. */
-export function reviewPhrases(placed: PlacedRubric, compiled: CompiledRubric): PhraseReview {
-  const { rubric, places } = placed;
-  const reader = new UtteranceReader(compiled);
-  const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric)).map(({ id }) => id));
+/** Tells what every acceptable response earns besides or instead of its own element, at the line where it stands. */
+export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readings): PhraseReview {
   const findings: Finding[] = [];
   const confusion: Confusion[] = [];
-  const figures = { responses: 0, utterances: 0, unearned: 0, confused: 0, share: 0 };
-  const readings = new Map<string, UtteranceReading>();
-  const read = (said: string): UtteranceReading => {
-    const known = readings.get(said) ?? reader.read(said);
-    readings.set(said, known);
-    return known;
-  };
+  const figures = { responses: 0, utterances: readings.utterances, unearned: 0, confused: 0, share: 0 };
+  const notable = new Map(readings.responses.map((reading) => [reading.response, reading]));
   for (const item of itemsOf(rubric)) {
     let itemResponses = 0;
     const takers = new Map<string, number>();
     item.elements.forEach((element, elementPlace) => {
-      const quantity = expectedQuantity(element.quantity, rubric);
       if (element.say.length < FEWEST_RESPONSES) {
         findings.push(findingAt(places.element(item.id, elementPlace, ["say"]), "SW-C14", "info", `'${element.id}' has ${element.say.length === 1 ? "only one acceptable response" : `only ${element.say.length} acceptable responses`}`, `Add responses in other people's words, ${FEWEST_RESPONSES} at least.`));
       }
       element.say.forEach((response, responsePlace) => {
-        const place = places.element.bind(places, item.id, elementPlace, ["say", responsePlace]);
-        const said = utterancesOf(response, quantity);
-        const variants = said.map((text) => ({ text, reading: read(text) }));
+        const reading = notable.get(figures.responses);
         figures.responses += 1;
-        figures.utterances += said.length;
         itemResponses += 1;
-        const missed = variants.find(({ reading }) => !earns(reading, item, element));
-        if (missed !== undefined) {
+        if (reading === undefined) return;
+        const place = places.element(item.id, elementPlace, ["say", responsePlace]);
+        const { missed, effects, unsafe } = reading;
+        if (missed !== null) {
           figures.unearned += 1;
-          findings.push(unearned(missed, item, element, reader.lacksMust(missed.text, item.id, element.id), place()));
+          findings.push(findingAt(place, "SW-C01", "warning", `'${missed.said}' does not earn '${element.id}' of '${item.id}': ${missed.why}`, missed.mend));
         }
-        const effects = effectsOf(variants, item, counted);
         if (effects.some(({ effect }) => effect === "earns")) figures.confused += 1;
         for (const effect of effects) {
           if (effect.effect === "earns") takers.set(effect.other, (takers.get(effect.other) ?? 0) + 1);
-          const entry: Confusion = { item: item.id, element: element.id, response, ...effect, place: place() };
-          confusion.push(entry);
+          confusion.push({ item: item.id, element: element.id, response, ...effect, place });
         }
-        for (const { text, reading } of variants) {
-          const [unsafe] = reading.unsafe;
-          if (unsafe === undefined) continue;
-          findings.push(findingAt(place(), "SW-C04", "error", `'${text}' is taken for the unsafe statement '${unsafe.statement}'`, "Change the response, or give the unsafe statement a must-word or not_with that keeps it out."));
-          break;
+        if (unsafe !== null) {
+          findings.push(findingAt(place, "SW-C04", "error", `'${unsafe.said}' is taken for the unsafe statement '${unsafe.statement}'`, "Change the response, or give the unsafe statement a must-word or not_with that keeps it out."));
         }
       });
     });
@@ -86,33 +64,6 @@ export function reviewPhrases(placed: PlacedRubric, compiled: CompiledRubric): P
     findings.push(findingAt(places.top(["id"]), "SW-C06", "warning", `${figures.confused} of ${figures.responses} acceptable responses (${(100 * figures.share).toFixed(1)}%) earn another item as well, more than ${100 * MOST_CONFUSED}%`, "Mend the responses that SW-C02 names; --confusion shows them in a table."));
   }
   return { findings, confusion, figures };
-}
-
-const isOf = (passage: Passage, item: Item, element: Element) => passage.element.item === item.id && passage.element.element === element.id;
-
-export function earns({ kept }: UtteranceReading, item: Item, element: Element): boolean {
-  return kept.some((passage) => passage.verdict === "right" && isOf(passage, item, element));
-}
-
-function unearned({ text, reading }: { text: string; reading: UtteranceReading }, item: Item, element: Element, lacksMust: boolean, place: Place): Finding {
-  const { why, mend } = whyNot(reading, item, element, lacksMust);
-  return findingAt(place, "SW-C01", "warning", `'${text}' does not earn '${element.id}' of '${item.id}': ${why}`, mend);
-}
-
-type Effect = Pick<Confusion, "said" | "other" | "otherElement" | "effect">;
-
-/** What the variants do to other items, each other item and effect once. */
-function effectsOf(variants: readonly { text: string; reading: UtteranceReading }[], item: Item, counted: ReadonlySet<string>): Effect[] {
-  const effects = new Map<string, Effect>();
-  for (const { text, reading } of variants) {
-    for (const { element, verdict } of reading.kept) {
-      if (element.item === item.id || !counted.has(element.item) || (verdict !== "right" && verdict !== "wrong")) continue;
-      const effect = verdict === "right" ? "earns" : "contradicts";
-      const key = `${element.item} ${effect}`;
-      if (!effects.has(key)) effects.set(key, { said: text, other: element.item, otherElement: element.element, effect });
-    }
-  }
-  return [...effects.values()];
 }
 
 function confusionFinding({ said, item, other, otherElement, effect, place }: Confusion, severity: "warning" | "info"): Finding {

@@ -1,6 +1,7 @@
 import { ProblemError, type Finding } from "../../src/problem/problem.ts";
 import { loadPlacedRubric } from "../../src/rubric/load.ts";
 import { reviewRubric, type RubricReview } from "../../src/review/check.ts";
+import { readPhrases } from "../../src/review/read-phrases.ts";
 
 /** Invented: a rubric with nothing wrong. The tests break one thing each. */
 export const SOUND = `saidwell: rubric@1
@@ -63,7 +64,8 @@ export function review(text: string, { today = TODAY, blocks = {} }: { today?: s
     if (block === undefined) throw new Error("no such file");
     return block;
   };
-  return reviewRubric(loadPlacedRubric(text, { file: "card.yaml", readBlock, blockFile: (include) => `folder/${include}` }), today);
+  const placed = loadPlacedRubric(text, { file: "card.yaml", readBlock, blockFile: (include) => `folder/${include}` });
+  return reviewRubric(placed, today, readPhrases(placed.rubric));
 }
 
 /** Findings, also of a rubric that cannot even be read. */

@@ -11,6 +11,8 @@ export interface CheckFlags {
   confusion?: boolean;
   /** A day, as 2027-06-30. */
   today?: string;
+  /** Uses nothing that an earlier check kept. */
+  fresh?: boolean;
   width?: number;
   colour?: ColourWish;
 }

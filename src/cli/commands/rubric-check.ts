@@ -5,8 +5,11 @@ import { plural } from "../../report/figures.ts";
 import { renderCheck } from "../../report/findings/render.ts";
 import { reviewBlock } from "../../review/block.ts";
 import { reportOf, reviewRubric } from "../../review/check.ts";
+import type { Readings } from "../../review/readings.ts";
 import type { FileReview } from "../../review/types.ts";
+import type { Rubric } from "../../rubric/schema.ts";
 import { describe } from "../fail.ts";
+import { keepingOf, KeptReadings } from "../kept-readings.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { placedRubric } from "../rubric-file.ts";
 import { rubricFiles, type FoundFile } from "../rubric-files.ts";
@@ -22,7 +25,9 @@ export async function runRubricCheck(paths: string[], flags: CheckFlags): Promis
   const today = flags.today ?? dayOf(new Date());
   const findings: Finding[] = [...found.findings];
   const included = new Set<string>();
-  const rubrics = found.files.filter(({ kind }) => kind === "rubric").map((file) => checkRubric(file, today, findings, included));
+  const kept = new KeptReadings(keepingOf(process.env, flags.fresh === true));
+  const rubrics: FileReview[] = [];
+  for (const file of found.files) if (file.kind === "rubric") rubrics.push(await checkRubric(file, { today, kept, findings, included }));
   const blocks = found.files.filter(({ kind }) => kind === "block").map((file) => checkBlock(file, findings, included));
   const report = reportOf([...rubrics, ...blocks], findings, { version: VERSION, today });
   const { errors, warnings } = report.counts;
@@ -35,12 +40,21 @@ export async function runRubricCheck(paths: string[], flags: CheckFlags): Promis
   }
 }
 
-function checkRubric({ path, text }: FoundFile, today: string, findings: Finding[], included: Set<string>): FileReview {
+interface Check {
+  today: string;
+  kept: KeptReadings;
+  /** Takes what is found. */
+  findings: Finding[];
+  /** Takes the files that the rubric is read from. */
+  included: Set<string>;
+}
+
+async function checkRubric({ path, text }: FoundFile, { today, kept, findings, included }: Check): Promise<FileReview> {
   const bare: FileReview = { file: path, kind: "rubric", id: null, figures: null, confusion: [] };
   try {
     const placed = placedRubric(text, path);
     for (const file of placed.places.files()) included.add(resolve(file));
-    const review = reviewRubric(placed, today);
+    const review = reviewRubric(placed, today, await readingsOf(placed.rubric, kept));
     findings.push(...review.findings);
     return { ...bare, id: placed.rubric.id, figures: review.figures, confusion: review.confusion };
   } catch (error) {
@@ -48,6 +62,15 @@ function checkRubric({ path, text }: FoundFile, today: string, findings: Finding
     findings.push(...error.findings);
     return bare;
   }
+}
+
+/** As an earlier check kept them; else from the matcher, which is not even loaded before. */
+async function readingsOf(rubric: Rubric, kept: KeptReadings): Promise<Readings> {
+  const known = kept.find(rubric.hash);
+  if (known !== null) return known;
+  const readings = (await import("../../review/read-phrases.ts")).readPhrases(rubric);
+  await kept.keep(rubric.hash, readings);
+  return readings;
 }
 
 function checkBlock({ path, text }: FoundFile, findings: Finding[], included: ReadonlySet<string>): FileReview {

@@ -40,7 +40,8 @@ export function addRubricCommands(program: Command): void {
     )
       .option("--max-warnings <number>", "more warnings than this give exit code 1", parseCount)
       .option("--confusion", "print which responses earn another item, as a table")
-      .option("--today <date>", "the day by which facts must be reviewed, as 2027-06-30; else the clock's", parseDay),
+      .option("--today <date>", "the day by which facts must be reviewed, as 2027-06-30; else the clock's", parseDay)
+      .option("--fresh", "say every response to the matcher anew, whatever an earlier check kept"),
   ).action(async (paths: string[], flags: CheckFlags) => (await import("./rubric-check.ts")).runRubricCheck(paths, flags));
 
   withLook(

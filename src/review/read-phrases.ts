@@ -1,0 +1,89 @@
+import { compileRubric, type CompiledRubric } from "../matching/compile.ts";
+import type { Passage } from "../matching/passages.ts";
+import { matchUtterance, UtteranceReader, type UtteranceReading } from "../matching/utterance.ts";
+import type { Element, Item, Rubric } from "../rubric/schema.ts";
+import { examplesOf, type Example } from "./examples.ts";
+import { itemsOf } from "./facts.ts";
+import { applies } from "./length.ts";
+import type { Effect, Readings, ResponseReading } from "./readings.ts";
+import { whyNot } from "./reasons.ts";
+import { expectedQuantity, utterancesOf } from "./utterances.ts";
+
+interface Variant {
+  said: string;
+  reading: UtteranceReading;
+}
+
+/**
+ * Says every acceptable response to the matcher, each alone, and runs the examples. This takes most of the time of a
+ * check; nothing else in the review needs the compiled rubric.
+ */
+export function readPhrases(rubric: Rubric): Readings {
+  const compiled = compileRubric(rubric);
+  const reader = new UtteranceReader(compiled);
+  const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric)).map(({ id }) => id));
+  const readings: Readings = { utterances: 0, responses: [], examples: [] };
+  const known = new Map<string, UtteranceReading>();
+  const read = (said: string): UtteranceReading => {
+    const reading = known.get(said) ?? reader.read(said);
+    known.set(said, reading);
+    return reading;
+  };
+  let number = 0;
+  for (const item of itemsOf(rubric)) {
+    for (const element of item.elements) {
+      const quantity = expectedQuantity(element.quantity, rubric);
+      for (const response of element.say) {
+        const variants = utterancesOf(response, quantity).map((said) => ({ said, reading: read(said) }));
+        const effects = effectsOf(variants, item, counted);
+        const [missed, unsafe] = [missedBy(variants, item, element, reader), unsafeIn(variants)];
+        if (missed !== null || unsafe !== null || effects.length > 0) readings.responses.push({ response: number, missed, effects, unsafe });
+        readings.utterances += variants.length;
+        number += 1;
+      }
+    }
+  }
+  examplesOf(rubric).forEach((example, place) => {
+    if (!holds(example, compiled)) readings.examples.push(place);
+  });
+  return readings;
+}
+
+const isOf = (passage: Passage, item: Item, element: Element) => passage.element.item === item.id && passage.element.element === element.id;
+
+function missedBy(variants: readonly Variant[], item: Item, element: Element, reader: UtteranceReader): ResponseReading["missed"] {
+  const missed = variants.find(({ reading }) => !reading.kept.some((passage) => passage.verdict === "right" && isOf(passage, item, element)));
+  return missed === undefined ? null : { said: missed.said, ...whyNot(missed.reading, item, element, reader.lacksMust(missed.said, item.id, element.id)) };
+}
+
+function unsafeIn(variants: readonly Variant[]): ResponseReading["unsafe"] {
+  for (const { said, reading } of variants) {
+    const [unsafe] = reading.unsafe;
+    if (unsafe !== undefined) return { said, statement: unsafe.statement };
+  }
+  return null;
+}
+
+/** What the variants do to other items, each other item and effect once. */
+function effectsOf(variants: readonly Variant[], item: Item, counted: ReadonlySet<string>): Effect[] {
+  const effects = new Map<string, Effect>();
+  for (const { said, reading } of variants) {
+    for (const { element, verdict } of reading.kept) {
+      if (element.item === item.id || !counted.has(element.item) || (verdict !== "right" && verdict !== "wrong")) continue;
+      const effect = verdict === "right" ? "earns" : "contradicts";
+      const key = `${element.item} ${effect}`;
+      if (!effects.has(key)) effects.set(key, { said, other: element.item, otherElement: element.element, effect });
+    }
+  }
+  return [...effects.values()];
+}
+
+/** An example is run as a station in which nothing else is said. */
+function holds({ text, must, of }: Example, compiled: CompiledRubric): boolean {
+  const { elements, unsafe } = matchUtterance(text, compiled);
+  const hit =
+    "item" in of
+      ? elements.some((match) => match.item === of.item && match.element === of.element && match.verdict === "right")
+      : unsafe.some((match) => match.statement === of.statement && match.verdict === "unsafe");
+  return hit === (must === "earns");
+}

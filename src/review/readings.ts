@@ -1,0 +1,41 @@
+import { z } from "zod";
+
+/*
+ * What a rubric's own phrases come to when they are said to the matcher, without the lines they stand on. It follows
+ * from the rubric (its blocks and responses read in) and from the program alone, so it can be kept from one check to
+ * the next, while lines and dates are today's. Numbers count in the order in which the rubric has the phrases.
+ */
+
+/** What an acceptable response does to another item. */
+const effectSchema = z.object({
+  /** The variant that does it, as somebody would say it. */
+  said: z.string(),
+  /** The other item, and which of its elements. */
+  other: z.string(),
+  otherElement: z.string(),
+  /** `earns`: it counts as said. `contradicts`: it counts as said wrongly. */
+  effect: z.enum(["earns", "contradicts"]),
+});
+
+const responseSchema = z.object({
+  /** Which of the rubric's acceptable responses, from 0. */
+  response: z.int().nonnegative(),
+  /** The first variant that does not earn its own element, and why; null when all do. */
+  missed: z.object({ said: z.string(), why: z.string(), mend: z.string() }).nullable(),
+  effects: z.array(effectSchema),
+  /** The first variant that is taken for an unsafe statement. */
+  unsafe: z.object({ said: z.string(), statement: z.string() }).nullable(),
+});
+
+export const readingsSchema = z.object({
+  /** Variants that were run through the matcher. */
+  utterances: z.int().nonnegative(),
+  /** Responses that do anything but earn their own element. */
+  responses: z.array(responseSchema),
+  /** Which of the rubric's examples (`examplesOf`) do not hold, from 0. */
+  examples: z.array(z.int().nonnegative()),
+});
+
+export type Effect = z.infer<typeof effectSchema>;
+export type ResponseReading = z.infer<typeof responseSchema>;
+export type Readings = z.infer<typeof readingsSchema>;
