@@ -23,13 +23,13 @@ export interface RubricReview {
 export function reviewRubric(placed: PlacedRubric, today: string, readings: Readings): RubricReview {
   const { rubric } = placed;
   const phrases = reviewPhrases(placed, readings);
-  const speaking = speakingTime(rubric);
+  const speaking = speakingTime(rubric, readings.speaking);
   const items = itemsOf(rubric);
   return {
     findings: [
       ...checkCritical(placed),
       ...checkReviewDates(placed, today),
-      ...checkNumbers(placed),
+      ...checkNumbers(placed, readings.numbers),
       ...checkOrder(placed),
       ...checkLength(placed, speaking),
       ...checkExamples(placed, readings.examples),

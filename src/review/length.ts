@@ -2,24 +2,25 @@ import type { Finding } from "../problem/problem.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import type { Item, Rubric } from "../rubric/schema.ts";
 import { USUAL_PACE } from "../scoring/time/plan.ts";
-import { itemsOf } from "./facts.ts";
 import { findingAt } from "./finding.ts";
+import type { Readings } from "./readings.ts";
 import type { RubricFigures } from "./types.ts";
-import { expectedQuantity, utterancesOf } from "./utterances.ts";
+import type { SaidElement } from "./utterances.ts";
+
+/** Words of the shortest and of the middling (median) sentence of every element that applies. */
+export function wordsToSay(elements: readonly SaidElement[], rubric: Rubric): Readings["speaking"] {
+  const lengths = elements.filter(({ item }) => applies(item, rubric)).map(({ said }) => said.flat().map((text) => text.split(" ").length).sort((a, b) => a - b));
+  const total = (pick: (sorted: number[]) => number) => lengths.reduce((sum, sorted) => sum + pick(sorted), 0);
+  return { words: total((sorted) => sorted[0]!), middleWords: total((sorted) => sorted[sorted.length >> 1]!) };
+}
 
 /**
  * The time it takes to say the shortest response of every element of every item that applies, at the usual pace of an
  * interview (190 words a minute: Tauroza and Allison 1990, "Speech rates in British English", Applied Linguistics 11(1)).
  * The patient's talk, pauses and everything said in more words come on top: a station needs more, never less.
  */
-export function speakingTime(rubric: Rubric): RubricFigures["speaking"] {
-  const lengths = itemsOf(rubric)
-    .filter((item) => applies(item, rubric))
-    .flatMap(({ elements }) => elements)
-    .map(({ say, quantity }) => say.flatMap((phrase) => utterancesOf(phrase, expectedQuantity(quantity, rubric))).map((said) => said.split(" ").length).sort((a, b) => a - b));
-  const total = (pick: (sorted: number[]) => number) => lengths.reduce((sum, sorted) => sum + pick(sorted), 0);
-  const [words, middleWords] = [total((sorted) => sorted[0]!), total((sorted) => sorted[sorted.length >> 1]!)];
-  return { words, seconds: secondsFor(words), middleWords, middleSeconds: secondsFor(middleWords), limit: rubric.time.limit, target: rubric.time.target };
+export function speakingTime({ time }: Rubric, { words, middleWords }: Readings["speaking"]): RubricFigures["speaking"] {
+  return { words, seconds: secondsFor(words), middleWords, middleSeconds: secondsFor(middleWords), limit: time.limit, target: time.target };
 }
 
 /** To a tenth: the estimate is no finer than that. */

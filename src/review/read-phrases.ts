@@ -4,10 +4,11 @@ import { matchUtterance, UtteranceReader, type UtteranceReading } from "../match
 import type { Element, Item, Rubric } from "../rubric/schema.ts";
 import { examplesOf, type Example } from "./examples.ts";
 import { itemsOf } from "./facts.ts";
-import { applies } from "./length.ts";
+import { applies, wordsToSay } from "./length.ts";
 import type { Effect, Readings, ResponseReading } from "./readings.ts";
 import { whyNot } from "./reasons.ts";
-import { expectedQuantity, utterancesOf } from "./utterances.ts";
+import { statedNumbers } from "./stated-numbers.ts";
+import { saidElements } from "./utterances.ts";
 
 interface Variant {
   said: string;
@@ -22,7 +23,8 @@ export function readPhrases(rubric: Rubric): Readings {
   const compiled = compileRubric(rubric);
   const reader = new UtteranceReader(compiled);
   const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric)).map(({ id }) => id));
-  const readings: Readings = { utterances: 0, responses: [], examples: [] };
+  const elements = saidElements(rubric);
+  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), speaking: wordsToSay(elements, rubric) };
   const known = new Map<string, UtteranceReading>();
   const read = (said: string): UtteranceReading => {
     const reading = known.get(said) ?? reader.read(said);
@@ -30,17 +32,14 @@ export function readPhrases(rubric: Rubric): Readings {
     return reading;
   };
   let number = 0;
-  for (const item of itemsOf(rubric)) {
-    for (const element of item.elements) {
-      const quantity = expectedQuantity(element.quantity, rubric);
-      for (const response of element.say) {
-        const variants = utterancesOf(response, quantity).map((said) => ({ said, reading: read(said) }));
-        const effects = effectsOf(variants, item, counted);
-        const [missed, unsafe] = [missedBy(variants, item, element, reader), unsafeIn(variants)];
-        if (missed !== null || unsafe !== null || effects.length > 0) readings.responses.push({ response: number, missed, effects, unsafe });
-        readings.utterances += variants.length;
-        number += 1;
-      }
+  for (const { item, element, said } of elements) {
+    for (const sentences of said) {
+      const variants = sentences.map((text) => ({ said: text, reading: read(text) }));
+      const effects = effectsOf(variants, item, counted);
+      const [missed, unsafe] = [missedBy(variants, item, element, reader), unsafeIn(variants)];
+      if (missed !== null || unsafe !== null || effects.length > 0) readings.responses.push({ response: number, missed, effects, unsafe });
+      readings.utterances += variants.length;
+      number += 1;
     }
   }
   examplesOf(rubric).forEach((example, place) => {

@@ -34,6 +34,19 @@ export const readingsSchema = z.object({
   responses: z.array(responseSchema),
   /** Which of the rubric's examples (`examplesOf`) do not hold, from 0. */
   examples: z.array(z.int().nonnegative()),
+  /** Elements without a quantity of which most responses state a number. */
+  numbers: z.array(
+    z.object({
+      /** Which of the rubric's elements, from 0. */
+      element: z.int().nonnegative(),
+      /** The first number, as it is said. */
+      first: z.string(),
+      /** How many of the element's responses state one. */
+      responses: z.int().positive(),
+    }),
+  ),
+  /** Words of the shortest and of the middling sentence of every element that applies. */
+  speaking: z.object({ words: z.int().nonnegative(), middleWords: z.int().nonnegative() }),
 });
 
 export type Effect = z.infer<typeof effectSchema>;

@@ -1,6 +1,8 @@
 import type { ExpectedQuantity } from "../language/quantity.ts";
 import { readPhrase, type Slot } from "../matching/phrase.ts";
-import type { Quantity, Rubric } from "../rubric/schema.ts";
+import type { Element, Item, Rubric } from "../rubric/schema.ts";
+import { expectedQuantity } from "./expected-quantity.ts";
+import { itemsOf } from "./facts.ts";
 import { quantityInWords } from "./number-speech.ts";
 
 /** Stands where a phrase gives the speaker's name. Made up, and no word of the trade. */
@@ -26,8 +28,20 @@ function wordOf(slot: Slot, turn: number, number: string): string {
   return slot.words[turn % slot.words.length]!;
 }
 
-/** The rubric's number; the scenario's label goes before it. */
-export function expectedQuantity(quantity: Quantity | undefined, rubric: Rubric): ExpectedQuantity | null {
-  if (quantity === undefined) return null;
-  return "label" in quantity ? expectedQuantity(rubric.scenario.label[quantity.label]?.quantity, rubric) : quantity;
+/** An element and all that may be said for it. */
+export interface SaidElement {
+  item: Item;
+  element: Element;
+  /** A list of sentences for each of its responses. */
+  said: string[][];
+}
+
+/** Every element of a rubric, in order. */
+export function saidElements(rubric: Rubric): SaidElement[] {
+  return itemsOf(rubric).flatMap((item) =>
+    item.elements.map((element) => {
+      const quantity = expectedQuantity(element.quantity, rubric);
+      return { item, element, said: element.say.map((response) => utterancesOf(response, quantity)) };
+    }),
+  );
 }
