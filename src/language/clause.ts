@@ -41,7 +41,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (place - first >= LONGEST_CLAUSE) return true;
   const opens = (candidate: Token | undefined) => candidate !== undefined && CLAUSE_OPENERS.has(candidate.text);
   if (/^[,-]$/.test(before.after) && (opens(token) || token.text === "and" || token.text === "so")) return opens(token) || opens(next);
-  if (token.text === "but" || (token.text === "so" && next?.text !== "that" && next?.text !== "much")) return true;
+  if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
   if (place - first > 3 && SUPPOSES.has(tokens[first]!.text) && opensMain(tokens, place)) return true;
   if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
@@ -52,6 +52,12 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
 const SUPPOSES = new Set(["if", "when", "once", "should", "unless"]);
 const MAIN_VERBS = new Set(["should", "must", "can", "need", "ought", "might", "may", "will", "would", "want", "have", "could"]);
 
+/** "If it is no better after three weeks | see your doctor", "if you forget one | take it": told without a subject. */
+const TOLD = new Set(["see", "take", "go", "come", "use", "keep", "stop", "tell", "speak", "ask", "let", "give", "get", "bring", "start", "leave", "wait", "contact", "rinse", "throw", "make", "put", "try", "carry", "skip", "pop", "talk", "have"]);
+const WHAT_IS_TOLD = /^(the|a|an|your|my|it|them|one|to|with|back|us|me|in|on|out|off|for|until|till|some|another|this|that|sure|advice|help|straight|two)$/;
+/** A verb behind these belongs to them, not to the patient. */
+const LEADS_TO_VERB = /^(i|you|we|they|he|she|people|who|to|not|never|will|would|can|could|should|must|may|might|let|the|a|an|your|my|his|her|their|this|any|no|some|another|first|then|just|also|ever|always|only|usually|really|still|already|cannot|please|is|are|was|were|be)$/;
+
 /** "If your sight goes blurry | there's no need to", "if you miss one | you should": a subject and its verb. */
 function opensMain(tokens: readonly Token[], place: number): boolean {
   const before = tokens[place - 1]!.text;
@@ -60,6 +66,7 @@ function opensMain(tokens: readonly Token[], place: number): boolean {
   const next = tokens[place + 1]?.text ?? "";
   if (here === "there") return next === "is" || next === "are";
   if (here === "you") return MAIN_VERBS.has(next) && !(next === "have" && tokens[place + 2]?.text !== "to");
+  if (TOLD.has(here) && WHAT_IS_TOLD.test(next) && !LEADS_TO_VERB.test(before)) return true;
   return here === "please" || (here === "do" && next === "not") || (CALLS_FOR_HELP.has(here) && !/^(the|a|an|your|my|will|please|not)$/.test(before));
 }
 

@@ -97,7 +97,7 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   let hypothetical = 0;
   let deniedHere = false;
   // "If your eyesight goes blurry there's no need to see anybody": the condition is not what is denied.
-  const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.end - 1]!.hypothetical);
+  const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.first]!.hypothetical);
   const weighty = told.length > 0 ? told : window.aligned;
   for (const { term, hit } of weighty) {
     const { weight, negated, text } = window.response.terms[term]!;

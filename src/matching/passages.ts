@@ -313,12 +313,25 @@ function requestsBack(window: Window, stream: Stream): boolean {
 /** Open a statement; a response that opens so itself ("I just need to check your name") asks all the same. */
 const STATES = new Set(["i", "we", "let", "it", "if", "there", "today", "since"]);
 
+/** A sentence so short that it leaves out its verb. */
+const FRAGMENT = 6;
+const VERBS = /^(am|is|are|was|were|be|been|has|have|had|do|does|did|will|would|can|could|should|must|may|might)$/;
+
+function isLastFragment(stream: Stream, last: number): boolean {
+  const turn = stream.turnOf[last];
+  if (stream.turnOf[last + 1] === turn) return false;
+  let first = last;
+  while (first > 0 && stream.turnOf[first - 1] === turn && !/[.?!]/.test(stream.tokens[first - 1]!.after)) first -= 1;
+  return last - first < FRAGMENT && !stream.tokens.slice(first, last + 1).some(({ text }) => VERBS.test(text));
+}
+
 function awaitsAnswer(window: Window, stream: Stream): boolean {
   const opening = stream.tokens[stream.clauses[stream.clauseOf[window.first]!]!.first]!.text;
   if (STATES.has(opening) && !new RegExp(`^\\(?${opening}\\b`).test(window.response.text)) return false;
-  // A full stop says that it is a statement; speech without punctuation leaves that open.
+  // A full stop says that it is a statement, unless it is a last word without a verb ("And date of birth.") that the
+  // other answers; speech without punctuation leaves that open.
   for (let k = window.first; k < stream.tokens.length && stream.turnOf[k] === stream.turnOf[window.first]; k += 1) {
-    if (k >= window.end - 1 && /[.!]/.test(stream.tokens[k]!.after)) return false;
+    if (k >= window.end - 1 && /[.!]/.test(stream.tokens[k]!.after)) return isLastFragment(stream, k);
     if (k >= window.end - 1 && stream.tokens[k]!.after === "?") break;
   }
   const place = Math.min(stream.tokens.length, window.end - 1 + TURN_END);

@@ -26,6 +26,7 @@ describe("a spoken instruction is denied", () => {
     ["do not share or lend it", "lend"],
     ["instead of shaking it just press", "shaking"],
     ["do not take it with grapefruit, milk or juice", "juice"],
+    ["do not twist it, bend it or force it", "force"],
     ["if you forget to shake it the dose is wrong", "shake"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(true));
 });
@@ -44,6 +45,9 @@ describe("a spoken instruction is affirmed", () => {
     ["use no more than two puffs", "puffs"],
     ["if you miss a dose take it later", "dose"],
     ["do not hesitate to call us", "call"],
+    ["don't wait, have some juice", "juice"],
+    ["if it does not help in three weeks see your doctor", "doctor"],
+    ["if it isn't better in a week or so, see your doctor", "doctor"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(false));
 });
 

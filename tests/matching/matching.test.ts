@@ -34,6 +34,7 @@ describe("an element is found", () => {
     ["behind a denied warning", "Don't forget to shake the inhaler well.", "shake"],
     ["with the speaker's name", "So, I'm Robin and we will look at this.", "own-name"],
     ["as a frequency", "Clean the case once a week.", "wash/weekly"],
+    ["asked in a last word without a verb", "That matches. And any allergies.", "allergies"],
   ])("%s", (_how, sentence, element) => expect(verdicts(sentence, element)).toContain("right"));
 });
 
@@ -57,6 +58,9 @@ describe("an element is stated wrongly", () => {
   ])("%s", (_how, sentence, element) => expect(verdicts(sentence, element)).toContain("wrong"));
 
   test.each([
+    ["the denial belongs to another sentence", "You don't want to lose it. Shake the inhaler well.", "shake"],
+    ["the number belongs to another element", "Hold your breath. Once a week, clean the case.", "hold"],
+    ["the number says how often, not how long", "Hold your breath and do it every four hours.", "hold"],
     ["what may happen is no instruction", "If you don't shake the inhaler well, the dose is wrong.", "shake"],
     ["a denied manner is not a denial", "Don't shake the inhaler too hard.", "shake"],
     ["another number in another unit", "Hold your breath; it takes two puffs.", "hold"],
