@@ -12,6 +12,9 @@ export const CUE_KINDS = [
   "greeting",
   "opening_question",
   "leave_taking",
+  "no_leave_taking",
+  "farewell_tail",
+  "heading_after",
   "examiner_question",
   "feedback",
   "restart",
@@ -49,6 +52,11 @@ const FUZZY_LENGTH = 6;
 const NUMBER_WORD = /^(?:\d+|a|an|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|thirty)$/;
 const WORD = /^[\p{L}\p{N}'-]+$/u;
 
+/** Rough speech-to-text writes "im" and "youre": cues are matched without apostrophes on both sides. */
+function withoutApostrophe(norm: string): string {
+  return norm.includes("'") ? norm.replaceAll("'", "") : norm;
+}
+
 function compile(kind: CueKind, phrase: string): Cue {
   const weak = phrase.startsWith("~");
   const elements = phrase.replace(/^~\s*/, "").split(/\s+/).map((piece): CueElement => {
@@ -57,7 +65,7 @@ function compile(kind: CueKind, phrase: string): Cue {
     const words = (optional ? piece.slice(0, -1) : piece).split("|");
     const bad = words.find((word) => !WORD.test(word) || (word !== "NUMBER" && word !== word.toLowerCase()));
     if (bad !== undefined) throw new Error(`cues.yaml, ${kind}, "${phrase}": "${bad}" is not a word in lower case`);
-    return { type: "words", words: words.filter((word) => word !== "NUMBER"), number: words.includes("NUMBER"), optional };
+    return { type: "words", words: words.filter((word) => word !== "NUMBER").map(withoutApostrophe), number: words.includes("NUMBER"), optional };
   });
   if (elements[0]?.type !== "words" || elements[0].optional) throw new Error(`cues.yaml, ${kind}, "${phrase}": must open with a word that is not optional`);
   if (elements[elements.length - 1]?.type === "gap") throw new Error(`cues.yaml, ${kind}, "${phrase}": must not end with "..."`);
@@ -99,7 +107,7 @@ function says(element: CueElement & { type: "words" }, norm: string): boolean {
 }
 
 /** The end of the longest match of the elements from `element` on, at token `at`; -1 if there is none. */
-function matchFrom(cue: Cue, element: number, tokens: readonly Token[], at: number): number {
+function matchFrom(cue: Cue, element: number, tokens: readonly string[], at: number): number {
   const here = cue.elements[element];
   if (here === undefined) return at;
   if (here.type === "gap") {
@@ -109,8 +117,8 @@ function matchFrom(cue: Cue, element: number, tokens: readonly Token[], at: numb
     }
     return -1;
   }
-  const token = tokens[at];
-  if (token !== undefined && says(here, token.norm)) {
+  const norm = tokens[at];
+  if (norm !== undefined && says(here, norm)) {
     const end = matchFrom(cue, element + 1, tokens, at + 1);
     if (end >= 0) return end;
   }
@@ -150,13 +158,14 @@ const CUES = compileCues(data);
 const OPENINGS = openingsOf(CUES);
 
 /** Every cue said, by place; of one kind the longest at a place. */
-export function findCues(tokens: readonly Token[], cues: readonly Cue[] = CUES): CueMatch[] {
+export function findCues(tokens: readonly Pick<Token, "norm">[], cues: readonly Cue[] = CUES): CueMatch[] {
   const found: CueMatch[] = [];
+  const norms = tokens.map((token) => withoutApostrophe(token.norm));
   const openings = cues === CUES ? OPENINGS : openingsOf(cues);
   // Speech uses few different words: each is looked up once.
   const opened = new Map<string, readonly Cue[]>();
-  for (let at = 0; at < tokens.length; at++) {
-    const { norm } = tokens[at]!;
+  for (let at = 0; at < norms.length; at++) {
+    const norm = norms[at]!;
     let candidates = opened.get(norm);
     if (candidates === undefined) {
       candidates = openedBy(openings, norm).map((which) => cues[which]!);
@@ -165,7 +174,7 @@ export function findCues(tokens: readonly Token[], cues: readonly Cue[] = CUES):
     if (candidates.length === 0) continue;
     const best = new Map<CueKind, CueMatch>();
     for (const cue of candidates) {
-      const end = matchFrom(cue, 0, tokens, at);
+      const end = matchFrom(cue, 0, norms, at);
       const other = best.get(cue.kind);
       // Of two phrases at one place the longer says more; a phrase that is not weak beats one that is.
       const better = end > at && (other === undefined || (cue.weak === other.weak ? end > other.end : other.weak));
@@ -185,9 +194,11 @@ const FAMILIES: readonly { kinds: readonly CueKind[]; reach: number; after?: Cue
 /** A weak phrase with at most so many other words in its clause is nearly all of it. */
 const NEARLY_ALL = 3;
 
-/** Drops weak cues that nothing supports. */
+/** Drops weak cues that nothing supports, and words as of a leave-taking that a longer phrase shows to be none ("take care not to"). */
 export function soundCues(matches: readonly CueMatch[], clauses: readonly TokenSpan[]): CueMatch[] {
+  const none = matches.filter((match) => match.kind === "no_leave_taking");
   return matches.filter((match) => {
+    if (match.kind === "leave_taking" && none.some((other) => other.first < match.end && match.first < other.end && (other.first < match.first || (other.first === match.first && other.end > match.end)))) return false;
     if (!match.weak) return true;
     const clause = clauses.find((each) => each.first <= match.first && match.first < each.end);
     if (clause !== undefined && clause.end - clause.first <= match.end - match.first + NEARLY_ALL) return true;

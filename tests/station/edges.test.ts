@@ -1,5 +1,5 @@
 // Invented stations; behaviour only.
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { ProblemError } from "../../src/problem/problem.ts";
 import { bare, inside, roleOf, stationIn, textOf } from "./reading.ts";
 
@@ -123,4 +123,90 @@ test("times outside the recording, or of a transcript without times, are refused
 test("saying one's name again without a leave-taking is not another station", () => {
   const station = stationIn(`${HELLO} ${TALK} Again, my name is Iris if you need me. ${BYE}`);
   expect(station.start.word).toBe(0);
+});
+
+const TEACH = "I've got this cream for my hands and I don't know how much to use.\nCandidate: Use it twice a day, thinly, and wash your hands before and after. Keep it away from your eyes. Is there anything else?\nPatient: No, that's everything.";
+const lastWords = (text: string, count = 1): string => {
+  const station = stationIn(text);
+  return textOf(station, station.end.word - count, station.end.word);
+};
+
+describe("the end does not lie inside the examiner's words", () => {
+  const open = `Candidate: ${HELLO}\nPatient: ${TEACH}`;
+
+  test("an examiner who thanks both after the farewell is outside, and the reason quotes one speaker", () => {
+    const station = stationIn(`${open}\nCandidate: See you later.\nPatient: Cheers, bye.\nExaminer: Thank you both. Sit down a moment, please.`);
+    expect(textOf(station, station.end.word - 2, station.end.word)).toBe("Cheers, bye.");
+    expect(station.end.reason).toBe("after the leave-taking 'bye' (line 6)");
+  });
+
+  test("so is one who ends a talk without any farewell, and what the candidate says to them after it", () => {
+    const station = stationIn(`${open}\nCandidate: Fine, you keep hold of that card.\nExaminer: Lovely, and that went quickly. What did you leave out?\nCandidate: The other medicines.`);
+    expect(textOf(station, station.end.word - 1, station.end.word)).toBe("card.");
+    expect(station.end.reason).toMatch(/before the examiner's words 'Lovely/);
+  });
+
+  test("an examiner who only tells the clock near the end is no end", () => {
+    expect(lastWords(`${open}\nExaminer: One minute remaining.\nCandidate: Keep the tube below twenty-five degrees, and throw it away after three months.`, 2)).toBe("three months.");
+  });
+});
+
+test("a heading of the file parts the debrief from the station, with times or without", () => {
+  for (const heading of ["--- debrief ---", "== Feedback ==", "## After the station"]) {
+    const station = stationIn(`Candidate: ${HELLO}\nPatient: ${TEACH}\nCandidate: Mind the step.\n\n${heading}\n\nExaminer: What was your plan?\nCandidate: To cover the cream.\nPatient: I liked it.`);
+    expect(textOf(station, station.end.word - 1, station.end.word)).toBe("step.");
+    expect(station.end.reason).toContain("before the heading");
+  }
+});
+
+describe("without labels, without punctuation", () => {
+  const talk = bare(`${HELLO} ${TALK}`);
+
+  test("the farewell of both is the end, though the words after it tell nothing by themselves", () => {
+    expect(lastWords(`${talk} thank you so much cheers bye bye bye right shall we swap places the kettle is on over there`, 3)).toBe("bye bye bye");
+  });
+
+  test("who stops the clock ends the station", () => {
+    const station = stationIn(`${talk} lovely right that is time well done im stopping there i'll stop the watch god that was fast you flew through it`);
+    expect(textOf(station, station.end.word - 1, station.end.word)).toMatch(/lovely|right/);
+    expect(station.end.reason).toContain("that is time");
+  });
+
+  test("who starts the clock, or says go, starts the station, and the start stands at the greeting", () => {
+    for (const go of ["im starting the timer so go ahead when youre ready", "so ready steady and go", "in your own time then off you go"]) {
+      const station = stationIn(`put the chair there mind the cable which one is it the cream one ${go} ${talk} thanks bye`);
+      expect(textOf(station, station.start.word, station.start.word + 3)).toBe("hello my name");
+      expect(station.start.reason).toContain("'hello my name");
+    }
+  });
+});
+
+test("words as of a farewell in the middle are none: care to be taken, a bye that is told of", () => {
+  const middle = TALK.replace("Will it thin", "Take care not to rub it in too hard. My sister said bye to hers. Thanks for that. Will it thin");
+  expect(inside(stationIn(`${HELLO} ${middle}`))).toBe(`${HELLO} ${middle}`);
+});
+
+test("shall we start, deep in the talk, does not start the station again", () => {
+  const station = stationIn(`${TALK.slice(4)} ${"You can use it on your arms too, on your neck and on your back. ".repeat(3)} So shall we start with the tube? Open it. That is all.`);
+  expect(station.start.word).toBe(0);
+});
+
+describe("the reason for a start fits the place where it stands", () => {
+  test("talk to a labelled examiner before the patient is there is none of the station", () => {
+    const station = stationIn(`Candidate: Hello, I'm Tove, is this the room for the cream?\nExaminer: It is, the patient is coming in now.\nCandidate: Good morning, I'm Tove, one of the pharmacists.\nPatient: ${TEACH}\nCandidate: Goodbye.`);
+    expect(textOf(station, station.start.word, station.start.word + 2)).toBe("Good morning,");
+    expect(station.start.reason).toMatch(/after the examiner's words '.*' \(line 2\)/);
+  });
+
+  test("a patient's hello before the introduction is inside, and is what the reason quotes first", () => {
+    const station = stationIn(`Patient: Excuse me, is anyone there?\nCandidate: Yes, hello, my name is Tove, I'm the pharmacist.\nPatient: ${TEACH}\nCandidate: Goodbye.`);
+    expect(station.start.word).toBe(0);
+    expect(station.start.reason).toMatch(/^at the patient's words 'Excuse me, is anyone there' \(line 1\), before the candidate's introduction 'hello/);
+  });
+});
+
+test("an announcement that cuts into a sentence takes nothing of the sentence with it", () => {
+  const station = stationIn(`1\n00:00:01,000 --> 00:00:20,000\n${HELLO} ${TALK}\n\n2\n00:00:21,000 --> 00:00:24,000\nAnd then the tube, once it's open, it\n\n3\n00:00:24,500 --> 00:00:28,000\nTime is up. Please leave the room.\n`, {}, "a.srt");
+  expect(textOf(station, station.end.word - 2, station.end.word)).toBe("open, it");
+  expect(station.end.time).toBeCloseTo(24, 5);
 });
