@@ -90,11 +90,19 @@ function toSegment(segment: DraftSegment, index: number, firstWord: number, time
     start: alone && times !== null ? group.start : start,
     end: alone && times !== null ? Math.max(group.end ?? 0, end ?? 0) : end,
     timing,
+    ...(timing === "estimated" && !alone ? sharedEdge(segment, group) : {}),
     firstWord,
     endWord: firstWord + segment.words.length,
     line: segment.words[0]?.line ?? segment.line,
     ...(segment.inStation === undefined ? {} : { inStation: segment.inStation }),
   };
+}
+
+/** Of voices that share one interval the first starts, and the last ends, where the file says. */
+function sharedEdge(segment: DraftSegment, group: Group): Pick<Segment, "edgeGiven"> {
+  const spoken = group.segments.filter((one) => one.words.length > 0);
+  if (group.startGiven && segment === spoken[0]) return { edgeGiven: "start" };
+  return group.endGiven && segment === spoken[spoken.length - 1] ? { edgeGiven: "end" } : {};
 }
 
 function toWord(word: DraftWord, index: number, segment: number, time: WordTime | undefined): Word {

@@ -46,6 +46,8 @@ export interface Segment {
   start: Seconds | null;
   end: Seconds | null;
   timing: Timing;
+  /** Of an estimated stretch: the edge that the file gives all the same, where several voices share one cue and this is its first or last. */
+  edgeGiven?: "start" | "end";
   /** Words `firstWord` up to, not including, `endWord`. Never empty. */
   firstWord: number;
   endWord: number;

@@ -11,6 +11,8 @@ import { NO_TIMES } from "./pace.ts";
  */
 export const PAUSE: Seconds = 2;
 const MOST_LISTED = 3;
+/** Pauses are told where the file gives at least this share of the ends of its stretches: a caption without an end is a slip, a paragraph without one a habit. Judgement. */
+const ENDS_GIVEN = 0.8;
 
 /** Silences inside the station, where the file gives a measured end and a measured next start. */
 export function pausesOf(station: Station): TimeResult["pauses"] {
@@ -33,29 +35,34 @@ function notMeasurable(): Measured<never> {
 interface Stretch {
   start: Seconds;
   end: Seconds;
-  /** Whether the file itself gives both. */
-  measured: boolean;
+  /** Whether the file itself gives the start, and the end. */
+  startGiven: boolean;
+  endGiven: boolean;
 }
 
 function wordEdges(station: Station) {
-  return gaps(station.transcript.words.flatMap(({ start, end, timing }) => (start === null || end === null ? [] : [{ start, end, measured: timing === "measured" }])));
+  return gaps(station.transcript.words.flatMap(({ start, end, timing }) => (start === null || end === null ? [] : [{ start, end, startGiven: timing === "measured", endGiven: timing === "measured" }])));
 }
 
+/** Null where the file gives hardly any ends: a pause or two would then be said of a whole station. */
 function segmentEdges(station: Station) {
-  const { segments } = station.transcript;
-  if (segments.some(({ timing }) => timing !== "measured")) return null;
-  return gaps(segments.flatMap(({ start, end }) => (start === null || end === null ? [] : [{ start, end, measured: true }])));
+  const stretches = station.transcript.segments.flatMap(({ start, end, timing, edgeGiven }) =>
+    start === null || end === null ? [] : [{ start, end, startGiven: timing === "measured" || edgeGiven === "start", endGiven: timing === "measured" || edgeGiven === "end" }],
+  );
+  // Of several voices in one cue only the last ends where the file says; between them there is nothing to measure.
+  const ends = station.transcript.segments.filter(({ edgeGiven }) => edgeGiven !== "start").length;
+  return stretches.filter(({ endGiven }) => endGiven).length >= ends * ENDS_GIVEN && ends > 0 ? gaps(stretches) : null;
 }
 
 /**
- * Silence between the latest end so far and the next start: people who talk at once leave none. A word whose time is only
- * estimated fills its place, but no silence is measured from it.
+ * Silence between the latest end so far and the next start: people who talk at once leave none. A stretch whose time is
+ * only estimated fills its place, but no silence is measured from it.
  */
 function gaps(stretches: Stretch[]): { from: Seconds; to: Seconds }[] {
   const found: { from: Seconds; to: Seconds }[] = [];
   let latest: Stretch | null = null;
   for (const stretch of [...stretches].sort((a, b) => a.start - b.start)) {
-    if (latest !== null && stretch.start > latest.end && latest.measured && stretch.measured) found.push({ from: latest.end, to: stretch.start });
+    if (latest !== null && stretch.start > latest.end && latest.endGiven && stretch.startGiven) found.push({ from: latest.end, to: stretch.start });
     if (latest === null || stretch.end >= latest.end) latest = stretch;
   }
   return found;

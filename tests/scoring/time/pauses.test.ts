@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { PAUSE, pausesOf } from "../../../src/scoring/time/pauses.ts";
+import { findStation } from "../../../src/station/find.ts";
+import { readTranscript } from "../../../src/transcript/read.ts";
 import { stationOf } from "./station-of.ts";
 
 const word = (from: number, to: number, role: "candidate" | "patient" = "candidate", timing: "measured" | "estimated" = "measured") => ({ role, text: "shake", from, to, timing });
@@ -39,6 +41,14 @@ describe("only what the file measured is silence", () => {
   test("segments with measured ends have pauses between them", () => {
     const station = stationOf([{ role: "candidate", text: "shake it", from: 0, to: 4 }, { role: "candidate", text: "breathe out", from: 9, to: 12 }], { timing: "segment" });
     expect(pausesOf(station)).toMatchObject({ value: { count: 1, seconds: 5 } });
+  });
+
+  test("captions have ends: two voices that share a caption, or one caption without an end, leave the other pauses measured", () => {
+    const cues = Array.from({ length: 8 }, (_, at) => `00:00:${String(20 + at * 5).padStart(2, "0")},000 --> 00:00:${String(24 + at * 5).padStart(2, "0")},000\nDAN: Rub it in well.`);
+    const captions = ["00:00:01,000 --> 00:00:04,000\nDAN: Hello, what can I do?", "00:00:08,000 --> 00:00:12,000\n- MIA: I have a rash.\n- DAN: Where is it?", "00:00:14,500 --> 00:00:15,500\nMIA: On my arm.", "00:00:17,800 -->\nDAN: Since when?", ...cues];
+    const station = findStation(readTranscript(new TextEncoder().encode(captions.map((cue, at) => `${at + 1}\n${cue}\n`).join("\n")), { file: "rash.srt" }), { from: 0, to: 60 });
+    // Before the shared caption and after it; beside the caption without an end none is told.
+    expect(pausesOf(station)).toMatchObject({ value: { count: 2, seconds: 6.5, longest: [{ at: 4, seconds: 4 }, { at: 12, seconds: 2.5 }] } });
   });
 
   test("paragraphs that have a start and no end leave nothing to measure, and it says so", () => {
