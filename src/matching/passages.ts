@@ -4,6 +4,7 @@ import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { askedShare, deniesBeside, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { plainWording } from "./plain-wording.ts";
 import { firstFrom, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
@@ -246,7 +247,15 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
     return passage;
   }
   if (doubted(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the denial rests on a doubtful word" };
-  return { ...passage, verdict: "wrong", reason: window.response.terms.some(({ negated }) => negated) ? "said as allowed" : "said as not to be done" };
+  return { ...passage, verdict: "wrong", reason: window.response.terms.some(({ negated }) => negated) ? ALLOWED : RULED_OUT };
+}
+
+/** Said of a wrong statement on the sheet: what was wrong with it. */
+const ALLOWED = "told that it is so or may be done; it is not so, or must not be done";
+const RULED_OUT = "told that it is not so or not to be done; it is so, or is to be done";
+
+function spoken(window: Window, stream: Stream): Set<string> {
+  return new Set(stream.tokens.slice(window.first, window.end).map((token) => token.text.toLowerCase()));
 }
 
 /** What the response denies counts as allowed only in so many words, and not where the harm is named. */
@@ -273,7 +282,7 @@ function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Post
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
-  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], reason: `said as '${window.response.text.replace(/[(){}]/g, "").replace(/\|/g, "/")}'` };
+  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], reason: `amounts to '${plainWording(window.response.text, spoken(window, stream))}', which is wrong` };
 }
 
 /** Whether the passage does what the item asks of it: tells, asks, asks openly, or asks for a teach-back. */

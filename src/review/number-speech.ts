@@ -1,5 +1,5 @@
 import type { ExpectedQuantity } from "../language/quantity.ts";
-import type { Unit } from "../language/units.ts";
+import { frequency, unitWords } from "../rubric/quantity-words.ts";
 
 /*
  * Says a rubric's number as somebody would: "ten seconds", "twice a day", "half a millilitre". The other way round from
@@ -8,20 +8,6 @@ import type { Unit } from "../language/units.ts";
 
 const SMALL = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"];
 const TENS = ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
-
-/** Units whose spoken form is not their name with an s. */
-const SPOKEN: Partial<Record<Unit, readonly [one: string, many: string]>> = {
-  finger: ["finger width", "finger widths"],
-  "degree-celsius": ["degree celsius", "degrees celsius"],
-  "degree-fahrenheit": ["degree fahrenheit", "degrees fahrenheit"],
-  percent: ["percent", "percent"],
-  "millimole-per-litre": ["millimole per litre", "millimoles per litre"],
-  "milligram-per-decilitre": ["milligram per decilitre", "milligrams per decilitre"],
-  patch: ["patch", "patches"],
-  number: ["", ""],
-};
-
-const DAYS_OF_WEEK = 7;
 
 /** A cardinal number in words; digits where words would not be said (1,000,000 and more, or many decimals). */
 export function numberInWords(value: number): string {
@@ -45,9 +31,11 @@ export function quantityInWords({ value, unit, bound }: ExpectedQuantity): strin
   const [low, high] = typeof value === "number" ? [value, value] : value;
   const said = bound === "at-most" ? high : low;
   if (unit === "time") return times(said);
-  // "Twice a week" is kept as 0.286 times a day.
-  if (unit === "time-per-day") return said < 1 ? `${times(Math.max(1, Math.round(said * DAYS_OF_WEEK)))} a week` : `${times(said)} a day`;
-  const [one, many] = SPOKEN[unit] ?? [unit, `${unit}s`];
+  if (unit === "time-per-day") {
+    const { count, period } = frequency(said);
+    return `${times(count)} a ${period}`;
+  }
+  const [one, many] = unitWords(unit).map((word) => word.toLowerCase()) as [string, string];
   if (said === 0.5 && one !== "") return `half a ${one}`;
   return `${numberInWords(said)} ${said === 1 ? one : many}`.trim();
 }

@@ -1,8 +1,10 @@
+import type { Unit } from "../language/units.ts";
 import type { Quantity, Rubric } from "./schema.ts";
 
 /** Units whose plain words are not the unit's name with an s. */
-const PLAIN: Partial<Record<string, readonly [one: string, many: string]>> = {
+const PLAIN: Partial<Record<Unit, readonly [one: string, many: string]>> = {
   "time-per-day": ["time a day", "times a day"],
+  finger: ["finger width", "finger widths"],
   "degree-celsius": ["degree Celsius", "degrees Celsius"],
   "degree-fahrenheit": ["degree Fahrenheit", "degrees Fahrenheit"],
   "millimole-per-litre": ["millimole per litre", "millimoles per litre"],
@@ -13,6 +15,21 @@ const PLAIN: Partial<Record<string, readonly [one: string, many: string]>> = {
   number: ["", ""],
 };
 
+/** The words of a unit for one and for many; empty for a bare number. */
+export function unitWords(unit: Unit): readonly [one: string, many: string] {
+  return PLAIN[unit] ?? [unit, `${unit}s`];
+}
+
+const DAYS_OF_WEEK = 7;
+const DAYS_OF_MONTH = 30;
+
+/** How often, in the longest of day, week and month that makes a whole number of it: "twice a week" is kept as 0.286 times a day. */
+export function frequency(perDay: number): { count: number; period: "day" | "week" | "month" } {
+  if (perDay >= 1) return { count: perDay, period: "day" };
+  const weekly = Math.round(perDay * DAYS_OF_WEEK);
+  return weekly >= 1 ? { count: weekly, period: "week" } : { count: Math.max(1, Math.round(perDay * DAYS_OF_MONTH)), period: "month" };
+}
+
 /** A quantity of a rubric as a person says it: "4 to 6 weeks", "at least 10 seconds", "the label's dose (1 drop)". */
 export function quantityWords(quantity: Quantity, label: Rubric["scenario"]["label"] = {}): string {
   if ("label" in quantity) {
@@ -20,9 +37,18 @@ export function quantityWords(quantity: Quantity, label: Rubric["scenario"]["lab
     return `the label's ${quantity.label}${meant === undefined ? "" : ` (${quantityWords(meant)})`}`;
   }
   const { value, unit, tolerance, bound } = quantity;
-  const number = Array.isArray(value) ? `${value[0]} to ${value[1]}` : `${value}`;
-  const words = PLAIN[unit] ?? [unit, `${unit}s`];
-  const counted = `${number} ${value === 1 ? words[0] : words[1]}`.trim();
+  const [low, high] = typeof value === "number" ? [value, value] : value;
+  const rare = unit === "time-per-day" && low < 1;
+  const counted = rare ? rareFrequency(low, high) : `${low === high ? low : `${low} to ${high}`} ${unitWords(unit)[low === 1 && high === 1 ? 0 : 1]}`.trim();
   const bounded = bound === "exact" ? counted : `${bound.replace("-", " ")} ${counted}`;
-  return tolerance === 0 ? bounded : `${bounded}, give or take ${tolerance}`;
+  // Below once a day the tolerance only takes up the rounding of the fraction.
+  return tolerance === 0 || rare ? bounded : `${bounded}, give or take ${tolerance}`;
+}
+
+/** "2 to 7 times a week", "once a month to once a day". */
+function rareFrequency(low: number, high: number): string {
+  const [least, most] = [frequency(low), frequency(high)];
+  const words = ({ count, period }: typeof least) => `${count === 1 ? "once" : `${count} times`} a ${period}`;
+  if (low === high) return words(least);
+  return least.period === most.period ? `${least.count} to ${most.count} times a ${least.period}` : `${words(least)} to ${words(most)}`;
 }

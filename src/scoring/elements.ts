@@ -1,5 +1,6 @@
 import { absenceConfidence } from "../matching/confidence.ts";
 import type { Match } from "../matching/types.ts";
+import { quantityWords } from "../rubric/quantity-words.ts";
 import type { Element } from "../rubric/schema.ts";
 import type { Context } from "./context.ts";
 import type { ElementResult } from "./types.ts";
@@ -52,29 +53,21 @@ export function judgeElement(context: Context, item: string, element: Element): 
   const evidence = (matches: Match[]) => strongest(matches).map(({ span }) => context.evidence(span));
 
   if (lastWrong !== undefined && (lastRight === undefined || lastWrong.span.first > lastRight.span.first)) {
-    return { ...base, content: "incorrect", elicitation: lastWrong.elicitation, evidence: evidence([lastWrong]), confidence: lastWrong.confidence, standing: lastWrong, best: lastWrong, slips: [], ...reasonOf(lastWrong, element) };
+    return { ...base, content: "incorrect", elicitation: lastWrong.elicitation, evidence: evidence([lastWrong]), confidence: lastWrong.confidence, standing: lastWrong, best: lastWrong, slips: [], ...reasonOf(context, lastWrong, element) };
   }
   if (lastRight !== undefined) {
     const first = right.find(({ elicitation }) => elicitation !== "confirmed") ?? right[0]!;
     return { ...base, content: "complete", elicitation: first.elicitation, evidence: evidence(right), confidence: Math.max(...right.map(({ confidence }) => confidence)), slips: wrong, best: right.reduce((best, match) => (match.score > best.score ? match : best)) };
   }
   if (doubt !== undefined) {
-    return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, ...reasonOf(doubt, element) };
+    return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, ...reasonOf(context, doubt, element) };
   }
   const nearest = context.matches.nearest.find((attempt) => attempt.item === item && attempt.element === element.id);
   return { ...base, content: "absent", elicitation: null, evidence: [], confidence: absenceConfidence(nearest) };
 }
 
-function reasonOf(match: Match, element: Element): { reason?: string } {
+function reasonOf(context: Context, match: Match, element: Element): { reason?: string } {
   if (match.reason === undefined) return {};
-  const expected = element.quantity !== undefined && match.quantity !== undefined ? `; expected here: ${describeQuantity(element.quantity)}` : "";
+  const expected = element.quantity !== undefined && match.quantity !== undefined ? `; right is ${quantityWords(element.quantity, context.rubric.scenario.label)}` : "";
   return { reason: `${match.reason}${expected}` };
-}
-
-function describeQuantity(quantity: NonNullable<Element["quantity"]>): string {
-  if ("label" in quantity) return "what the label says";
-  const value = typeof quantity.value === "number" ? String(quantity.value) : `${quantity.value[0]} to ${quantity.value[1]}`;
-  const bound = quantity.bound === "at-least" ? "at least " : quantity.bound === "at-most" ? "at most " : "";
-  const several = quantity.value === 1 || quantity.unit === "number" ? "" : "s";
-  return quantity.unit === "number" ? `${bound}${value}` : `${bound}${value} ${quantity.unit.replaceAll("-", " ")}${several}`;
 }
