@@ -139,8 +139,7 @@ function oneVoice(passages: Passage[], stream: Stream): Passage[] {
 function sameSentence(a: Passage, b: Passage, stream: Stream): boolean {
   const [from, to] = a.first < b.first ? [a.first, b.first] : [b.first, a.first];
   if (stream.turnOf[from] !== stream.turnOf[to]) return false;
-  for (let place = from; place < to; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) return false;
-  return to - from <= LONGEST_CLAUSE;
+  return stream.sentencesBefore[from] === stream.sentencesBefore[to] && to - from <= LONGEST_CLAUSE;
 }
 
 function passageOf(element: CompiledElement, window: Window, words: () => readonly ElementWord[]): Omit<Passage, "verdict" | "closed"> {
@@ -305,8 +304,7 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
 
 /** Words gathered from two sentences are held against nobody, and ask nothing. */
 function overSentenceEnd(window: Window, stream: Stream): boolean {
-  for (let place = window.first; place < window.end - 1; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) return true;
-  return false;
+  return stream.sentencesBefore[window.end - 1] !== stream.sentencesBefore[window.first];
 }
 
 /** The request may follow what leads up to it: "imagine it's tonight and you've gone wheezy, what are you going to do?" */

@@ -1,6 +1,7 @@
 import { conceptsOf } from "../language/lexicon.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import { readPhrase, type Slot } from "./phrase.ts";
+import type { Term } from "./response.ts";
 import type { WordGroup } from "./word-group.ts";
 
 /** A phrase read once: its variants, and the stems any of them uses. */
@@ -14,6 +15,7 @@ export interface PreparedPhrase {
 /** Reads each phrase of a rubric once, however many passes go over it. */
 export class Phrasebook {
   private readonly known = new Map<string, PreparedPhrase>();
+  private readonly termKeys = new Map<string, Term["keys"]>();
   private readonly wordTokens = new Map<string, Token[]>();
 
   read(text: string): PreparedPhrase {
@@ -60,6 +62,13 @@ export class Phrasebook {
       });
     }
     return places;
+  }
+
+  /** One list for all the terms that have these words, so that what it finds in a transcript is looked up once. */
+  keysFor(words: string, make: () => Term["keys"]): Term["keys"] {
+    let keys = this.termKeys.get(words);
+    if (keys === undefined) this.termKeys.set(words, (keys = make()));
+    return keys;
   }
 
   tokensOf(word: string): Token[] {

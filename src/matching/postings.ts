@@ -3,6 +3,7 @@ import { dimensionOf } from "../language/quantity-compare.ts";
 import { homophonesOf } from "../language/sound.ts";
 import { isTradeWord, stem } from "../language/stem.ts";
 import type { CompiledRubric } from "./compile.ts";
+import type { Term } from "./response.ts";
 import type { Stream } from "./stream.ts";
 
 /** Tokens `first` up to, not including, `end` of a stream that carry a key, and how surely. */
@@ -12,8 +13,45 @@ export interface Hit {
   quality: number;
 }
 
+/** Where the stream has a term, and the best of what it has it by. */
+export interface Found {
+  /** The best quality among the keys that the stream has; 0 where it has none. */
+  best: number;
+  /** In order; at one place the surest first, and no place twice. */
+  hits: readonly { hit: Hit; quality: number }[];
+}
+
 /** For each key (stem, lexicon set, "#dimension" of a number) where the stream has it, in order. */
-export type Postings = Map<string, Hit[]>;
+export class Postings extends Map<string, Hit[]> {
+  /** The responses of a rubric share their lists of keys: each is looked up once. */
+  private readonly known = new Map<Term["keys"], Found>();
+
+  /** Where any of these keys stands. Only for postings that are complete. */
+  of(keys: Term["keys"]): Found {
+    let found = this.known.get(keys);
+    if (found === undefined) this.known.set(keys, (found = this.lookUp(keys)));
+    return found;
+  }
+
+  private lookUp(keys: Term["keys"]): Found {
+    let best = 0;
+    const hits: { hit: Hit; quality: number }[] = [];
+    for (const { key, quality } of keys) {
+      const list = this.get(key);
+      if (list === undefined) continue;
+      if (quality > best) best = quality;
+      for (const hit of list) hits.push({ hit, quality: quality * hit.quality });
+    }
+    if (hits.length > 1) hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
+    return { best, hits: hits.filter(({ hit }, place) => !placed(hits, place, hit)) };
+  }
+}
+
+/** Whether a surer hit of the same tokens stands before it. */
+function placed(hits: Found["hits"], place: number, { first, end }: Hit): boolean {
+  for (let k = place - 1; k >= 0 && hits[k]!.hit.first === first; k -= 1) if (hits[k]!.hit.end === end) return true;
+  return false;
+}
 
 /** How surely a word stands for the rubric word behind it when it is not written alike. */
 const QUALITY = { homophone: 0.86, sound: 0.8, joined: 0.92, parted: 0.88 } as const;
@@ -28,7 +66,7 @@ export function phraseKey(tokens: readonly { stem: string }[]): string {
 
 /** Looks every word of the stream up once, so that responses only read where their terms stand. */
 export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
-  const postings: Postings = new Map();
+  const postings = new Postings();
   const add = (key: string, first: number, end: number, quality: number) => {
     const list = postings.get(key);
     if (list === undefined) postings.set(key, [{ first, end, quality }]);

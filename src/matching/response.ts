@@ -168,7 +168,7 @@ function wordTerm(token: Token, place: number, { tokens, slot, expected, weightO
   if (several && token !== tokens.find((candidate) => candidate.word === token.word)) return null;
   const alternatives = several ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];
   const weight = Math.max(...alternatives.map(({ text, stem }) => (DENIALS.has(text) ? 0 : wordWeight(stem) * weightOf(stem))));
-  return { text: several ? slot.words.join("|") : token.text, keys: keysOf(alternatives), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated };
+  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated };
 }
 
 function plainWeightOf(terms: readonly Term[]): number {

@@ -22,6 +22,8 @@ export interface Stream {
   quantities: QuantityMention[];
   /** For each token its place on a line where other people's talk and sentence ends take room: distances are measured on it. */
   position: number[];
+  /** For each token how many sentences ended before it. */
+  sentencesBefore: number[];
   /** For each token the place of its turn among the turns of this stream. */
   turnOf: number[];
   /** Tokens that stand where somebody gives a name ("I'm Robin"). */
@@ -81,6 +83,8 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   const local = tokenise(spoken.map((index, place) => small[place]?.text ?? words[index]!.text));
   const breaks = new Set<number>();
   const position: number[] = [];
+  const sentencesBefore: number[] = [];
+  let sentences = 0;
   const turnOf: number[] = [];
   const garbledAfter = new Set<number>();
   const doubtful = new Set<number>();
@@ -89,7 +93,10 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
     const before = local[place - 1];
     const newWord = before === undefined || before.word !== token.word;
     if (newWord && before !== undefined && turnOfWord[before.word] !== turnOfWord[token.word]) breaks.add(place);
-    at += 1 + (newWord ? gapBefore[token.word]! : 0) + (before !== undefined && /[.?!]/.test(before.after) ? SENTENCE_END : 0);
+    const sentenceEnds = before !== undefined && /[.?!]/.test(before.after);
+    if (sentenceEnds) sentences += 1;
+    sentencesBefore.push(sentences);
+    at += 1 + (newWord ? gapBefore[token.word]! : 0) + (sentenceEnds ? SENTENCE_END : 0);
     position.push(at);
     turnOf.push(turnOfWord[token.word]!);
     const written = words[spoken[token.word]!]!;
@@ -112,6 +119,7 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
     quantities: numbers.filter((mention) => !withdrawn.has(mention.first)),
     withdrawn,
     position,
+    sentencesBefore,
     turnOf,
     names: namesIn(local, (place) => words[spoken[local[place]!.word]!]!.text),
     garbledAfter,

@@ -1,14 +1,7 @@
 import type { Response } from "./response.ts";
+import { alignedAt, hitsInOrder, type Aligned, type HitsInOrder } from "./hits-in-order.ts";
 import { firstFrom, type Hit, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
-
-/** A term of the response and the hit that carries it. */
-export interface Aligned {
-  term: number;
-  hit: Hit;
-  /** Quality of the key times that of the hit. */
-  quality: number;
-}
 
 /** A stretch of the stream that says (part of) a response. */
 export interface Window {
@@ -40,20 +33,16 @@ const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
 /** Bits of a mask that tell terms apart; a longer response is not looked ahead for. */
 const MASK_BITS = 31;
 
-interface TermHit extends Aligned {
-  position: number;
-}
-
 /**
  * The best passages for one response, none overlapping another.
  * @param least coverage below which a passage is not worth looking at.
  */
 export function windowsFor(response: Response, postings: Postings, stream: Stream, least: number): Window[] {
-  const hits = hitsOf(response, postings, stream, least);
-  if (hits === null) return [];
+  if (!canReach(response, postings, least)) return [];
+  const hits = hitsInOrder(response, postings);
   const span = SPAN.base + SPAN.perWord * response.length;
   const found: Window[] = [];
-  for (let start = 0; start < hits.length; start += 1) {
+  for (let start = 0; start < hits.size; start += 1) {
     const window = response.literal ? literalFrom(hits, start, response, stream, postings) : bestFrom(hits, start, span, least, response, stream, postings);
     if (window !== null && window.coverage >= least) found.push(window);
   }
@@ -83,19 +72,6 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
   return kept.sort((a, b) => a.first - b.first);
 }
 
-/** Every hit of the response's terms in order; null when they cannot reach the least coverage whatever their places. */
-function hitsOf(response: Response, postings: Postings, stream: Stream, least: number): TermHit[] | null {
-  if (!canReach(response, postings, least)) return null;
-  const hits: TermHit[] = [];
-  response.terms.forEach((term, place) => {
-    if (term.plain) return;
-    for (const { key, quality } of term.keys) {
-      for (const hit of postings.get(key) ?? []) hits.push({ term: place, hit, quality: quality * hit.quality, position: stream.position[hit.first]! });
-    }
-  });
-  return hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
-}
-
 /** A cheap look before the work: is enough of the response anywhere in the stream? */
 function canReach(response: Response, postings: Postings, least: number): boolean {
   let possible = 0;
@@ -105,62 +81,61 @@ function canReach(response: Response, postings: Postings, least: number): boolea
       possible += term.weight;
       continue;
     }
-    let best = 0;
-    for (const { key, quality } of term.keys) if (quality > best && postings.has(key)) best = quality;
+    const { best } = postings.of(term.keys);
     possible += best * term.weight;
     if (term.text !== "{quantity}" && best >= OWN_WORDS.quality) own += term.weight;
   }
   return possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
 }
 
-function bestFrom(hits: readonly TermHit[], start: number, span: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
-  const from = hits[start]!;
+function bestFrom(hits: HitsInOrder, start: number, span: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
+  const { term, hit, quality } = hits;
+  const from = stream.position[hit[start]!.first]!;
   let stop = start + 1;
-  while (stop < hits.length && hits[stop]!.position - from.position <= span) stop += 1;
+  while (stop < hits.size && stream.position[hit[stop]!.first]! - from <= span) stop += 1;
   if (!withinReach(hits, start, stop, least, response)) return null;
-  const best: TermHit[] = [from];
+  const best = [start];
   for (let k = start + 1; k < stop; k += 1) {
-    const hit = hits[k]!;
-    if (hit.term === from.term) continue;
+    if (term[k] === term[start]) continue;
+    const { first, end } = hit[k]!;
     let known = -1;
     let taken = false;
     for (let place = 0; place < best.length; place += 1) {
       const other = best[place]!;
-      if (other.term === hit.term) known = place;
+      if (term[other] === term[k]) known = place;
       // One word pays for one term, unless a set phrase spans it.
-      else if (other.hit.first === hit.hit.first && other.hit.end === hit.hit.end && other.quality >= hit.quality) taken = true;
+      else if (hit[other]!.first === first && hit[other]!.end === end && quality[other]! >= quality[k]!) taken = true;
     }
-    if (taken || (known >= 0 && best[known]!.quality >= hit.quality)) continue;
-    if (known >= 0) best[known] = hit;
-    else best.push(hit);
+    if (taken || (known >= 0 && quality[best[known]!]! >= quality[k]!)) continue;
+    if (known >= 0) best[known] = k;
+    else best.push(k);
   }
-  return windowOf(best, response, stream, postings);
+  return windowOf(best.map((k) => alignedAt(hits, k)), response, stream, postings);
 }
 
 /** The most that hits between two places could cover, each term once: most starts end here. */
-function withinReach(hits: readonly TermHit[], start: number, stop: number, least: number, response: Response): boolean {
+function withinReach({ term, quality }: HitsInOrder, start: number, stop: number, least: number, response: Response): boolean {
   if (response.terms.length >= MASK_BITS) return true;
   let reach = response.plainWeight;
   let own = 0;
   let seen = 0;
   let seenOwn = 0;
   for (let k = start; k < stop; k += 1) {
-    const { term, quality } = hits[k]!;
-    const bit = 1 << term;
-    const { weight, text } = response.terms[term]!;
+    const place = term[k]!;
+    const bit = 1 << place;
     if ((seen & bit) === 0) {
       seen |= bit;
-      reach += weight;
+      reach += response.terms[place]!.weight;
     }
-    if (quality >= OWN_WORDS.quality && (seenOwn & bit) === 0 && text !== "{quantity}") {
+    if (quality[k]! >= OWN_WORDS.quality && (seenOwn & bit) === 0 && response.terms[place]!.text !== "{quantity}") {
       seenOwn |= bit;
-      own += weight;
+      own += response.terms[place]!.weight;
     }
   }
   return reach * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
 }
 
-function windowOf(aligned: TermHit[], response: Response, stream: Stream, postings: Postings): Window {
+function windowOf(aligned: Aligned[], response: Response, stream: Stream, postings: Postings): Window {
   let first = Infinity;
   let end = 0;
   let carried = 0;
@@ -175,8 +150,7 @@ function windowOf(aligned: TermHit[], response: Response, stream: Stream, postin
   let covered = (carried + plainWords(response, postings, first, end)) / response.weight;
   const extent = stream.position[end - 1]! - stream.position[first]! + 1;
   const gaps = Math.max(0, extent - ROOM.base - ROOM.perWord * response.length);
-  let ends = 0;
-  for (let place = first; place < end - 1; place += 1) if (/[.?!]/.test(stream.tokens[place]!.after)) ends += 1;
+  const ends = stream.sentencesBefore[end - 1]! - stream.sentencesBefore[first]!;
   const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
   const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
   const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
@@ -204,7 +178,7 @@ function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number):
 }
 
 /** Share of the pairs of terms said the other way round, 0 to 1. */
-function disorder(aligned: readonly TermHit[]): number {
+function disorder(aligned: readonly Aligned[]): number {
   const size = aligned.length;
   if (size < 2) return 0;
   let turned = 0;
@@ -218,15 +192,15 @@ function disorder(aligned: readonly TermHit[]): number {
   return (2 * turned) / (size * (size - 1));
 }
 
-function literalFrom(hits: readonly TermHit[], start: number, response: Response, stream: Stream, postings: Postings): Window | null {
-  if (hits[start]!.term !== 0) return null;
-  const run: TermHit[] = [hits[start]!];
+function literalFrom(hits: HitsInOrder, start: number, response: Response, stream: Stream, postings: Postings): Window | null {
+  if (hits.term[start] !== 0) return null;
+  const run = [start];
   const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
-  for (let k = start + 1; k < hits.length && run.length < response.terms.length; k += 1) {
-    const last = run[run.length - 1]!;
-    const hit = hits[k]!;
-    if (hit.hit.first - last.hit.end > gap) break;
-    if (hit.term === run.length && hit.hit.first >= last.hit.end) run.push(hit);
+  for (let k = start + 1; k < hits.size && run.length < response.terms.length; k += 1) {
+    const { end } = hits.hit[run[run.length - 1]!]!;
+    const { first } = hits.hit[k]!;
+    if (first - end > gap) break;
+    if (hits.term[k] === run.length && first >= end) run.push(k);
   }
-  return run.length === response.terms.length ? windowOf(run, response, stream, postings) : null;
+  return run.length === response.terms.length ? windowOf(run.map((k) => alignedAt(hits, k)), response, stream, postings) : null;
 }
