@@ -12,6 +12,12 @@ const LEAST_STATION_WORDS = 20;
 const DEBRIEF_WITHIN_WORDS = 80;
 /** Two phrases of feedback so close together are a debrief without a leave-taking before. */
 const DEBRIEF_PAIR_WORDS = 60;
+/** "Nice to meet you" is said on meeting as well: words of leave-taking in this first share of the talk take no leave. */
+const OPENING_SHARE = 0.2;
+/** So few words of the patient after an examiner's closing are said out of their part ("you were fine"). */
+const OUT_OF_PART_WORDS = 40;
+/** An examiner's turn closes the station, with words of the patient behind it, only so late in the talk. */
+const LATE_SHARE = 0.6;
 /** An examiner who speaks so soon after a leave-taking closes the station. */
 const CLOSING_WITHIN_WORDS = 40;
 
@@ -25,10 +31,11 @@ export function findEnd(scene: Scene, run: Run, start: number): Edge {
   const from = start + LEAST_STATION_WORDS;
   const hard = [stopIn(scene, from, run.end), headingIn(scene, from, run.end), examinerCloses(scene, from, run.end)].filter((each) => each !== undefined);
   const hardest = hard.reduce<Limit | undefined>((best, each) => (best === undefined || each.first < best.first ? each : best), undefined);
-  const debrief = debriefFrom(scene, from, hardest?.first ?? run.end);
+  const parting = Math.max(from, start + Math.floor(OPENING_SHARE * (run.end - start)));
+  const debrief = debriefFrom(scene, from, parting, hardest?.first ?? run.end);
   const told = debrief ?? hardest;
   const limit = lastOfPair(scene, start, told?.first ?? run.end);
-  const farewell = farewellBefore(scene, from, limit, told !== undefined || limit < scene.tokens.length);
+  const farewell = farewellBefore(scene, Math.min(parting, limit), limit, told !== undefined || limit < scene.tokens.length);
   if (farewell !== undefined) {
     // Between the leave-taking and a sure end stand the pair's last words ("and don't forget your bag").
     const end = debrief === undefined && hardest !== undefined && limit - farewell.end <= TAIL_WORDS && !farewell.silent ? limit : farewell.end;
@@ -58,18 +65,21 @@ function headingIn(scene: Scene, from: number, end: number): Limit | undefined {
 }
 
 /**
- * A labelled examiner's turn that closes the station: the patient says nothing after it and the candidate takes no
+ * A labelled examiner's turn that closes the station: the patient says next to nothing after it and nobody takes
  * leave, or a leave-taking stands just before it. Who says "two minutes left" only breaks in.
  */
 function examinerCloses(scene: Scene, from: number, end: number): Limit | undefined {
-  const lastPatient = scene.roles.lastIndexOf("patient", end - 1);
+  if (!scene.roles.slice(0, end).includes("examiner")) return undefined;
+  const patients = scene.roles.slice(0, end).flatMap((role, at) => (role === "patient" ? [at] : []));
   const lastFarewell = cuesOf(scene, ["leave_taking"], from, end).findLast((cue) => !official(scene, cue.first))?.first ?? -1;
   for (let at = from; at < end; at++) {
     if (scene.roles[at] !== "examiner" || official(scene, at - 1)) continue;
     let after = at;
     while (after < end && official(scene, after)) after++;
     const clock = cuesOf(scene, ["time_remaining"], at, after).length > 0 && cuesOf(scene, ["stop", "feedback", "examiner_question"], at, after).length === 0;
-    const alone = lastPatient >= 0 && lastPatient < at && lastFarewell < at;
+    const behind = patients.filter((each) => each >= at).length;
+    const late = at - from >= LATE_SHARE * (end - from);
+    const alone = patients.length > behind && lastFarewell < at && behind <= (late ? OUT_OF_PART_WORDS : 0);
     const left = cuesOf(scene, ["leave_taking"], Math.max(from, at - CLOSING_WITHIN_WORDS), at).length > 0;
     if (!clock && (alone || left)) return { first: at, end: after, reason: `before the examiner's words ${quote(scene, { first: at, end: after })}`, belief: BELIEF.examiner };
     at = after;
@@ -84,10 +94,11 @@ function lastOfPair(scene: Scene, start: number, end: number): number {
   return at;
 }
 
-function debriefFrom(scene: Scene, from: number, end: number): Limit | undefined {
+/** From `from` on; leave-takings count from `parting` on. */
+function debriefFrom(scene: Scene, from: number, parting: number, end: number): Limit | undefined {
   const cues = cuesOf(scene, ["examiner_question", "feedback"], from, end);
   for (const [at, cue] of cues.entries()) {
-    const farewells = cuesOf(scene, ["leave_taking"], Math.max(from, cue.first - DEBRIEF_WITHIN_WORDS), cue.first);
+    const farewells = cuesOf(scene, ["leave_taking"], Math.max(parting, cue.first - DEBRIEF_WITHIN_WORDS), cue.first);
     const pair = cues.slice(at + 1).some((other) => other.phrase !== cue.phrase && other.first - cue.end <= DEBRIEF_PAIR_WORDS && other.first >= cue.end);
     const examiner = scene.roles[cue.first] === "examiner";
     // Without a leave-taking two phrases are needed, and no farewell may come later: feedback inside a consultation is about the patient.
