@@ -29,7 +29,7 @@ export function findStation(transcript: Transcript, options: StationOptions = {}
   const range = rangeAsked(transcript, tokens, options);
   const cues = soundCues(findCues(tokens), clauses);
   const announcements = announcementsOf(transcript, tokens, cues, clauses);
-  const voices = assignVoices(transcript, tokens, announcements, options);
+  const voices = assignVoices(transcript, tokens, announcements, cues, options);
   const scene: Scene = { transcript, tokens, clauses, clauseOf: clauseIndex(clauses), cues, announcements, roles: voices.roles };
   const findings = [...voices.findings];
 

@@ -22,6 +22,8 @@ export interface LabelInput {
   labels: readonly (string | null)[];
   /** 1 where a token belongs to an announcement by its wording. */
   announced: Uint8Array;
+  /** 1 where a token belongs to talk around a station: set-up, the clock, questions and feedback after it. */
+  around: Uint8Array;
   /** The other tokens, in order, and the model's scores over them. */
   spoken: readonly number[];
   scores: ChainScores;
@@ -51,6 +53,11 @@ const SECOND_VOICE_SHARE = 0.08;
 /** A label is an announcer's when this share of its words is announcements. */
 const ANNOUNCER_SHARE = 0.5;
 
+/** Who is silent for so much of the talk, and speaks of set-up, clock or feedback before or after, is an examiner. */
+const SILENT_SHARE = 0.75;
+/** Belief in that. */
+const AROUND = 0.85;
+
 const other = (role: Role): Role => (role === "candidate" ? "patient" : "candidate");
 
 export function mapLabels(input: LabelInput): LabelMapping {
@@ -75,6 +82,7 @@ export function mapLabels(input: LabelInput): LabelMapping {
     else if (named !== undefined && (named !== "unknown" || corrected) && !(options.candidate !== undefined && named === "candidate"))
       roles.set(label, { label, role: named, confidence: corrected ? 1 : NAMED, told: corrected, mixed: false });
     else if (isAnnouncer(input, label)) roles.set(label, { label, role: "announcer", confidence: 0.9, told: false, mixed: false });
+    else if (named === undefined && names.length > 2 && speaksAround(input, label)) roles.set(label, { label, role: "examiner", confidence: AROUND, told: false, mixed: false });
   }
   if (!corrected && aloneWithTwoVoices(input, names)) {
     findings.push({ code: "SW-S05", severity: "warning", file: transcript.file, message: `all speech stands under the label "${names[0]}", but two people speak; roles were found from what is said instead`, mend: "check the roles with `saidwell label`" });
@@ -101,6 +109,15 @@ function isAnnouncer({ labels, announced }: LabelInput, label: string): boolean 
     official += announced[at]!;
   });
   return official > all * ANNOUNCER_SHARE;
+}
+
+/** A name of its own that is heard only before and after two other people's long talk, and speaks there as an examiner does. */
+function speaksAround({ labels, around }: LabelInput, label: string): boolean {
+  const said = labels.flatMap((each, at) => (each === label ? [at] : []));
+  if (!said.some((at) => around[at] === 1)) return false;
+  const edges = [-1, ...said, labels.length];
+  const gap = edges.slice(1).reduce((widest, end, place) => (end - edges[place]! > widest.end - widest.first ? { first: edges[place]!, end } : widest), { first: 0, end: 0 });
+  return gap.end - gap.first - 1 >= labels.length * SILENT_SHARE && new Set(labels.slice(gap.first + 1, gap.end)).size > 1;
 }
 
 function aloneWithTwoVoices({ labels, spoken, scores }: LabelInput, names: readonly string[]): boolean {

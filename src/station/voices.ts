@@ -2,6 +2,7 @@ import type { Finding } from "../problem/problem.ts";
 import type { Transcript } from "../transcript/types.ts";
 import type { Announcement } from "./announcements.ts";
 import { isPunctuated } from "./clauses.ts";
+import type { CueKind, CueMatch } from "./cues.ts";
 import { marginals, type ChainScores } from "./chain.ts";
 import { mapLabels, type LabelRole } from "./labels.ts";
 import { roleFeatures } from "./role-features.ts";
@@ -22,6 +23,8 @@ export interface Voices {
   findings: Finding[];
 }
 
+/** What an examiner says before, at the edges of and after a station. */
+const AROUND: readonly CueKind[] = ["begin", "reading", "time_remaining", "stop", "setup", "examiner_question", "feedback"];
 /** A log-odds that no other evidence outweighs. */
 const CERTAIN = 1e4;
 /** Log-odds a word that a mixed label's own role still carries, beside the model. */
@@ -29,17 +32,20 @@ const MIXED_LABEL_PULL = 0.3;
 /** Belief in a role that the announcement's own wording tells. */
 const ANNOUNCED = 0.9;
 
-export function assignVoices(transcript: Transcript, tokens: readonly Token[], announcements: readonly Announcement[], options: StationOptions): Voices {
+export function assignVoices(transcript: Transcript, tokens: readonly Token[], announcements: readonly Announcement[], cues: readonly CueMatch[], options: StationOptions): Voices {
   const count = tokens.length;
   const labels = tokens.map((token) => transcript.segments[transcript.words[token.word]!.segment]!.speaker);
   const announced = new Uint8Array(count);
   for (const span of announcements) announced.fill(1, span.first, span.end);
 
+  const around = new Uint8Array(count);
+  for (const cue of cues) if (AROUND.includes(cue.kind)) around.fill(1, cue.first, cue.end);
+
   // The model reads the conversation without the announcements that break into it.
   const spoken = tokens.map((_, at) => at).filter((at) => announced[at] === 0);
   const heard = spoken.map((at) => tokens[at]!);
   const scores = weigh(chainScores(roleFeatures(heard), roleWeights()), decoding(isPunctuated(tokens)));
-  const mapping = mapLabels({ transcript, tokens, labels, announced, spoken, scores, options });
+  const mapping = mapLabels({ transcript, tokens, labels, announced, around, spoken, scores, options });
 
   const roles: Role[] = new Array<Role>(count).fill("unknown");
   const belief = new Float64Array(count);

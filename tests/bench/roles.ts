@@ -62,7 +62,7 @@ function measure(protocol: string, { consultation, style, raw, bayes }: Held, de
 function mapTwoLabels(stripped: Stripped, { scores, candidate }: Reading): void {
   const tokens = tokenise(stripped.transcript);
   const labels = tokens.map((token) => (stripped.sides[token.word] === "candidate" ? "Speaker 2" : "Speaker 1"));
-  const { labels: mapped } = mapLabels({ transcript: stripped.transcript, tokens, labels, announced: new Uint8Array(tokens.length), spoken: tokens.map((_, at) => at), scores, options: {} });
+  const { labels: mapped } = mapLabels({ transcript: stripped.transcript, tokens, labels, announced: new Uint8Array(tokens.length), around: new Uint8Array(tokens.length), spoken: tokens.map((_, at) => at), scores, options: {} });
   const right = mapped.every((each) => each.role === (each.label === "Speaker 2" ? "candidate" : "patient"));
   labelled.all++;
   if (right) labelled.right++;

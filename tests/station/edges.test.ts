@@ -210,3 +210,10 @@ test("an announcement that cuts into a sentence takes nothing of the sentence wi
   expect(textOf(station, station.end.word - 2, station.end.word)).toBe("open, it");
   expect(station.end.time).toBeCloseTo(24, 5);
 });
+
+test("a third name that is heard only around the talk, and calls the time, is the examiner's", () => {
+  const station = stationIn(`Odile: Right, off you go when you're ready.\nTove: ${HELLO}\nBram: I've got this cream for my hands and I don't know how much to use. My doctor told me nothing.\nTove: Use it twice a day, thinly, and wash your hands before and after. Keep it away from your eyes. Is there anything else you would like to know about it?\nBram: No, I think that's everything. I'll have a go tonight.\nOdile: Okay, stop there. You left out the allergies, I think.\nTove: I did.`);
+  expect(roleOf(station, "You left out")).toBe("examiner");
+  expect(textOf(station, station.start.word, station.start.word + 1)).toBe("Hello,");
+  expect(textOf(station, station.end.word - 1, station.end.word)).toBe("tonight.");
+});
