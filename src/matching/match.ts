@@ -12,6 +12,7 @@ import { postingsOf, type Postings } from "./postings.ts";
 import { replyPassages } from "./replies.ts";
 import { SHOWING } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
+import { teachBackMatches, tellingsBack } from "./teach-back.ts";
 import type { Attempt, Match, Matches, QuestionMatch } from "./types.ts";
 import { affirmedUnsafe, unsafeMatches } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
@@ -38,8 +39,10 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const outright = new Set(kept.map(({ element }) => element));
   const replies = replyPassages(station, scene.turns, (turn) => asks(scene.patient, turn), rubric, rubric.elements.filter((element) => element.kind === "tell" && !outright.has(element))).map(({ passage, stream }) => matchOf(passage, stream, scene, rubric));
   found.push(...replies);
-  const doubtful = doubtfulMatches(all, found, streams.candidate);
   const patient = patientMatches(rubric, heard, streams.patient);
+  const tellings = tellingsBack(scene, found, patient, rubric);
+  found.push(...teachBackMatches(tellings, found, rubric));
+  const doubtful = doubtfulMatches(all, found, streams.candidate);
 
   // What was taken back in the same breath is listed with its correction.
   const stated = unsafeMatches(rubric, streams.candidate.withdrawn.size === 0 ? said : postingsOf({ ...streams.candidate, withdrawn: new Set() }, rubric), streams.candidate);
@@ -52,6 +55,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     asked: questionsAsked(streams.patient),
     cues: rubric.cues.flatMap(({ item, says }) => windowsOf(says, heard, streams.patient, QUESTION_ACCEPTED).map((window) => ({ item, span: wordsOf(streams.patient, window.first, window.end) }))),
     patient,
+    tellings,
     nearest: nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate),
     claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers]),
     answers,

@@ -79,6 +79,16 @@ export interface Attempt {
   closed: Gate[];
 }
 
+/** What the patient tells back of what was taught. */
+export interface Telling {
+  /** The candidate's request. */
+  request: WordSpan;
+  /** All that the patient said in reply. */
+  answer: WordSpan;
+  /** How many elements it is known by. */
+  elements: number;
+}
+
 /** All that matching finds in one station. Word positions are those of the transcript. */
 export interface Matches {
   elements: Match[];
@@ -90,6 +100,8 @@ export interface Matches {
   cues: { item: string; span: WordSpan }[];
   /** What the patient says about elements, rightly or wrongly: for teach-back and confirmation. */
   patient: Match[];
+  /** Where the patient, asked, tells back several things that were taught. */
+  tellings: Telling[];
   /** For each element that was not found, the passage that came nearest. */
   nearest: Attempt[];
   /** Clauses of the candidate that state a number which belongs to nothing above. */

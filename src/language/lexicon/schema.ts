@@ -45,6 +45,7 @@ export const LEXICON_FORMS = {
     showing: list,
     repeat_requests: list,
     teach_back_requests: list,
+    acting_out: list,
     affirmations: list,
   }),
 } as const;
