@@ -21,3 +21,20 @@ export function replyTo(station: Station, span: WordSpan): WordSpan | null {
 export function patientAfter(station: Station, span: WordSpan, fewest: number): Turn | null {
   return turnsOf(station).find((turn) => turn.first >= span.end - 1 && turn.role === "patient" && turn.end - turn.first >= fewest) ?? null;
 }
+
+/** Speech without full stops is one long sentence: so many words show what was meant. */
+const LONGEST_QUOTE = 30;
+
+/** The whole sentences that a span stands in, inside its turn; as it is where a sentence is too long to be read. */
+export function sentenceAround(station: Station, span: WordSpan): WordSpan {
+  const { words } = station.transcript;
+  const turn = station.turns.find((one) => span.first >= one.first && span.first < one.end);
+  if (turn === undefined) return span;
+  const closes = (place: number) => place === turn.end - 1 || /[.?!]["')]*$/.test(words[place]!.text);
+  let end = Math.min(span.end, turn.end);
+  while (!closes(end - 1) && end - span.first < LONGEST_QUOTE) end += 1;
+  if (!closes(end - 1)) end = Math.min(span.end, turn.end);
+  let { first } = span;
+  while (first > turn.first && !closes(first - 1) && end - first < LONGEST_QUOTE) first -= 1;
+  return { first: first === turn.first || closes(first - 1) ? first : span.first, end };
+}
