@@ -10,6 +10,7 @@ import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTE
 import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { replyPassages } from "./replies.ts";
+import { saidClauses } from "./said.ts";
 import { SHOWING } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
@@ -58,6 +59,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     tellings,
     nearest: nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate),
     claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers]),
+    said: saidClauses(streams.candidate, rubric.vocabulary),
+    heard: saidClauses(streams.patient, rubric.vocabulary),
     answers,
   };
 }

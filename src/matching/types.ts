@@ -89,6 +89,32 @@ export interface Telling {
   elements: number;
 }
 
+/** A word that carries something of what was said. */
+export interface SaidWord {
+  /** What it stands for: its stem, the set of words that are the same by the lexicon, or `#10` for a number. */
+  sense: string;
+  /** 0 to 1: how much it says (language/lexicon/weights.yaml). */
+  weight: number;
+  /** Position in `Transcript.words`. */
+  word: number;
+  number: boolean;
+  denies: boolean;
+  /** A word of the rubric's own. */
+  asked: boolean;
+}
+
+/** A clause of one role's talk, whatever the rubric has to say of it. */
+export interface SaidClause extends WordSpan {
+  /** Place among the role's turns, and among its sentences. */
+  turn: number;
+  sentence: number;
+  /** Any of it asks. */
+  asks: boolean;
+  /** All words, as the matcher reads them. */
+  texts: string[];
+  words: SaidWord[];
+}
+
 /** All that matching finds in one station. Word positions are those of the transcript. */
 export interface Matches {
   elements: Match[];
@@ -106,6 +132,9 @@ export interface Matches {
   nearest: Attempt[];
   /** Clauses of the candidate that state a number which belongs to nothing above. */
   claims: WordSpan[];
+  /** All that the candidate said, in order, and all that the patient did. */
+  said: SaidClause[];
+  heard: SaidClause[];
   /** Passages of the scripted questions' own answers. */
   answers: { question: string; verdict: "right" | "wrong"; span: WordSpan; score: number }[];
 }

@@ -1,86 +1,75 @@
-import type { Match } from "../matching/types.ts";
+import type { Match, SaidClause } from "../matching/types.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
 import type { JudgedItem } from "./items.ts";
-import type { RepeatResult } from "./types.ts";
+import { neededAgain } from "./needed-again.ts";
+import { saidAgain, type SaidAgain } from "./said-again.ts";
+import type { RepeatResult, TeachBackResult } from "./types.ts";
 
-/** Said again this soon, it is one and the same saying. */
-const SAME_BREATH = 35;
-/** A thing said again fits its response this well, in so many words at least: less only touches on it. */
-const REPEATED = { score: 0.8, words: 3 } as const;
-/** A closing summary: in this last share of the station, so many things in so few words. */
-const SUMMARY = { lastShare: 0.3, fewestItems: 3, mostWords: 130, gap: 40 } as const;
+/** So many different weighty words are not said again by chance, whatever the rubric makes of them. */
+const PLAINLY_AGAIN = 4;
+/** One fewer will do in so many words: "one puff, or two puffs, one or two". */
+const OVER_AND_OVER = { heavy: 3, words: 6 } as const;
+/** Enough where both passages say one and the same element, and fit it this well; in fewer words only word for word. */
+const AGAIN_OF_ELEMENT = { heavy: 2, words: 3, score: 0.6 } as const;
+/** A closing summary: in this last share of the station, from so many places of the talk, in so few words. */
+const SUMMARY = { lastShare: 0.3, fewestItems: 3, mostWords: 130 } as const;
+/** A sentence of more words is quoted by its clause. */
+const LONGEST_QUOTE = 30;
+/** Words of a quote that stand for what no element names. */
+const QUOTED = 8;
 
 /**
- * What the candidate told again without need. Not counted: an answer or a repeat that the patient asked for, a
- * misunderstanding put right, a teach-back, and a short closing summary.
+ * What the candidate told again without need: clauses whose own content was said before, whatever the rubric has to
+ * say of it. Not counted: what the patient asked for, the patient's own words said back, a teach-back and what is put
+ * right in it, and a short closing summary.
  */
-export function repeatsOf(context: Context, items: readonly JudgedItem[]): RepeatResult[] {
-  const summary = summarySpan(context, items);
-  const repeats: (RepeatResult & { span: WordSpan })[] = [];
-  for (const { item, elements } of items) {
-    if (item.kind !== "tell") continue;
-    for (const element of elements) {
-      const right = element.inTime.filter((match) => match.verdict === "right" && match.elicitation !== "confirmed" && plainlySaid(match));
-      const first = right[0];
-      let last = first;
-      for (const match of right.slice(1)) {
-        const soon = match.span.first - last!.span.end < SAME_BREATH;
-        last = match;
-        if (soon || match.elicitation !== "offered" || inside(match.span, summary) || putsRight(context, match)) continue;
-        repeats.push({ ...costOf(context, match.clause), label: element.label, firstSaid: context.evidence(first!.span), span: match.clause });
-      }
-    }
-  }
-  return merged(repeats.sort((a, b) => a.span.first - b.span.first));
+export function repeatsOf(context: Context, items: readonly JudgedItem[], teachBack: TeachBackResult): RepeatResult[] {
+  const { said } = context.matches;
+  const needed = neededAgain(context, teachBack);
+  const told = new Map(items.filter(({ item }) => item.kind === "tell").map(({ item, elements }) => [item.id, elements] as const));
+  const right = context.matches.elements.filter((match) => match.verdict === "right" && match.score >= AGAIN_OF_ELEMENT.score && told.has(match.item));
+  const runs = saidAgain(said, (clause) => !needed(clause)).map((run) => ({ ...run, span: { first: said[run.first]!.first, end: said[run.end - 1]!.end }, element: elementAgain(right, said, run) }));
+  const again = runs.filter(({ heavy, words, element, span }) => heavy >= PLAINLY_AGAIN || (heavy >= OVER_AND_OVER.heavy && words >= OVER_AND_OVER.words) || (heavy >= AGAIN_OF_ELEMENT.heavy && element !== null && (words >= AGAIN_OF_ELEMENT.words || inSameWords(said, span))));
+  const counted = again.filter(({ span }) => !isSummary(context, right, span));
+  return counted.map(({ span, before, element }) => {
+    const evidence = context.evidence(span);
+    const count = context.station.transcript.words.slice(span.first, span.end).filter(({ kind }) => kind === "word").length;
+    const label = element === null ? undefined : told.get(element.item)?.find(({ id }) => id === element.element)?.label;
+    return { label: label ?? quoteOf(evidence.quote), firstSaid: context.evidence(sentenceOf(said, before)), again: evidence, words: count, seconds: evidence.start === null || evidence.endTime === null ? null : Math.max(0, evidence.endTime - evidence.start) };
+  });
 }
 
-/** What is charged as a repeat must be the thing itself, not a passage that merely comes near it. */
-function plainlySaid({ score, span }: Match): boolean {
-  return score >= REPEATED.score && span.end - span.first >= REPEATED.words;
+const meets = (one: WordSpan, other: WordSpan) => one.first < other.end && other.first < one.end;
+
+/** The element that the run says, and that a passage before it said. */
+function elementAgain(right: readonly Match[], said: readonly SaidClause[], run: SaidAgain): Match | null {
+  const span = { first: said[run.first]!.first, end: said[run.end - 1]!.end };
+  const stretch = { first: said[Math.max(0, run.before - 1)]!.first, end: Math.min(span.first, said[Math.min(said.length - 1, run.before + 1)]!.end) };
+  return right.find((match) => meets(match.span, span) && right.some((other) => other.item === match.item && other.element === match.element && meets(other.span, stretch))) ?? null;
 }
 
-function inside(span: WordSpan, outer: WordSpan | null): boolean {
-  return outer !== null && span.first >= outer.first && span.first < outer.end;
+/** Word for word an earlier clause. */
+function inSameWords(said: readonly SaidClause[], span: WordSpan): boolean {
+  const inside = said.filter((clause) => meets(clause, span));
+  const text = (clause: SaidClause) => clause.texts.filter((word) => !/^(so|and|then|um|uh|er|okay|yeah|just)$/.test(word)).join(" ");
+  return inside.every((clause) => said.some((other) => other.end <= span.first && text(other) === text(clause)));
 }
 
-/** After a wrong word, the patient's or one's own, saying it again is no waste. */
-function putsRight(context: Context, match: Match): boolean {
-  const wrong = [...context.matches.patient, ...context.matches.elements].filter((other) => other.verdict === "wrong" && other.item === match.item && other.element === match.element);
-  return wrong.some((other) => other.span.first < match.span.first && match.span.first - other.span.end < SAME_BREATH * 2);
+/** The sentence of a clause, where it is not too long to read. */
+function sentenceOf(said: readonly SaidClause[], place: number): WordSpan {
+  const whole = said.filter(({ sentence }) => sentence === said[place]!.sentence);
+  const span = { first: whole[0]!.first, end: whole[whole.length - 1]!.end };
+  return span.end - span.first <= LONGEST_QUOTE ? span : said[place]!;
 }
 
-function costOf(context: Context, span: WordSpan): Omit<RepeatResult, "label" | "firstSaid"> {
-  const again = context.evidence(span);
-  const words = context.station.transcript.words.slice(span.first, span.end).filter(({ kind }) => kind === "word").length;
-  return { again, words, seconds: again.start === null || again.endTime === null ? null : Math.max(0, again.endTime - again.start) };
-}
-
-/** Two elements told again in one clause cost it once. */
-function merged(repeats: (RepeatResult & { span: WordSpan })[]): RepeatResult[] {
-  const result: (RepeatResult & { span: WordSpan })[] = [];
-  for (const repeat of repeats) {
-    const before = result[result.length - 1];
-    if (before !== undefined && repeat.span.first < before.span.end) {
-      if (!before.label.includes(repeat.label)) before.label = `${before.label}; ${repeat.label}`;
-    } else result.push({ ...repeat });
-  }
-  return result.map(({ label, firstSaid, again, seconds, words }) => ({ label, firstSaid, again, seconds, words }));
-}
-
-function summarySpan(context: Context, items: readonly JudgedItem[]): WordSpan | null {
+function isSummary(context: Context, right: readonly Match[], span: WordSpan): boolean {
   const { start, end } = context.station;
-  const from = end.word - (end.word - start.word) * SUMMARY.lastShare;
-  const again = items
-    .filter(({ item }) => item.kind === "tell")
-    .flatMap(({ item, elements }) => elements.flatMap((element) => element.inTime.filter((match, place) => match.verdict === "right" && place > 0 && match.span.first >= from).map((match) => ({ item: item.id, span: match.clause }))))
-    .sort((a, b) => a.span.first - b.span.first);
-  let best: WordSpan | null = null;
-  for (let k = 0; k < again.length; k += 1) {
-    const run = [again[k]!];
-    for (let next = k + 1; next < again.length && again[next]!.span.first - run[run.length - 1]!.span.end <= SUMMARY.gap; next += 1) run.push(again[next]!);
-    const span = { first: run[0]!.span.first, end: run[run.length - 1]!.span.end };
-    if (new Set(run.map(({ item }) => item)).size >= SUMMARY.fewestItems && span.end - span.first <= SUMMARY.mostWords && best === null) best = span;
-  }
-  return best;
+  if (span.first < end.word - (end.word - start.word) * SUMMARY.lastShare || span.end - span.first > SUMMARY.mostWords) return false;
+  return new Set(right.filter((match) => meets(match.span, span)).map(({ item }) => item)).size >= SUMMARY.fewestItems;
+}
+
+function quoteOf(quote: string): string {
+  const words = quote.split(" ");
+  return `'${words.slice(0, QUOTED).join(" ")}${words.length > QUOTED ? " ..." : ""}'`;
 }

@@ -38,7 +38,8 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
   const unsafe = unsafeStatements(context);
   const incorrect = incorrectStatements(context, items);
   const order = orderOf(context, items);
-  const repeats = repeatsOf(context, items);
+  const taughtBack = teachBack(context, items);
+  const repeats = repeatsOf(context, items, taughtBack);
   const questions = patientQuestions(context);
   const time = withLateItems(timeFigures(station, { limit, target }), items);
   const plan = timePlan({ time, repeats, asides: asideCosts(context) });
@@ -61,7 +62,7 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
     differs: differences(context, items),
     claims: otherClaims(context),
     questions,
-    teachBack: teachBack(context, items),
+    teachBack: taughtBack,
     order,
     repeats,
     time,

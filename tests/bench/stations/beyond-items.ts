@@ -30,7 +30,13 @@ export function beyondItems(sheet: MarkSheet, marks: ReaderMarks, tally: Tally):
   const wrong = new Set(marks.incorrect ?? []);
   for (const id of wrong) count("wrong statements of the reader found", standing.has(id));
   for (const id of standing) count("wrong statements told that are the reader's", wrong.has(id));
-  if (typeof marks.needless_repeats === "number") count("needless repeats: right number, or one off", Math.abs(sheet.repeats.length - marks.needless_repeats) <= 1);
+  if (typeof marks.needless_repeats === "number") {
+    const [told, found] = [marks.needless_repeats, sheet.repeats.length];
+    count("needless repeats: right number, or one off", Math.abs(found - told) <= 1);
+    // Most stations have none, and a tool that finds none would look good above. The marks hold numbers, not places.
+    for (let one = 0; one < told; one += 1) count("needless repeats of the reader found, by number", one < found);
+    for (let one = 0; one < found; one += 1) count("needless repeats told that are the reader's, by number", one < told);
+  }
   for (const item of sheet.items) {
     const told = marks.items[item.id];
     if (told?.content === "complete" && item.content === "complete" && told.elicitation) count("elicitation of items complete for both", item.elicitation === told.elicitation);

@@ -1,0 +1,55 @@
+import { meaningsOf, wordWeight } from "../language/lexicon.ts";
+import { readNumber } from "../language/number-words.ts";
+import { clauseSpan, type Stream } from "./stream.ts";
+import type { SaidClause, SaidWord } from "./types.ts";
+
+/** Denials turn what is said, but carry little of it. */
+const DENIAL = /^(not|no|never|nor|without)$/;
+const DENIAL_WEIGHT = 0.35;
+
+/** What one role said, clause by clause, as the words that carry it: to be compared with itself. */
+export function saidClauses(stream: Stream, vocabulary: ReadonlySet<string>): SaidClause[] {
+  let sentence = 0;
+  return stream.clauses.map((clause) => {
+    const before = stream.tokens[clause.first - 1];
+    const turn = stream.turnOf[clause.first]!;
+    if (before !== undefined && (/[.?!]/.test(before.after) || stream.turnOf[clause.first - 1] !== turn)) sentence += 1;
+    const { first, end } = clauseSpan(stream, clause.first, clause.end);
+    return {
+      first,
+      end,
+      turn,
+      sentence,
+      asks: stream.acts[clause.first] !== "tell" || stream.acts[clause.end - 1] !== "tell",
+      texts: stream.tokens.slice(clause.first, clause.end).map(({ text }) => text),
+      words: wordsIn(stream, clause.first, clause.end, vocabulary),
+    };
+  });
+}
+
+function wordsIn(stream: Stream, first: number, end: number, vocabulary: ReadonlySet<string>): SaidWord[] {
+  const words: SaidWord[] = [];
+  for (let place = first; place < end; ) {
+    const token = stream.tokens[place]!;
+    const number = stream.withdrawn.has(place) ? null : readNumber(stream.tokens, place);
+    const behind = number === null ? place + 1 : Math.min(end, number.end);
+    if (!stream.withdrawn.has(place)) {
+      const counts = number !== null && (token.text !== "one" || countsBefore(stream, place, end));
+      const weight = number !== null ? (counts ? 1 : 0) : DENIAL.test(token.text) ? DENIAL_WEIGHT : wordWeight(token.stem);
+      if (weight > 0) words.push({ sense: number !== null ? `#${number.value}` : senseOf(token.stem), weight, word: token.word, number: counts, denies: DENIAL.test(token.text), asked: vocabulary.has(token.text) || vocabulary.has(token.stem) });
+    }
+    place = behind;
+  }
+  return words;
+}
+
+/** "One drop", "one or two", but not "the other one is". */
+function countsBefore(stream: Stream, place: number, end: number): boolean {
+  const next = stream.tokens[place + 1];
+  return place + 1 < end && stream.tokens[place]!.after === "" && (next!.text === "or" || next!.text === "to" || wordWeight(next!.stem) === 1);
+}
+
+/** Words that are the same by the lexicon are one. */
+function senseOf(stemmed: string): string {
+  return meaningsOf(stemmed).find((key) => key.startsWith("s")) ?? stemmed;
+}
