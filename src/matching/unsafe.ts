@@ -7,7 +7,7 @@ import type { UnsafeMatch } from "./types.ts";
 import { saysAll, windowsFor, withoutOverlap, type Window } from "./windows.ts";
 
 /** To hold a statement against somebody takes a close fit. */
-const UNSAFE_ACCEPTED = 0.78;
+export const UNSAFE_ACCEPTED = 0.78;
 /** Words that are not written as the rubric has them may have been mis-heard: then a person listens. */
 const SURE_HEARING = 0.85;
 

@@ -22,7 +22,7 @@ const GAP_COST = { perWord: 0.02, most: 0.25 } as const;
 /** A passage over the end of a sentence may still be one thing said; less likely so. */
 const SENTENCE_COST = { each: 0.1, most: 0.25 } as const;
 /** So much of the weight must be the response's own words or sure synonyms; near ones only add to it. */
-const OWN_WORDS = { quality: 0.78, share: 0.5 } as const;
+export const OWN_WORDS = { quality: 0.78, share: 0.5 } as const;
 /** A single word that only stands for another of the response, and the share of its coverage that it keeps. */
 const LONE_WORD = { quality: 0.95, share: 0.6 } as const;
 /** What a response said wholly backwards loses. */
@@ -72,6 +72,11 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
   return kept.sort((a, b) => a.first - b.first);
 }
 
+/** The most that words of this weight could cover, times the response's weight. @param own what of it is said in the response's own words */
+export function mostCoverage(response: Response, possible: number, own: number): number {
+  return possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share);
+}
+
 /** A cheap look before the work: is enough of the response anywhere in the stream? */
 function canReach(response: Response, postings: Postings, least: number): boolean {
   let possible = 0;
@@ -85,7 +90,7 @@ function canReach(response: Response, postings: Postings, least: number): boolea
     possible += best * term.weight;
     if (term.text !== "{quantity}" && best >= OWN_WORDS.quality) own += term.weight;
   }
-  return possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
+  return mostCoverage(response, possible, own) >= least * response.weight;
 }
 
 function bestFrom(hits: HitsInOrder, start: number, span: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
@@ -132,7 +137,7 @@ function withinReach({ term, quality }: HitsInOrder, start: number, stop: number
       own += response.terms[place]!.weight;
     }
   }
-  return reach * Math.min(1, own / response.ownWeight / OWN_WORDS.share) >= least * response.weight;
+  return mostCoverage(response, reach, own) >= least * response.weight;
 }
 
 function windowOf(aligned: Aligned[], response: Response, stream: Stream, postings: Postings): Window {
