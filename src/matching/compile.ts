@@ -61,6 +61,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
       for (const response of say) {
         const phrase = book.read(response.text);
         response.without = bitsOf(must, (group) => !book.says(phrase, group, quantity?.unit ?? null));
+        response.byNumber = quantity === null ? 0 : bitsOf(must, (group) => !book.says(phrase, group)) & ~response.without;
       }
       const incorrect = compileResponses(element.incorrect ?? [], quantity, compiler, PLAIN_WEIGHT.wrong);
       return {

@@ -22,7 +22,7 @@ export interface PackedRubric {
   keys: (string | number)[][];
   /** Rows of text, keys, weight, flags. */
   terms: number[];
-  /** Rows of text, weight, own weight, plain weight, length, flags, without, number of terms, and the terms. */
+  /** Rows of text, weight, own weight, plain weight, length, flags, without, by number, number of terms, and the terms. */
   responses: number[];
   elements: PackedElement[];
   unsafe: Of<CompiledStatement, "say">[];
@@ -62,8 +62,8 @@ export function packRubric(rubric: CompiledRubric): PackedRubric {
   };
   const pack = (responses: readonly Response[]): Span => {
     const first = rows.length;
-    for (const { text: written, terms: own, weight, ownWeight, plainWeight, length, asks, literal, without } of responses) {
-      rows.push([text(written), weight, ownWeight, plainWeight, length, ASKS.indexOf(asks) + (literal ? LITERAL : 0), without, own.length, ...own.map(term)]);
+    for (const { text: written, terms: own, weight, ownWeight, plainWeight, length, asks, literal, without, byNumber } of responses) {
+      rows.push([text(written), weight, ownWeight, plainWeight, length, ASKS.indexOf(asks) + (literal ? LITERAL : 0), without, byNumber, own.length, ...own.map(term)]);
     }
     return [first, responses.length];
   };
@@ -145,9 +145,9 @@ function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: row
   const responses: Response[] = [];
   for (let at = 0; at < rows.length; ) {
     const flags = rows[at + 5]!;
-    const end = at + 8 + rows[at + 7]!;
+    const end = at + 9 + rows[at + 8]!;
     const own: Term[] = [];
-    for (let k = at + 8; k < end; k += 1) own.push(terms[rows[k]!]!);
+    for (let k = at + 9; k < end; k += 1) own.push(terms[rows[k]!]!);
     responses.push({
       text: texts[rows[at]!]!,
       terms: own,
@@ -158,6 +158,7 @@ function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: row
       asks: ASKS[flags & (LITERAL - 1)]!,
       literal: (flags & LITERAL) !== 0,
       without: rows[at + 6]!,
+      byNumber: rows[at + 7]!,
     });
     at = end;
   }

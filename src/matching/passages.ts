@@ -73,7 +73,7 @@ export function passagesFor(element: CompiledElement, postings: Postings, stream
   const words = () => (found ??= elementWords(element, postings));
   // A must-word that nobody said closes every passage; only something unheard could still be it.
   const unsaid = stream.hasDoubt ? 0 : element.must.reduce((bits, group, place) => (groupPossible(group, postings) ? bits : bits | (1 << place)), 0);
-  const possible = (response: Response) => (among === undefined || among.has(response)) && (unsaid & ~response.without) === 0;
+  const possible = (response: Response) => (among === undefined || among.has(response)) && (unsaid & ~(response.without | response.byNumber)) === 0;
   const windows = element.say.filter(possible).flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
   for (const window of best(windows)) passages.push(weigh(passageOf(element, window, words), postings, stream, speaker));
   for (const response of element.incorrect.filter((one) => among === undefined || among.has(one))) {
@@ -208,7 +208,8 @@ function withUnion(window: Window, wordsOfElement: () => readonly ElementWord[])
 
 function contentGates(element: CompiledElement, window: Window, postings: Postings, stream: Stream, must = element.must): Gate[] {
   const closed: Gate[] = [];
-  const { without } = window.response;
+  const numbered = window.aligned.some(({ term }) => window.response.terms[term]!.text === "{quantity}");
+  const without = window.response.without | (numbered ? window.response.byNumber : 0);
   const asked = without === 0 ? must : must.filter((_, place) => (without & (1 << place)) === 0);
   if (!mustHolds(asked, postings, stream, window)) closed.push("must");
   if (!notWithHolds(element.notWith, postings, stream, window)) closed.push("not-with");
@@ -226,7 +227,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
     const quantity = readQuantity(stream, window, element.quantity);
     if (quantity.reading === "none") passage.closed.push("quantity");
     else passage.quantity = quantity.mention;
-    if (quantity.reading === "wrong" && overSentenceEnd(window, stream)) passage.closed.push("quantity");
+    if (quantity.reading === "wrong" && (overSentenceEnd(window, stream) || ownShareOf(window) < NUMBERED_SHARE)) passage.closed.push("quantity");
     else if (quantity.reading === "wrong") {
       passage.verdict = "wrong";
       passage.reason = `said '${quantity.mention.text}'`;
@@ -255,6 +256,14 @@ const RULED_OUT = "told that it is not so or not to be done; it is so, or is to 
 
 function spoken(window: Window, stream: Stream): Set<string> {
   return new Set(stream.tokens.slice(window.first, window.end).map((token) => token.text.toLowerCase()));
+}
+
+/** A number is held against somebody only beside so much of what it is the number of. */
+const NUMBERED_SHARE = 0.6;
+
+/** Share of the response's words, its number aside, that the passage says. */
+function ownShareOf({ aligned, response }: Window): number {
+  return aligned.reduce((sum, { term, quality }) => (response.terms[term]!.text === "{quantity}" ? sum : sum + response.terms[term]!.weight * quality), 0) / response.ownWeight;
 }
 
 /** What the response denies counts as allowed only in so many words, and not where the harm is named. */

@@ -39,6 +39,8 @@ export interface Response {
   asks: "no" | "closed" | "open";
   /** Notions of the element's `must` that its own words do without, a bit each: whoever wrote it took it for right so. */
   without: number;
+  /** Notions of `must` that only its number says ("{quantity}" for "month"), a bit each: a wrong number is still this number. */
+  byNumber: number;
   /** Made of words too plain to weigh ("my name is"): only their exact run counts. */
   literal: boolean;
 }
@@ -110,7 +112,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   if (terms.length === 0) return null;
   if (terms.reduce((sum, term) => sum + term.weight, 0) < LEAST_WEIGHT) {
     const run = words.map(({ term }) => ({ ...term, plain: false, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
-    return { text, terms: run, weight: run.length, ownWeight: run.length, plainWeight: 0, length: tokens.length, asks, without: 0, literal: true };
+    return { text, terms: run, weight: run.length, ownWeight: run.length, plainWeight: 0, length: tokens.length, asks, without: 0, byNumber: 0, literal: true };
   }
   const spoken = terms.filter((term) => !DENIALS.has(term.text));
   const each = Math.max(plainWeight, plainWeightOf(spoken));
@@ -125,6 +127,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     length: tokens.length,
     asks,
     without: 0,
+    byNumber: 0,
     literal: false,
   };
 }

@@ -53,6 +53,7 @@ describe("an element is not found", () => {
 describe("an element is stated wrongly", () => {
   test.each([
     ["with a wrong number", "Hold your breath for two seconds.", "hold"],
+    ["with a wrong number in another unit than the word that must be there", "Clean the case every day.", "wash/weekly"],
     ["denied", "You don't need to shake the inhaler.", "shake"],
     ["denied by what is said behind", "Shaking the inhaler well is not necessary.", "shake"],
   ])("%s", (_how, sentence, element) => expect(verdicts(sentence, element)).toContain("wrong"));
@@ -60,6 +61,7 @@ describe("an element is stated wrongly", () => {
   test.each([
     ["the denial belongs to another sentence", "You don't want to lose it. Shake the inhaler well.", "shake"],
     ["the number belongs to another element", "Hold your breath. Once a week, clean the case.", "hold"],
+    ["a number stands beside too little of what it would be the number of", "For this one the puff comes, and it goes on for two seconds.", "hold"],
     ["the number says how often, not how long", "Hold your breath and do it every four hours.", "hold"],
     ["what may happen is no instruction", "If you don't shake the inhaler well, the dose is wrong.", "shake"],
     ["a denied manner is not a denial", "Don't shake the inhaler too hard.", "shake"],
