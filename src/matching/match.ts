@@ -1,5 +1,6 @@
 import { compareQuantity } from "../language/quantity-compare.ts";
 import type { Station, WordSpan } from "../station/types.ts";
+import { patientQuestions } from "./asked.ts";
 import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
@@ -14,12 +15,12 @@ import { saidClauses } from "./said.ts";
 import { SHOWING } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
-import type { Attempt, Match, Matches, QuestionMatch } from "./types.ts";
+import type { Attempt, Match, Matches } from "./types.ts";
 import { affirmedUnsafe, unsafeMatches } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
 
-/** So much of a response makes a scripted question or a cue: they are told from other talk, not from each other. */
-const QUESTION_ACCEPTED = 0.6;
+/** So much of a response makes a cue: it is told from other talk, not from other cues. */
+const CUE_ACCEPTED = 0.6;
 /** A half-heard or shown passage must carry so much of the response to be about the element at all. */
 const HALF_SAID = 0.45;
 /** Something unheard, or a "like this", this near to the passage belongs to it. */
@@ -31,7 +32,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const said = postingsOf(streams.candidate, rubric);
   const heard = postingsOf(streams.patient, rubric);
 
-  const questions = questionMatches(rubric, heard, streams.patient);
+  const { questions, asked, fits } = patientQuestions(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
   const all = closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric);
   const open = withoutOthersNumbers(all.filter(isOpen));
@@ -53,8 +54,9 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     elements: [...found, ...doubtful, ...confirmed(scene, patient)].sort((a, b) => a.span.first - b.span.first),
     unsafe,
     questions,
-    asked: questionsAsked(streams.patient),
-    cues: rubric.cues.flatMap(({ item, says }) => windowsOf(says, heard, streams.patient, QUESTION_ACCEPTED).map((window) => ({ item, span: wordsOf(streams.patient, window.first, window.end) }))),
+    asked,
+    fits,
+    cues: rubric.cues.flatMap(({ item, says }) => windowsOf(says, heard, streams.patient, CUE_ACCEPTED).map((window) => ({ item, span: wordsOf(streams.patient, window.first, window.end) }))),
     patient,
     tellings,
     nearest: nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate),
@@ -138,29 +140,6 @@ function patientMatches(rubric: CompiledRubric, postings: Postings, stream: Stre
 
 function windowsOf(responses: readonly Response[], postings: Postings, stream: Stream, least: number) {
   return withoutOverlap(responses.flatMap((response) => windowsFor(response, postings, stream, least)));
-}
-
-function questionMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): QuestionMatch[] {
-  const candidates = rubric.questions.flatMap(({ question, says }) => windowsOf(says, postings, stream, QUESTION_ACCEPTED).map((window) => ({ question, ...window })));
-  // One stretch of talk is one question; each scripted question is asked where it fits best.
-  const best = new Map<string, QuestionMatch>();
-  for (const { question, first, end, coverage } of withoutOverlap(candidates)) {
-    if ((best.get(question)?.score ?? 0) < coverage) best.set(question, { question, span: wordsOf(stream, first, end), score: coverage });
-  }
-  return [...best.values()].sort((a, b) => a.span.first - b.span.first);
-}
-
-/** Runs of tokens that ask. */
-function questionsAsked(stream: Stream): WordSpan[] {
-  const spans: WordSpan[] = [];
-  for (let place = 0; place < stream.tokens.length; place += 1) {
-    if (stream.acts[place] === "tell") continue;
-    let end = place + 1;
-    while (end < stream.tokens.length && stream.acts[end] !== "tell" && stream.turnOf[end] === stream.turnOf[place] && stream.clauseOf[end] !== undefined && !/[.?!]/.test(stream.tokens[end - 1]!.after)) end += 1;
-    spans.push(wordsOf(stream, place, end));
-    place = end - 1;
-  }
-  return spans;
 }
 
 /** A number this near to a passage that counts belongs to it. */

@@ -122,6 +122,8 @@ export interface Matches {
   questions: QuestionMatch[];
   /** Questions of the patient, scripted or not, in order. */
   asked: WordSpan[];
+  /** How well scripted questions fit what the patient asks, best first; the same stretch and the same question may stand there several times. */
+  fits: QuestionMatch[];
   /** Items whose cue the patient delivered. */
   cues: { item: string; span: WordSpan }[];
   /** What the patient says about elements, rightly or wrongly: for teach-back and confirmation. */

@@ -1,74 +1,153 @@
+import { wordWeight } from "../language/lexicon.ts";
+import { speechActs } from "../language/speech-act.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
-import type { WordSpan } from "../station/types.ts";
+import { turnsOf } from "../station/turns.ts";
+import type { Turn, WordSpan } from "../station/types.ts";
+import { answerTo } from "./answers.ts";
 import type { Context } from "./context.ts";
 import { replyTo } from "./replies.ts";
-import type { Evidence, QuestionResult } from "./types.ts";
+import type { QuestionResult } from "./types.ts";
 
-const DEFERRALS = speechPhrases("deferrals");
+const CONFIRMATIONS = speechPhrases("confirmations");
 
-/** A longer reply said something; whether it answered, a person hears. */
-const SOME_REPLY = 6;
-/** A patient's question of fewer words ("okay?", "is it?") asks nothing of its own. */
-const FEWEST_WORDS = 4;
+/** Words that fit so well are the scripted question, whatever the reply; those that fit less need the script's answer behind them. */
+const FITS = 0.5;
+const FITS_A_LITTLE = 0.3;
+/** What does not ask must be the script's very words, or have its answer behind it ("but my eyes feel fine"). */
+const STATES = 0.8;
+/** What the script's answer right behind it adds to the fit, and what it adds later in the reply. */
+const ANSWERED = { atOnce: 0.4, later: 0.2 } as const;
+/** A word in common decides between questions that the same reply answers. */
+const SHARED_WORD = 0.1;
+const LONG_WORD = 4;
+/** An answer stands in so many words of the start of the reply; what comes much later is another matter. */
+const AT_ONCE = 25;
+const IN_REACH = 45;
+/** A question of the candidate's stands so near to the end of the turn that it is waiting for an answer. */
+const WAITING = 12;
+/** "Yes, that's it exactly": said of what the patient guessed. */
+const CONFIRMING_WORDS = 5;
 
-/** The scripted questions and how each was answered; then the patient's other questions. */
+/** A question that fits more places than these is of too common words to be told by them. */
+const MOST_PLACES = 3;
+
+/** A stretch in which the patient asks, and what the candidate says to it. */
+interface Asked {
+  span: WordSpan;
+  reply: WordSpan | null;
+  /** False for a statement that fits a scripted question. */
+  asks: boolean;
+}
+
+/** The scripted questions and how each was answered; then the patient's other questions. Each spoken question stands there once. */
 export function patientQuestions(context: Context): QuestionResult[] {
-  const found = scriptedSpans(context);
+  const asked = questionsAsked(context);
+  const places = scriptedPlaces(context, asked);
   const scripted = context.rubric.scenario.questions.map((question): QuestionResult => {
     const label = plainPhrase(question.says[0]!);
-    const match = found.find((candidate) => candidate.question === question.id);
-    if (match === undefined) return { id: question.id, label, asked: null, answer: "not-asked", evidence: null, scripted: true };
-    return { id: question.id, label, asked: context.evidence(match.span), ...answerTo(context, match.span, question.id, question.answered_by ?? []), scripted: true };
+    const place = places.get(question.id);
+    if (place === undefined) return { id: question.id, label, asked: null, answer: "not-asked", evidence: null, scripted: true };
+    return { id: question.id, label, asked: context.evidence(place.span), ...answerTo(context, place.span, place.reply, { id: question.id, answeredBy: question.answered_by ?? [] }), scripted: true };
   });
-  const taken = found.map(({ span }) => span);
-  const others = context.matches.asked
-    .filter((span) => span.end - span.first >= FEWEST_WORDS && !taken.some((other) => span.first < other.end && other.first < span.end))
-    .map((span): QuestionResult => {
-      const asked = context.evidence(span);
-      const { answer, evidence } = answerTo(context, span, null, []);
-      return { id: `question-${span.first}`, label: asked.quote, asked, answer, evidence, scripted: false };
+  const taken = new Set(places.values());
+  const others = asked
+    .filter((one) => !taken.has(one) && one.asks)
+    .map((one): QuestionResult => {
+      const evidence = context.evidence(one.span);
+      return { id: `question-${one.span.first}`, label: evidence.quote, asked: evidence, ...answerTo(context, one.span, one.reply, null), scripted: false };
     });
   return [...scripted, ...others];
 }
 
+/** All that the patient asks of the candidate: not what answers the candidate's own question, nor what is told back. */
+function questionsAsked(context: Context): Asked[] {
+  const turns = turnsOf(context.station);
+  const spans = new Map<number, WordSpan>();
+  for (const span of [...context.matches.asked, ...context.matches.fits.map((fit) => fit.span)]) if (!spans.has(span.first)) spans.set(span.first, span);
+  const spoken = new Set(context.matches.asked.map(({ first }) => first));
+  return [...spans.values()]
+    .sort((a, b) => a.first - b.first)
+    .flatMap((span): Asked[] => {
+      if (context.matches.tellings.some(({ answer }) => span.first >= answer.first && span.end <= answer.end)) return [];
+      const reply = replyTo(context.station, span);
+      const at = turns.findIndex((turn) => span.first >= turn.first && span.first < turn.end);
+      const before = turns[at - 1];
+      if (before?.role === "candidate" && isAnswer(context, before, span, reply, spoken.has(span.first))) return [];
+      return [{ span, reply, asks: spoken.has(span.first) }];
+    });
+}
+
+/** Whether the patient's words answer what the candidate has just asked: a statement does, and a guess that is confirmed. */
+function isAnswer(context: Context, before: Turn, span: WordSpan, reply: WordSpan | null, asks: boolean): boolean {
+  const { words } = context.station.transcript;
+  const texts = (part: WordSpan) => words.slice(part.first, part.end).filter(({ kind }) => kind === "word").map(({ text }) => text);
+  const acts = speechActs(tokenise(texts({ first: Math.max(before.first, before.end - 3 * WAITING), end: before.end })), new Set());
+  if (!acts.slice(-WAITING).some((act) => act !== "tell")) return false;
+  const said = texts(span);
+  const formed = speechActs(tokenise(said.map((text) => text.replace("?", "."))), new Set()).some((act) => act !== "tell");
+  if (!asks || !formed) return true;
+  // A mere "yes" answers a question as well.
+  return reply !== null && CONFIRMATIONS.find(tokenise(texts({ first: reply.first, end: Math.min(reply.end, reply.first + CONFIRMING_WORDS) }))).some((hit) => hit.end - hit.first > 1);
+}
+
 /**
- * Where the scripted questions were asked. One asked in words that the script does not foresee is known by its answer:
- * the reply says what the script has for that question and for no other that is still open.
+ * Where each scripted question was asked, each stretch being one question at most: by its words; by fewer words where the
+ * script's answer follows; by the answer alone where it follows at once and nothing of it was said before.
  */
-function scriptedSpans(context: Context): { question: string; span: WordSpan }[] {
-  const found: { question: string; span: WordSpan }[] = context.matches.questions.map(({ question, span }) => ({ question, span }));
-  const free = (span: WordSpan) => span.end - span.first >= FEWEST_WORDS && !found.some((other) => span.first < other.span.end && other.span.first < span.end);
-  for (const span of context.matches.asked) {
-    if (!free(span)) continue;
-    const reply = replyTo(context.station, span);
-    if (reply === null) continue;
-    const said = new Set(context.matches.elements.filter((match) => match.verdict === "right" && match.span.first >= reply.first && match.span.first < reply.end).map(({ item }) => item));
-    const open = context.rubric.scenario.questions.filter((question) => !found.some((other) => other.question === question.id) && (question.answered_by ?? []).some((item) => said.has(item)));
-    if (open.length === 1) found.push({ question: open[0]!.id, span });
-  }
-  return found;
+function scriptedPlaces(context: Context, asked: readonly Asked[]): Map<string, Asked> {
+  const { fits } = context.matches;
+  const pairs = asked.flatMap((one): Pair[] =>
+    context.rubric.scenario.questions.flatMap((question): Pair[] => {
+      const fit = fits.find((match) => match.question === question.id && match.span.first === one.span.first)?.score ?? 0;
+      const { support, fresh } = supportOf(context, one, question.id, question.answered_by ?? []);
+      const accepted = one.asks ? fit >= FITS || support === ANSWERED.atOnce || (support > 0 && (fresh || fit >= FITS_A_LITTLE)) : fit >= STATES || (fit > 0 && support > 0);
+      return accepted ? [{ one, question: question.id, rank: fit + support + (sharesWord(context, one.span, question.says) ? SHARED_WORD : 0) }] : [];
+    }),
+  );
+  return bestPlaces(context.rubric.scenario.questions.map(({ id }) => pairs.filter((pair) => pair.question === id).sort((x, y) => y.rank - x.rank).slice(0, MOST_PLACES)));
+}
+
+/** Whether the patient's words share a weighty word with the scripted question, alone or as a part ("bleed", "nosebleeds"). */
+function sharesWord(context: Context, span: WordSpan, says: readonly string[]): boolean {
+  const spoken = tokenise(context.station.transcript.words.slice(span.first, span.end).map(({ text }) => text)).filter(({ stem, text }) => text.length >= LONG_WORD && wordWeight(stem) >= 1);
+  const scripted = tokenise(says.flatMap((phrase) => phrase.split(/[\s|()]+/)).filter(Boolean));
+  return spoken.some(({ stem }) => scripted.some((other) => other.stem.includes(stem)));
+}
+
+interface Pair {
+  one: Asked;
+  question: string;
+  rank: number;
+}
+
+/** Of all ways to give each question one place and each place one question, the one that fits best in sum. */
+function bestPlaces(choices: readonly (readonly Pair[])[]): Map<string, Asked> {
+  let best: { rank: number; pairs: Pair[] } = { rank: 0, pairs: [] };
+  const pick = (at: number, rank: number, pairs: Pair[]) => {
+    if (rank > best.rank) best = { rank, pairs };
+    if (at === choices.length) return;
+    for (const pair of choices[at]!) if (!pairs.some(({ one }) => one === pair.one)) pick(at + 1, rank + pair.rank, [...pairs, pair]);
+    pick(at + 1, rank, pairs);
+  };
+  pick(0, 0, []);
+  return new Map(best.pairs.map(({ question, one }) => [question, one]));
+}
+
+/** Whether the reply says the script's answer, how soon, whether before anything else, and whether all of it was said before. */
+function supportOf(context: Context, { span, reply }: Asked, id: string, answeredBy: readonly string[]): { support: number; fresh: boolean } {
+  if (reply === null) return { support: 0, fresh: false };
+  const inside = (match: { span: WordSpan }) => match.span.first >= reply.first && match.span.first < reply.end;
+  const told = context.matches.elements.filter((match) => match.verdict === "right" || match.verdict === "wrong");
+  const known = new Set(told.filter((match) => match.span.first < span.first).map(({ item, element }) => `${item}/${element}`));
+  const elements = told.filter((match) => answeredBy.includes(match.item) && inside(match));
+  const said = [...elements, ...context.matches.answers.filter((match) => match.question === id && inside(match))];
+  const first = Math.min(...said.map((match) => match.span.first));
+  const support = first - reply.first < AT_ONCE ? ANSWERED.atOnce : first - reply.first < IN_REACH ? ANSWERED.later : 0;
+  return { support, fresh: said.length > elements.length || elements.some(({ item, element }) => !known.has(`${item}/${element}`)) };
 }
 
 /** The notation of phrases, as a person reads it: the first of each alternative. */
 export function plainPhrase(phrase: string): string {
   return phrase.replace(/\(([^()|]*)(?:\|[^()]*)?\)/g, "$1").replace(/([^\s|]+)(?:\|[^\s]+)/g, "$1").replaceAll("{quantity}", "...");
-}
-
-function answerTo(context: Context, question: WordSpan, id: string | null, answeredBy: readonly string[]): { answer: QuestionResult["answer"]; evidence: Evidence | null } {
-  const reply = replyTo(context.station, question);
-  if (reply === null) return { answer: "ignored", evidence: null };
-  const inside = (span: WordSpan) => span.first >= reply.first && span.first < reply.end;
-  const elements = context.matches.elements.filter((match) => (id === null || answeredBy.includes(match.item)) && inside(match.span));
-  const own = context.matches.answers.filter((match) => match.question === id && inside(match.span));
-  const wrong = [...elements.filter(({ verdict }) => verdict === "wrong"), ...own.filter(({ verdict }) => verdict === "wrong")];
-  const right = [...elements.filter(({ verdict }) => verdict === "right"), ...own.filter(({ verdict }) => verdict === "right")];
-  const last = (spans: { span: WordSpan }[]) => Math.max(-1, ...spans.map(({ span }) => span.first));
-  if (wrong.length > 0 && last(wrong) > last(right) && id !== null) return { answer: "incorrect", evidence: context.evidence(wrong[0]!.span) };
-  if (right.length > 0) return { answer: "answered", evidence: context.evidence(right[0]!.span) };
-  const words = context.station.transcript.words.slice(reply.first, reply.end).map(({ text }) => text);
-  const deferral = DEFERRALS.find(tokenise(words))[0];
-  if (deferral !== undefined) return { answer: "deferred", evidence: context.evidence({ first: reply.first, end: Math.min(reply.end, reply.first + 25) }) };
-  if (words.length < SOME_REPLY) return { answer: "ignored", evidence: null };
-  return { answer: "cannot-tell", evidence: context.evidence({ first: reply.first, end: Math.min(reply.end, reply.first + 25) }) };
 }

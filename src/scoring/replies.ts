@@ -1,6 +1,11 @@
+import { speechPhrases } from "../language/speech-phrases.ts";
+import { tokenise } from "../language/token.ts";
 import { turnsOf } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
 
+const STALLS = speechPhrases("stalls");
+const LONGEST_STALL = 9;
+const OPENING = { fewest: 6, most: 28 } as const;
 /** "Mm", "okay": the patient's small reply does not end the candidate's answer. */
 const SMALL_REPLY = 3;
 
@@ -12,9 +17,23 @@ export function replyTo(station: Station, span: WordSpan): WordSpan | null {
   let reply = null as WordSpan | null;
   for (const turn of turns.slice(at + 1)) {
     if (turn.role === "candidate") reply = { first: reply?.first ?? turn.first, end: turn.end };
-    else if (reply !== null && turn.end - turn.first > SMALL_REPLY) break;
+    else if (reply !== null && turn.end - turn.first > SMALL_REPLY && !stalls(station, reply)) break;
   }
   return reply;
+}
+
+/** "Um, good question." wins time; the answer comes later. */
+function stalls(station: Station, { first, end }: WordSpan): boolean {
+  return end - first <= LONGEST_STALL && STALLS.find(tokenise(station.transcript.words.slice(first, end).map(({ text }) => text))).length > 0;
+}
+
+/** The first sentences of a reply: enough words to know what it is about, few enough to be read. */
+export function openingOf(station: Station, reply: WordSpan): WordSpan {
+  const { words } = station.transcript;
+  for (let end = reply.first + OPENING.fewest; end < Math.min(reply.end, reply.first + OPENING.most); end += 1) {
+    if (/[.?!]["')]*$/.test(words[end - 1]!.text)) return { first: reply.first, end };
+  }
+  return { first: reply.first, end: Math.min(reply.end, reply.first + OPENING.most) };
 }
 
 /** What the patient says next after a span of the candidate's. */

@@ -46,6 +46,9 @@ export const LEXICON_FORMS = {
     repeat_requests: list,
     teach_back_requests: list,
     acting_out: list,
+    supposing: list,
+    stalls: list,
+    topic_changes: list,
     affirmations: list,
   }),
 } as const;
