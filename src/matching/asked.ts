@@ -26,7 +26,7 @@ const FEWEST_WORDS = { question: 2, marked: 4 } as const;
 /** Speech without full stops is one long sentence: a question in it ends after so many tokens. */
 const LONGEST_QUESTION = 22;
 /** Two questions so near to each other are one ("how do I know? I mean, when it's empty?"). */
-const NEAR = 8;
+const NEAR = 3;
 
 /** A stretch in which the patient asks: tokens, end exclusive. */
 interface Asking {
@@ -51,13 +51,35 @@ export function patientQuestions(rubric: CompiledRubric, postings: Postings, str
   const fits = rubric.questions.flatMap(({ question, says }) =>
     says.flatMap((response) => windowsFor(response, postings, stream, LIKELY).flatMap((window) => fitOf(question, window, askings, stream) ?? [])),
   );
-  const spanOf = ({ place, first, end }: Fit) => wordsOf(stream, askings[place]?.first ?? first, askings[place]?.end ?? end);
+  const whole = neighboursTogether(askings, fits, stream);
+  const spanOf = ({ place, first, end }: Fit) => wordsOf(stream, whole[place]?.first ?? first, whole[place]?.end ?? end);
   const all = fits.map((fit): QuestionMatch => ({ question: fit.question, span: spanOf(fit), score: fit.coverage })).sort((a, b) => b.score - a.score || a.span.first - b.span.first);
   const questions: QuestionMatch[] = [];
   for (const match of all) {
     if (match.score >= ASKED && !questions.some(({ question, span }) => question === match.question || span.first === match.span.first)) questions.push(match);
   }
-  return { questions: questions.sort((a, b) => a.span.first - b.span.first), asked: askings.map(({ first, end }) => wordsOf(stream, first, end)), fits: all };
+  return { questions: questions.sort((a, b) => a.span.first - b.span.first), asked: [...new Set(whole)].map(({ first, end }) => wordsOf(stream, first, end)), fits: all };
+}
+
+/** For each asking what it is part of: neighbours in one turn ask one thing, unless they are two questions of the script. */
+function neighboursTogether(askings: readonly Asking[], fits: readonly Fit[], stream: Stream): Asking[] {
+  const best = (place: number) => fits.filter((fit) => fit.place === place && fit.coverage >= ASKED).sort((a, b) => b.coverage - a.coverage)[0]?.question;
+  const whole: Asking[] = [];
+  let known: string | undefined;
+  askings.forEach((asking, place) => {
+    const last = whole[place - 1];
+    const question = best(place);
+    if (last !== undefined && stream.turnOf[last.first] === stream.turnOf[asking.first] && asking.first - last.end < NEAR && (known === undefined || question === undefined || known === question)) {
+      last.end = asking.end;
+      last.formed ||= asking.formed;
+      whole.push(last);
+      known ??= question;
+    } else {
+      whole.push({ ...asking });
+      known = question;
+    }
+  });
+  return whole;
 }
 
 interface Fit {
@@ -98,7 +120,7 @@ function inOneTurn({ aligned, response, coverage }: Window, stream: Stream): { f
   return { first: Math.min(...inside.map(({ hit }) => hit.first)), end: Math.max(...inside.map(({ hit }) => hit.end)), coverage: all === 0 ? 0 : (coverage * weight) / all };
 }
 
-/** Where the patient asks: whole sentences where there are any, neighbours in one turn together. */
+/** Where the patient asks: whole sentences where there are any. */
 function askingsIn(stream: Stream): Asking[] {
   const { tokens, turnOf } = stream;
   const breaks = new Set<number>();
@@ -111,12 +133,7 @@ function askingsIn(stream: Stream): Asking[] {
     if (place < tokens.length && !breaks.has(place) && !/[.?!]/.test(tokens[place - 1]!.after)) continue;
     const asking = askingIn(stream, formed, first, place);
     first = place;
-    if (asking === null) continue;
-    const last = askings[askings.length - 1];
-    if (last !== undefined && turnOf[last.first] === turnOf[asking.first] && asking.first - last.end < NEAR) {
-      last.end = asking.end;
-      last.formed ||= asking.formed;
-    } else askings.push(asking);
+    if (asking !== null) askings.push(asking);
   }
   return askings.filter(({ first: from, end, formed: form }) => end - from >= (form ? FEWEST_WORDS.question : FEWEST_WORDS.marked) && !isTag(tokens.slice(from, end).map(({ text }) => text)));
 }

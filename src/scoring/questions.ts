@@ -14,8 +14,6 @@ const CONFIRMATIONS = speechPhrases("confirmations");
 /** Words that fit so well are the scripted question, whatever the reply; those that fit less need the script's answer behind them. */
 const FITS = 0.5;
 const FITS_A_LITTLE = 0.3;
-/** What does not ask must be the script's very words, or have its answer behind it ("but my eyes feel fine"). */
-const STATES = 0.8;
 /** What the script's answer right behind it adds to the fit, and what it adds later in the reply. */
 const ANSWERED = { atOnce: 0.4, later: 0.2 } as const;
 /** A word in common decides between questions that the same reply answers. */
@@ -26,6 +24,8 @@ const AT_ONCE = 25;
 const IN_REACH = 45;
 /** A question of the candidate's stands so near to the end of the turn that it is waiting for an answer. */
 const WAITING = 12;
+/** What the patient says to "any questions?" is a question. */
+const INVITES = /^(questions?|ask|wonder(ing)?|worr(y|ied|ies|ying)|unsure|concerns?)\b/i;
 /** "Yes, that's it exactly": said of what the patient guessed. */
 const CONFIRMING_WORDS = 5;
 
@@ -83,7 +83,8 @@ function isAnswer(context: Context, before: Turn, span: WordSpan, reply: WordSpa
   const { words } = context.station.transcript;
   const texts = (part: WordSpan) => words.slice(part.first, part.end).filter(({ kind }) => kind === "word").map(({ text }) => text);
   const acts = speechActs(tokenise(texts({ first: Math.max(before.first, before.end - 3 * WAITING), end: before.end })), new Set());
-  if (!acts.slice(-WAITING).some((act) => act !== "tell")) return false;
+  const asked = texts({ first: Math.max(before.first, before.end - WAITING), end: before.end });
+  if (!acts.slice(-WAITING).some((act) => act !== "tell") || asked.some((text) => INVITES.test(text))) return false;
   const said = texts(span);
   const formed = speechActs(tokenise(said.map((text) => text.replace("?", "."))), new Set()).some((act) => act !== "tell");
   if (!asks || !formed) return true;
@@ -101,7 +102,7 @@ function scriptedPlaces(context: Context, asked: readonly Asked[]): Map<string, 
     context.rubric.scenario.questions.flatMap((question): Pair[] => {
       const fit = fits.find((match) => match.question === question.id && match.span.first === one.span.first)?.score ?? 0;
       const { support, fresh } = supportOf(context, one, question.id, question.answered_by ?? []);
-      const accepted = one.asks ? fit >= FITS || support === ANSWERED.atOnce || (support > 0 && (fresh || fit >= FITS_A_LITTLE)) : fit >= STATES || (fit > 0 && support > 0);
+      const accepted = one.asks ? fit >= FITS || support === ANSWERED.atOnce || (support > 0 && (fresh || fit >= FITS_A_LITTLE)) : fit > 0;
       return accepted ? [{ one, question: question.id, rank: fit + support + (sharesWord(context, one.span, question.says) ? SHARED_WORD : 0) }] : [];
     }),
   );
