@@ -75,6 +75,40 @@ export function elicitationOf(scene: Scene, element: CompiledElement, questionsF
   return { elicitation: "offered" };
 }
 
+/** What is said so soon in a reply answers the question, whatever words the patient asked in. */
+const AT_ONCE = 15;
+
+/**
+ * "What else might it do to me?" "It can sting a bit.": what a reply to a question says first, and what it goes on to say
+ * of the same item, came after the question, whether or not the two have a word in common.
+ * @param asked the stretches in which the patient asks.
+ */
+export function afterQuestions(scene: Scene, found: readonly Match[], asked: readonly WordSpan[], tells: (match: Match) => boolean): Match[] {
+  const answering = new Map<Match, WordSpan>();
+  for (const span of asked) {
+    const place = turnAt(scene, span.first);
+    const reply = scene.turns[place + 1];
+    if (place < 0 || reply?.role !== "candidate" || reply.first - span.end > QUESTION_REACH) continue;
+    const inside = found.filter((match) => match.span.first >= reply.first && match.span.first < Math.min(reply.end, reply.first + ANSWER_REACH) && tells(match)).sort((a, b) => a.span.first - b.span.first);
+    const first = inside[0];
+    if (first === undefined || first.span.first - reply.first >= AT_ONCE || movesOn(scene, reply.first, first.span.first)) continue;
+    for (const match of inside) if (match.item === first.item) answering.set(match, span);
+  }
+  return found.map((match) => {
+    const span = answering.get(match);
+    return span === undefined || match.elicitation !== "offered" ? match : { ...match, elicitation: "after-question", elicitedBy: span };
+  });
+}
+
+/** "That's why. And then you ...": what a new sentence adds is another matter. */
+const ADDS = /^(and|now|next|then)\b/i;
+
+function movesOn(scene: Scene, from: number, to: number): boolean {
+  const { words } = scene.station.transcript;
+  for (let place = from + 1; place <= to; place += 1) if (/[.!]$/.test(words[place - 1]!.text) && ADDS.test(words[place]!.text)) return true;
+  return false;
+}
+
 const spanOf = ({ first, end }: Turn): WordSpan => ({ first, end });
 
 /** The patient's or examiner's turn that the candidate is replying to, past a mere "okay" of their own. */

@@ -60,7 +60,7 @@ function judgeItem(context: Context, item: Item, section: string): JudgedItem {
     critical: item.critical,
     weight: item.weight,
     content,
-    elicitation: elicitationOf(complete),
+    elicitation: elicitationOf(complete, needs),
     earned: hundredths(earned),
     met: content !== "incorrect" && content !== "not-applicable" && content !== "not-offered" && credited >= (item.minimum ?? needs),
     elements: elements.map(({ id, label, content: said, elicitation, evidence, confidence: sure, reason }) => ({ id, label, content: said, elicitation, evidence, confidence: hundredths(sure), ...(reason !== undefined && { reason }) })),
@@ -89,10 +89,10 @@ function contentOf(context: Context, item: Item, elements: JudgedElement[], need
 
 const LATER: readonly Elicitation[] = ["offered", "after-question", "prompted", "confirmed"];
 
-/** Part offered, the rest after a question: by the later part. */
-function elicitationOf(complete: readonly JudgedElement[]): Elicitation | null {
-  const kinds = complete.flatMap(({ elicitation }) => (elicitation === null ? [] : [elicitation]));
-  return kinds.sort((a, b) => LATER.indexOf(b) - LATER.indexOf(a))[0] ?? null;
+/** Part offered, the rest after a question: by the later part of those that the item needs. */
+function elicitationOf(complete: readonly JudgedElement[], needs: number): Elicitation | null {
+  const kinds = complete.flatMap(({ elicitation }) => (elicitation === null ? [] : [elicitation])).sort((a, b) => LATER.indexOf(a) - LATER.indexOf(b));
+  return kinds[Math.min(needs, kinds.length) - 1] ?? null;
 }
 
 /**
