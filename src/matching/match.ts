@@ -12,7 +12,7 @@ import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { replyPassages } from "./replies.ts";
 import { saidClauses } from "./said.ts";
-import { SHOWING } from "./showing.ts";
+import { isShown } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
 import type { Attempt, Match, Matches } from "./types.ts";
@@ -120,11 +120,7 @@ function doubtOf(passage: Passage, stream: Stream): Pick<Match, "verdict" | "rea
   if (passage.verdict === "unclear" && others.length === 0) return passage.coverage >= neededFor({ ...passage, verdict: "right" }) ? { verdict: "unclear", reason: passage.reason ?? "a sound-alike changes the meaning" } : null;
   // A number or a must-word may be just what was not heard; a denial or a question was heard.
   if (others.some((gate) => gate !== "quantity" && gate !== "must")) return null;
-  const first = Math.max(0, passage.first - NEARBY);
-  const end = Math.min(stream.tokens.length, passage.end + NEARBY);
-  if (passage.element.kind === "tell" && SHOWING.find(stream.tokens, first, end).some((hit) => stream.turnOf[hit.first] === stream.turnOf[passage.first])) {
-    return { verdict: "shown", reason: "shown or pointed at, not said" };
-  }
+  if (isShown(passage, stream, NEARBY)) return { verdict: "shown", reason: "shown or pointed at, not said" };
   for (let place = passage.first - 1; place <= passage.end; place += 1) {
     if (stream.garbledAfter.has(place)) return { verdict: "unclear", reason: "part of it could not be heard" };
     if (stream.doubtful.has(place)) return { verdict: "unclear", reason: "the recogniser or transcriber doubts these words" };
