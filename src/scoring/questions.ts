@@ -2,6 +2,7 @@ import { wordWeight } from "../language/lexicon.ts";
 import { speechActs } from "../language/speech-act.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
+import { readPhrase } from "../matching/phrase.ts";
 import { turnsOf } from "../station/turns.ts";
 import type { Turn, WordSpan } from "../station/types.ts";
 import { answerTo } from "./answers.ts";
@@ -45,7 +46,7 @@ export function patientQuestions(context: Context): QuestionResult[] {
   const asked = questionsAsked(context);
   const places = scriptedPlaces(context, asked);
   const scripted = context.rubric.scenario.questions.map((question): QuestionResult => {
-    const label = plainPhrase(question.says[0]!);
+    const label = plainQuestion(question.says);
     const place = places.get(question.id);
     if (place === undefined) return { id: question.id, label, asked: null, answer: "not-asked", evidence: null, scripted: true };
     return { id: question.id, label, asked: context.evidence(place.span), ...answerTo(context, place.span, place.reply, { id: question.id, answeredBy: question.answered_by ?? [] }), scripted: true };
@@ -148,7 +149,14 @@ function supportOf(context: Context, { span, reply }: Asked, id: string, answere
   return { support, fresh: said.length > elements.length || elements.some(({ item, element }) => !known.has(`${item}/${element}`)) };
 }
 
-/** The notation of phrases, as a person reads it: the first of each alternative. */
-export function plainPhrase(phrase: string): string {
-  return phrase.replace(/\(([^()|]*)(?:\|[^()]*)?\)/g, "$1").replace(/([^\s|]+)(?:\|[^\s]+)/g, "$1").replaceAll("{quantity}", "...");
+/** A scripted question as a person would ask it: the first wording without alternatives, else the first of each. */
+export function plainQuestion(says: readonly string[]): string {
+  const plain = [says[0]!, ...says].find((phrase) => !/[|(){}]/.test(phrase)) ?? firstWords(says[0]!);
+  const spoken = plain.replace(/\bi\b/g, "I");
+  return `${spoken.charAt(0).toUpperCase()}${spoken.slice(1)}${/[.?!]$/.test(spoken) ? "" : "?"}`;
+}
+
+function firstWords(phrase: string): string {
+  const [variant] = readPhrase(phrase);
+  return (variant ?? []).map((slot) => (typeof slot === "string" ? "..." : slot.words[0]!)).join(" ");
 }

@@ -82,12 +82,13 @@ const tellsBack = (context: Context, turn: WordSpan) => context.matches.patient.
 /** What the patient said wrongly of what was taught, and what a correction of the candidate shows to have been wrong. */
 function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackError[] {
   const labelled = (match: Pick<Match, "item" | "element">) => items.find(({ item }) => item.id === match.item)?.item.elements.find(({ id }) => id === match.element)?.label ?? match.element;
+  const whole = (span: WordSpan) => context.evidence(sentenceAround(context.station, span));
   const wrong = context.matches.patient.filter((match) => match.verdict === "wrong" && taughtBefore(context, match.item, match.element, match.span.first));
   const errors = wrong.map((match): TeachBackError & { place: number } => {
     const reply = replyTo(context.station, match.span);
     const put = reply === null ? undefined : putRight(context, reply, (other) => other.item === match.item && other.element === match.element) ?? (opensWithCorrection(context, reply) ? putRight(context, opening(reply, CORRECTION_WORDS.thing), (other) => other.item === match.item) : undefined);
     const noticed = reply !== null && (put !== undefined || opensWithCorrection(context, reply)) ? context.evidence(opening(reply, OPENING_WORDS)) : null;
-    return { place: match.span.first, evidence: context.evidence(match.span), label: labelled(put ?? match), noticed, corrected: put === undefined ? null : context.evidence(put.span) };
+    return { place: match.span.first, evidence: whole(match.span), label: labelled(put ?? match), noticed, corrected: put === undefined ? null : whole(put.span) };
   });
   for (const { answer } of context.matches.tellings) {
     const reply = replyTo(context.station, { first: answer.end - 1, end: answer.end });
@@ -97,7 +98,7 @@ function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackErro
     const told = put === undefined ? undefined : context.matches.patient.find((match) => match.item === put.item && match.element === put.element && match.span.first >= answer.first && match.span.first < answer.end);
     // Without words of the patient on it, it is a reminder of what was left out.
     if (put === undefined || told === undefined) continue;
-    errors.push({ place: answer.first, evidence: context.evidence(told.span), label: labelled(put), noticed: context.evidence(opening(reply, OPENING_WORDS)), corrected: context.evidence(put.span) });
+    errors.push({ place: answer.first, evidence: whole(told.span), label: labelled(put), noticed: context.evidence(opening(reply, OPENING_WORDS)), corrected: whole(put.span) });
   }
   return errors.sort((a, b) => a.place - b.place).map(({ evidence, label, noticed, corrected }) => ({ evidence, label, noticed, corrected }));
 }

@@ -94,7 +94,7 @@ export interface ClaimResult {
 
 export interface QuestionResult {
   id: string;
-  /** The first scripted wording. */
+  /** A scripted wording in ordinary words; of a question that the rubric does not script, the patient's own. */
   label: string;
   asked: Evidence | null;
   answer: "answered" | "incorrect" | "deferred" | "ignored" | "cannot-tell" | "not-asked";

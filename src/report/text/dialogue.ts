@@ -1,5 +1,5 @@
 import type { Evidence, MarkSheet, QuestionResult } from "../../scoring/types.ts";
-import { faint, strong, styled, type Page } from "../page.ts";
+import { faint, strong, styled, type Page, type Text } from "../page.ts";
 import type { Style } from "../style.ts";
 import { padEnd } from "../width.ts";
 import { place, quote, spoken } from "./evidence.ts";
@@ -19,10 +19,11 @@ export function dialogue(page: Page, sheet: MarkSheet): void {
   if (sheet.questions.length === 0) page.entry({ body: "none in the rubric, none heard" });
   for (const question of sheet.questions) {
     const { word, mark, style } = ANSWER[question.answer];
-    const unscripted = question.scripted ? "" : faint(" (not in the script)");
-    page.entry({ indent: 2, lead: styled(`${page.symbols.mark[mark]} ${padEnd(word, 12)}`, style), hang: 15, body: [question.label, unscripted] });
     const indent = page.width >= 76 ? 17 : 6;
-    if (question.asked !== null) page.entry({ indent, body: ["asked ", spoken(question.asked, page.symbols)] });
+    // The patient's own words lead: a coach looks for what was said, not for how the script has it.
+    const body: Text = question.asked === null ? [question.label] : [spoken(question.asked, page.symbols), question.scripted ? "" : faint(" (not in the script)")];
+    page.entry({ indent: 2, lead: styled(`${page.symbols.mark[mark]} ${padEnd(word, 12)}`, style), hang: 15, body });
+    if (question.asked !== null && question.scripted) page.entry({ indent, body: [faint("in the script "), question.label] });
     if (question.evidence !== null) page.entry({ indent, body: ["answer ", spoken(question.evidence, page.symbols)] });
   }
   teachBack(page, sheet);
