@@ -23,7 +23,7 @@ export function dialogue(page: Page, sheet: MarkSheet): void {
     // The patient's own words lead: a coach looks for what was said, not for how the script has it.
     const body: Text = question.asked === null ? [question.label] : [spoken(question.asked, page.symbols), question.scripted ? "" : faint(" (not in the script)")];
     page.entry({ indent: 2, lead: styled(`${page.symbols.mark[mark]} ${padEnd(word, 12)}`, style), hang: 15, body });
-    if (question.asked !== null && question.scripted) page.entry({ indent, body: [faint("in the script "), question.label] });
+    if (question.asked !== null && question.label !== question.asked.quote) page.entry({ indent, body: [faint(question.scripted ? "in the script " : "meaning "), question.label] });
     if (question.evidence !== null) page.entry({ indent, body: ["answer ", spoken(question.evidence, page.symbols)] });
   }
   teachBack(page, sheet);
