@@ -62,8 +62,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     tellings,
     nearest: nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate),
     claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers]),
-    said: saidClauses(streams.candidate, rubric.vocabulary),
-    heard: saidClauses(streams.patient, rubric.vocabulary),
+    said: saidClauses(streams.candidate, rubric),
+    heard: saidClauses(streams.patient, rubric),
     answers,
   };
 }

@@ -1,5 +1,7 @@
 import { meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { readNumber } from "../language/number-words.ts";
+import type { Token } from "../language/token.ts";
+import type { CompiledRubric } from "./compile.ts";
 import { clauseSpan, type Stream } from "./stream.ts";
 import type { SaidClause, SaidWord } from "./types.ts";
 
@@ -8,7 +10,8 @@ const DENIAL = /^(not|no|never|nor|without)$/;
 const DENIAL_WEIGHT = 0.35;
 
 /** What one role said, clause by clause, as the words that carry it: to be compared with itself. */
-export function saidClauses(stream: Stream, vocabulary: ReadonlySet<string>): SaidClause[] {
+export function saidClauses(stream: Stream, rubric: CompiledRubric): SaidClause[] {
+  const vocabulary = topicsOf(rubric);
   let sentence = 0;
   return stream.clauses.map((clause) => {
     const before = stream.tokens[clause.first - 1];
@@ -36,11 +39,27 @@ function wordsIn(stream: Stream, first: number, end: number, vocabulary: Readonl
     if (!stream.withdrawn.has(place)) {
       const counts = number !== null && (token.text !== "one" || countsBefore(stream, place, end));
       const weight = number !== null ? (counts ? 1 : 0) : DENIAL.test(token.text) ? DENIAL_WEIGHT : wordWeight(token.stem);
-      if (weight > 0) words.push({ sense: number !== null ? `#${number.value}` : senseOf(token.stem), weight, word: token.word, number: counts, denies: DENIAL.test(token.text), asked: vocabulary.has(token.text) || vocabulary.has(token.stem) });
+      if (weight > 0) words.push({ sense: number !== null ? `#${number.value}` : senseOf(token.stem), weight, word: token.word, number: counts, denies: DENIAL.test(token.text), asked: isAsked(token, vocabulary) });
     }
     place = behind;
   }
   return words;
+}
+
+const topics = new WeakMap<CompiledRubric, ReadonlySet<string>>();
+
+/** The weighty words of what the rubric asks for and of its scripted questions. */
+function topicsOf(rubric: CompiledRubric): ReadonlySet<string> {
+  let known = topics.get(rubric);
+  if (known === undefined) {
+    const asked = rubric.questions.flatMap(({ says, answer }) => [...says, ...answer].flatMap(({ terms }) => terms.flatMap(({ keys }) => keys.flatMap(({ key, quality }) => (quality === 1 ? [key] : [])))));
+    topics.set(rubric, (known = new Set([...rubric.elements.flatMap(({ anchors }) => [...anchors]), ...asked])));
+  }
+  return known;
+}
+
+function isAsked({ stem: stemmed }: Token, topic: ReadonlySet<string>): boolean {
+  return topic.has(stemmed) || meaningsOf(stemmed).some((key) => topic.has(key));
 }
 
 /** "One drop", "one or two", but not "the other one is". */

@@ -99,7 +99,7 @@ export interface SaidWord {
   word: number;
   number: boolean;
   denies: boolean;
-  /** A word of the rubric's own. */
+  /** It stands for one of the weighty words of what the rubric asks for. */
   asked: boolean;
 }
 

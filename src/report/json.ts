@@ -22,6 +22,7 @@ export const SHEET_KEYS = [
   "teachBack",
   "order",
   "repeats",
+  "asides",
   "time",
   "plan",
   "changes",

@@ -1,42 +1,91 @@
-import { turnsOf } from "../station/turns.ts";
+import { isSmallTalk } from "../language/small-talk.ts";
+import { speechPhrases } from "../language/speech-phrases.ts";
+import { tokenise } from "../language/token.ts";
+import type { SaidClause } from "../matching/types.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
-import { replyTo } from "./replies.ts";
+import type { AsideResult } from "./types.ts";
 
-/** Shorter stretches are the oil of a conversation. */
-const ASIDE_WORDS = 25;
-/** A passage that came this near to an element is about the station's business, marked or not. */
-const NEAR = 0.5;
+/** A shorter one is the oil of a conversation: words, over the turns it goes on. */
+const ASIDE_WORDS = 8;
+/** What is nearly all of the station's own words is about the station, whoever it tells of. Share of weighty words. */
+const STATION_SHARE = 0.5;
+/** What follows an aside at once and has none of the station's words belongs to it, up to so many words. */
+const TAIL_WORDS = 12;
+
+/** A longer one is speech without stops, where nothing tells where an aside begins. */
+const LONGEST_SENTENCE = 45;
+
+const DEFERRALS = speechPhrases("deferrals");
+
+type Sort = "aside" | "empty" | "station";
 
 /**
- * Long stretches of the candidate's that touch nothing the rubric asks for and answer no question: what could go
- * first when time is short. A guess to be read, not a fault.
+ * Where the candidate talks of something else: sentences that tell of the candidate or of other people, that say hardly
+ * any word the rubric asks for and answer no question of the patient. What could go first when time is short; listed, so
+ * that a person can look.
  */
-export function asidesOf(context: Context): WordSpan[] {
-  const { matches, station } = context;
-  const useful = new Set<number>();
-  const use = (span: WordSpan) => {
-    for (let word = span.first; word < span.end; word += 1) useful.add(word);
-  };
-  for (const match of matches.elements) use(match.clause);
-  for (const { span } of [...matches.unsafe, ...matches.answers]) use(span);
-  for (const attempt of matches.nearest) if (attempt.score >= NEAR) use(attempt.span);
-  for (const span of matches.claims) use(span);
-  for (const span of matches.asked) {
-    const reply = replyTo(station, span);
-    if (reply !== null) use(reply);
-  }
-  const asides: WordSpan[] = [];
-  for (const turn of turnsOf(station)) {
-    if (turn.role !== "candidate") continue;
-    const from = Math.max(turn.first, station.start.word);
-    const to = Math.min(turn.end, station.end.word);
-    let first = from;
-    for (let word = from; word <= to; word += 1) {
-      if (word < to && !useful.has(word)) continue;
-      if (word - first >= ASIDE_WORDS) asides.push({ first, end: word });
-      first = word + 1;
-    }
+export function asidesOf(context: Context): AsideResult[] {
+  const sentences = sentencesOf(context.matches.said);
+  const sorts = sentences.map((sentence) => sortOf(context, sentence));
+  const asides: AsideResult[] = [];
+  for (let place = 0; place < sentences.length; place += 1) {
+    if (sorts[place] !== "aside") continue;
+    let end = place + 1;
+    while (end < sentences.length && (sorts[end] === "aside" || (sorts[end] === "empty" && goesOn(sentences[end - 1]!, sentences[end]!)))) end += 1;
+    const run = sentences.slice(place, end);
+    if (run.reduce((sum, sentence) => sum + sizeOf(sentence), 0) >= ASIDE_WORDS) asides.push(...stretches(run).map((span) => resultOf(context, span)));
+    place = end - 1;
   }
   return asides;
+}
+
+function sentencesOf(said: readonly SaidClause[]): SaidClause[][] {
+  const sentences: SaidClause[][] = [];
+  for (const clause of said) {
+    const last = sentences[sentences.length - 1];
+    if (last !== undefined && last[0]!.sentence === clause.sentence) last.push(clause);
+    else sentences.push([clause]);
+  }
+  return sentences;
+}
+
+function sortOf(context: Context, sentence: readonly SaidClause[]): Sort {
+  const words = sentence.flatMap((clause) => clause.words).filter(({ weight, number }) => weight === 1 && !number);
+  const asked = words.filter((word) => word.asked).length;
+  const tokens = tokenise(sentence.flatMap(({ texts }) => texts));
+  const tells = sizeOf(sentence) <= LONGEST_SENTENCE && isSmallTalk(tokens, context.rubric.scenario.counselled === "patient") && DEFERRALS.find(tokens).length === 0 && !isAsked(context, sentence);
+  if (tells && asked < STATION_SHARE * words.length) return "aside";
+  return asked === 0 && !sentence.some(({ asks, texts }) => asks || texts.some((text) => text === "you" || text === "your")) ? "empty" : "station";
+}
+
+/** A question of the rubric's, or the opening that it asks for. */
+function isAsked({ matches }: Context, sentence: readonly SaidClause[]): boolean {
+  const span = { first: sentence[0]!.first, end: sentence[sentence.length - 1]!.end };
+  return matches.elements.some(({ span: said, verdict, score }) => verdict === "right" && score >= 0.8 && said.first >= span.first && said.end <= span.end);
+}
+
+const sizeOf = (sentence: readonly SaidClause[]) => sentence.reduce((sum, { first, end }) => sum + end - first, 0);
+
+/** The next sentence of the same turn, or what is said to the answer of a question that was one. */
+function goesOn(aside: readonly SaidClause[], next: readonly SaidClause[]): boolean {
+  const turns = next[0]!.turn - aside[0]!.turn;
+  return sizeOf(next) <= TAIL_WORDS && (turns === 0 || (turns === 1 && aside.some(({ asks }) => asks)));
+}
+
+/** The parts of a run between which somebody else spoke. */
+function stretches(run: readonly SaidClause[][]): WordSpan[] {
+  const spans: (WordSpan & { turn: number })[] = [];
+  for (const { first, end, turn } of run.flat()) {
+    const last = spans[spans.length - 1];
+    if (last !== undefined && last.turn === turn) last.end = end;
+    else spans.push({ first, end, turn });
+  }
+  return spans;
+}
+
+function resultOf(context: Context, span: WordSpan): AsideResult {
+  const evidence = context.evidence({ first: span.first, end: span.end });
+  const words = context.station.transcript.words.slice(span.first, span.end).filter(({ kind }) => kind === "word").length;
+  return { evidence, words, seconds: evidence.start === null || evidence.endTime === null ? null : Math.max(0, evidence.endTime - evidence.start) };
 }

@@ -3,7 +3,7 @@ import type { Rubric } from "../rubric/schema.ts";
 import type { Role, Station } from "../station/types.ts";
 import { asidesOf } from "./asides.ts";
 import { changesOf } from "./changes.ts";
-import { contextOf, type Context } from "./context.ts";
+import { contextOf } from "./context.ts";
 import { judgeItems, type JudgedItem } from "./items.ts";
 import { orderOf } from "./order.ts";
 import { patientQuestions } from "./questions.ts";
@@ -40,9 +40,10 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
   const order = orderOf(context, items);
   const taughtBack = teachBack(context, items);
   const repeats = repeatsOf(context, items, taughtBack);
+  const asides = asidesOf(context);
   const questions = patientQuestions(context);
   const time = withLateItems(timeFigures(station, { limit, target }), items);
-  const plan = timePlan({ time, repeats, asides: asideCosts(context) });
+  const plan = timePlan({ time, repeats, asides });
   const total = totalOf(items);
   const critical = criticalOf(items);
   return {
@@ -65,6 +66,7 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
     teachBack: taughtBack,
     order,
     repeats,
+    asides,
     time,
     plan,
     changes: changesOf({ items, unsafe, incorrect, order, repeats, questions, time, plan, total }),
@@ -72,13 +74,6 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
     findings: [...station.transcript.findings, ...station.findings],
     caution: CAUTION,
   };
-}
-
-function asideCosts(context: Context) {
-  return asidesOf(context).map((span) => {
-    const { start, endTime } = context.evidence(span);
-    return { words: span.end - span.first, seconds: start === null || endTime === null ? null : Math.max(0, endTime - start) };
-  });
 }
 
 function withLateItems(time: TimeResult, items: readonly JudgedItem[]): TimeResult {

@@ -126,6 +126,14 @@ export interface RepeatResult {
   words: number;
 }
 
+/** Talk of the candidate's that is not the station's business, to be looked at by a person. */
+export interface AsideResult {
+  evidence: Evidence;
+  words: number;
+  /** Null without times. */
+  seconds: Seconds | null;
+}
+
 /** A figure that may be not measurable, and why. */
 export type Measured<T> = { value: T; estimated: boolean } | { value: null; why: string };
 
@@ -212,6 +220,7 @@ export interface MarkSheet {
   teachBack: TeachBackResult;
   order: OrderResult;
   repeats: RepeatResult[];
+  asides: AsideResult[];
   time: TimeResult;
   plan: TimePlan;
   changes: Change[];

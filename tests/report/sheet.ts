@@ -216,6 +216,7 @@ export function completeSheet(): MarkSheet {
       inOrder: { longest: 5, said: 6 },
     },
     repeats: [{ label: "Shakes the inhaler before each puff", firstSaid: shake, again: shakeAgain, seconds: 4.4, words: 11 }],
+    asides: [],
     time: {
       limit: 420,
       target: 390,

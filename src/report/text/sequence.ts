@@ -4,7 +4,7 @@ import { faint, strong, styled, type Page } from "../page.ts";
 import { spoken } from "./evidence.ts";
 import { lasting } from "./time.ts";
 
-/** Order, and what was said twice. */
+/** Order, what was said twice, and what was not the station's business. */
 export function sequence(page: Page, sheet: MarkSheet): void {
   page.heading("Order");
   const { inOrder, broken } = sheet.order;
@@ -27,6 +27,7 @@ export function sequence(page: Page, sheet: MarkSheet): void {
     page.entry({ indent: 12, body: ["came after ", spoken(firstSaid, page.symbols)] });
   }
   repeats(page, sheet);
+  asides(page, sheet);
 }
 
 function repeats(page: Page, { repeats: list }: MarkSheet): void {
@@ -45,5 +46,17 @@ function repeats(page: Page, { repeats: list }: MarkSheet): void {
     page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: strong(label), right });
     page.entry({ indent: 4, body: ["first ", spoken(firstSaid, page.symbols)] });
     page.entry({ indent: 4, body: ["again ", spoken(again, page.symbols)] });
+  }
+}
+
+function asides(page: Page, { asides: list }: MarkSheet): void {
+  if (list.length === 0) return;
+  page.heading("Asides");
+  const seconds = list.every((aside) => aside.seconds !== null) ? list.reduce((sum, aside) => sum + aside.seconds!, 0) : null;
+  const words = list.reduce((sum, aside) => sum + aside.words, 0);
+  page.entry({ body: `${plural(list.length, "aside")}: ${number(words)} words${seconds === null ? "" : `, ${lasting(seconds)}`}` });
+  page.entry({ body: faint("Talk of other people and other things, as far as words tell: what could be left out when time is short.") });
+  for (const { evidence, words: count, seconds: each } of list) {
+    page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: spoken(evidence, page.symbols), right: each === null ? plural(count, "word") : lasting(each) });
   }
 }

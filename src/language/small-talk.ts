@@ -1,0 +1,37 @@
+import smallTalkData from "./lexicon/small-talk.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
+import { phraseList } from "./phrase-set.ts";
+import type { Token } from "./token.ts";
+
+const WORDS = smallTalkData as LexiconFile<"small-talk">;
+const MINE = new Set(WORDS.mine);
+const OTHERS = new Set(WORDS.others);
+const TELLERS = new Set(WORDS.tellers);
+const PAST = phraseList(WORDS.past, { by: "text" });
+const OPENERS = phraseList(WORDS.openers, { by: "text" });
+const SPOKEN_OF = phraseList(WORDS.spoken_of, { by: "text" });
+/** "You know", "you see": nobody is spoken to. */
+const NOBODY = /^(know|see|could|would)$/;
+/** A verb behind its teller: "I once, at Christmas, dropped". */
+const VERB_WITHIN = 5;
+
+/**
+ * Whether a stretch of talk tells of oneself or of other people, or opens small talk, and tells the patient nothing.
+ * @param aboutOthers false where somebody else is the patient, so that "he" and "she" are what the talk is about.
+ */
+export function isSmallTalk(tokens: readonly Token[], aboutOthers: boolean): boolean {
+  if (OPENERS.find(tokens).length > 0) return true;
+  const said = tokens.filter((_, place) => !SPOKEN_OF.find(tokens).some(({ first, end }) => place >= first && place < end));
+  const addressed = said.some(({ text }, place) => (text === "you" && !NOBODY.test(said[place + 1]?.text ?? "")) || text === "your" || text === "yours");
+  if (addressed) return false;
+  return said.some(({ text }, place) => MINE.has(text) || (aboutOthers && OTHERS.has(text)) || (TELLERS.has(text) && pastBehind(said, place + 1)));
+}
+
+function pastBehind(tokens: readonly Token[], from: number): boolean {
+  for (let place = from; place < Math.min(tokens.length, from + VERB_WITHIN); place += 1) {
+    const { text } = tokens[place]!;
+    if (PAST.at(tokens, place) !== null || (text.length > 4 && text.endsWith("ed") && text !== "need")) return true;
+    if (TELLERS.has(text)) return false;
+  }
+  return false;
+}
