@@ -43,9 +43,18 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (/^[,-]$/.test(before.after) && (opens(token) || token.text === "and" || token.text === "so")) return opens(token) || opens(next);
   if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
-  if (place - first > 3 && SUPPOSES.has(tokens[first]!.text) && opensMain(tokens, place)) return true;
+  if (place - first > 3 && supposes(tokens, first) && opensMain(tokens, place)) return true;
   if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
   return token.text === "if" && place - first > 2;
+}
+
+/** Said before a clause and no part of it. */
+const LEADS_IN = /^(well|so|and|but|or|then|also|okay|now|um|uh|er|just)$/;
+
+function supposes(tokens: readonly Token[], first: number): boolean {
+  let place = first;
+  while (LEADS_IN.test(tokens[place]?.text ?? "")) place += 1;
+  return SUPPOSES.has(tokens[place]?.text ?? "");
 }
 
 /** Open a clause that supposes; what follows it is told. */

@@ -15,6 +15,10 @@ const ENDERS = phraseList(LEXICON.enders);
 const TURNERS = new Set(LEXICON.turners);
 const HYPOTHETICAL = phraseList(LEXICON.hypothetical);
 
+/** Words that allow, and words of the harm that comes of it. */
+export const PERMITS: ReadonlySet<string> = new Set(LEXICON.permits);
+export const HARMS = phraseList(LEXICON.harms);
+
 function formsOfBe(phrase: string): string[] {
   return /^(is|was) /.test(phrase) ? ["is", "are", "was", "were", "be", "being"].map((form) => phrase.replace(/^(is|was) /, `${form} `)) : [phrase];
 }
@@ -43,7 +47,7 @@ export function polarityOf(tokens: readonly Token[], clauses: readonly Clause[])
 function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]): void {
   let start = clause.first;
   while (start < clause.end && /^(and|so|but|okay|now|well|then|um|uh|er|or|also)$/.test(tokens[start]!.text)) start += 1;
-  if (HYPOTHETICAL.at(tokens, start) !== null) for (let k = clause.first; k < clause.end; k += 1) result[k]!.hypothetical = true;
+  if (HYPOTHETICAL.at(tokens, start) !== null && !givesARule(tokens, start, clause.end)) for (let k = clause.first; k < clause.end; k += 1) result[k]!.hypothetical = true;
 
   const silenced = new Set<number>();
   for (const hit of NEUTRAL.find(tokens, clause.first, clause.end)) {
@@ -66,6 +70,13 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     place = hit.end - 1;
   }
   for (const hit of backward) for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = true;
+}
+
+/** "Because it must not go in a fire" is a reason that is a rule; "because you don't shake it" tells what happens. */
+function givesARule(tokens: readonly Token[], first: number, end: number): boolean {
+  if (!/^(because|since)$/.test(tokens[first]!.text)) return false;
+  for (let place = first; place + 1 < end; place += 1) if (/^(can|must|should)$/.test(tokens[place]!.text) && tokens[place + 1]!.text === "not") return true;
+  return false;
 }
 
 /** "No, you press it", "sorry, no, two sprays": an answer or a slip put right, no denial of what follows. */
@@ -92,13 +103,18 @@ function goesOn(tokens: readonly Token[], from: number, end: number): boolean {
   return false;
 }
 
+/** "Anything that gets hot": tells which thing, and is denied with it. */
+function isRelative(tokens: readonly Token[], place: number): boolean {
+  return tokens[place]!.text === "that" && /^((any|some|every)(thing|one|body|where)|things?|places?|stuff)$/.test(tokens[place - 1]?.text ?? "");
+}
+
 /** Denies the tokens from `first` on, or turns what they were, until something ends the reach. */
 function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean): void {
   const end = Math.min(clause.end, first + reach);
   for (let place = first; place < end; place += 1) {
     const text = tokens[place]!.text;
     if (place > first && tokens[place - 1]!.after === "," && !goesOn(tokens, place, end)) return;
-    if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || ENDERS.at(tokens, place) !== null)) return;
+    if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || (ENDERS.at(tokens, place) !== null && !isRelative(tokens, place)))) return;
     result[place]!.negated = turns ? !result[place]!.negated : true;
   }
 }

@@ -1,5 +1,6 @@
 import { compareQuantity } from "../language/quantity-compare.ts";
 import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
+import { HARMS } from "../language/polarity.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import type { ExpectedQuantity } from "./response.ts";
 import { firstFrom, type Postings } from "./postings.ts";
@@ -109,10 +110,22 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
     if (spoken.hypothetical) hypothetical += weight;
   }
   if (all === 0 || same / all >= AGREEMENT) return "agrees";
-  if (hypothetical / all > 1 - AGREEMENT) return "apart";
+  if (hypothetical / all > 1 - AGREEMENT) return warns(stream, window) ? "agrees" : "apart";
   if (same / all > 1 - AGREEMENT) return "apart";
   if (!deniedHere) return "opposes";
   return deniesSomethingElse(stream, window, vocabulary) ? "apart" : "opposes";
+}
+
+/** Behind what is supposed, so many words may pass before its harm is named. */
+const WARNING_REACH = 12;
+
+/** "If you give it a big sniff it ends up in your throat" says what "not a big sniff" says. */
+function warns(stream: Stream, { end, aligned, response }: Window): boolean {
+  const denied = aligned.reduce((sum, { term }) => sum + (response.terms[term]!.negated ? response.terms[term]!.weight : 0), 0);
+  const all = aligned.reduce((sum, { term }) => sum + response.terms[term]!.weight, 0);
+  if (denied / all < AGREEMENT) return false;
+  const [harm] = HARMS.find(stream.tokens, end, Math.min(stream.tokens.length, end + WARNING_REACH));
+  return harm !== undefined && stream.turnOf[harm.first] === stream.turnOf[end - 1] && !stream.polarity[harm.first]!.negated;
 }
 
 function deniesSomethingElse(stream: Stream, window: Window, vocabulary: ReadonlySet<string>): boolean {

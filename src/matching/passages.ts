@@ -1,4 +1,5 @@
 import { LONGEST_CLAUSE } from "../language/clause.ts";
+import { HARMS, PERMITS } from "../language/polarity.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement } from "./compile.ts";
@@ -58,8 +59,6 @@ const TURN_END = 6;
 
 const COMPREHENSION = speechPhrases("comprehension_checks");
 const TEACH_BACK = speechPhrases("teach_back_requests");
-const PERMITS = new Set(["can", "may", "fine", "okay", "should", "always", "must", "allowed", "free", "safe", "alright", "feel", "need", "good", "could"]);
-const HARMS = new Set(["infection", "infect", "dangerous", "danger", "risk", "risky", "harm", "harmful", "germs", "bacteria", "spread", "unsafe", "careful", "avoid", "mistake", "problem", "damage", "block", "clog", "ruin", "spoil"]);
 
 /**
  * Every passage of a stream that may carry the element, with its verdict and the gates that close on it.
@@ -266,14 +265,17 @@ function ownShareOf({ aligned, response }: Window): number {
   return aligned.reduce((sum, { term, quality }) => (response.terms[term]!.text === "{quantity}" ? sum : sum + response.terms[term]!.weight * quality), 0) / response.ownWeight;
 }
 
+/** So soon behind it the harm is named. */
+const HARM_REACH = 8;
+
 /** What the response denies counts as allowed only in so many words, and not where the harm is named. */
 function outright(window: Window, stream: Stream): boolean {
   const deniedByRubric = window.response.terms.some(({ negated, weight }) => negated && weight > 0);
   if (!deniedByRubric) return true;
   const clause = stream.clauses[stream.clauseOf[window.first]!]!;
-  const words = stream.tokens.slice(clause.first, Math.max(clause.end, window.end)).map((token) => token.text);
-  const behind = stream.tokens.slice(window.end, window.end + 8).map((token) => token.text);
-  return words.some((word) => PERMITS.has(word)) && ![...words, ...behind].some((word) => HARMS.has(word));
+  const end = Math.max(clause.end, window.end);
+  const permits = stream.tokens.slice(clause.first, end).some(({ text }) => PERMITS.has(text));
+  return permits && HARMS.find(stream.tokens, clause.first, Math.min(stream.tokens.length, Math.max(end, window.end + HARM_REACH))).length === 0;
 }
 
 function doubted(window: Window, stream: Stream): boolean {

@@ -28,6 +28,7 @@ describe("a spoken instruction is denied", () => {
     ["do not take it with grapefruit, milk or juice", "juice"],
     ["do not twist it, bend it or force it", "force"],
     ["if you forget to shake it the dose is wrong", "shake"],
+    ["not by the cooker or anything that gets hot", "hot"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(true));
 });
 
@@ -59,4 +60,7 @@ test("what may happen is told from what to do", () => {
   expect(hypothetical("if you don't shake it")).toBe(true);
   expect(hypothetical("some people don't shake it")).toBe(true);
   expect(hypothetical("so don't shake it")).toBe(false);
+  expect(hypothetical("because you don't shake it")).toBe(true);
+  expect(hypothetical("because it mustn't go in a fire")).toBe(false);
+  expect(hypothetical("well if you miss one just do not take two")).toBe(false);
 });

@@ -69,6 +69,19 @@ describe("an element is stated wrongly", () => {
   ])("but not when %s", (_why, sentence, element) => expect(verdicts(sentence, element)).not.toContain("wrong"));
 });
 
+describe("what must not be done", () => {
+  const forbidding = structuredClone(CARD);
+  const shake = forbidding.sections.flatMap(({ items }) => items).find(({ id }) => id === "shake")!.elements[0]!;
+  Object.assign(shake, { say: ["never shake the inhaler"], must: [] });
+  const rubric = compileRubric(forbidding);
+
+  test.each([
+    ["is told by what comes of it", "If you shake the inhaler, the puff ends up wasted.", "right"],
+    ["is told by a reason that is a rule", "Put it down, because you must not shake the inhaler.", "right"],
+    ["is not told where nothing bad comes of it", "If you shake the inhaler, you hear it rattle.", "none"],
+  ])("%s", (_how, sentence, verdict) => expect(verdicts(sentence, "shake", rubric)[0] ?? "none").toBe(verdict));
+});
+
 test("a packed rubric finds what the rubric found", () => {
   const packed = unpackRubric(JSON.parse(JSON.stringify(packRubric(compiled))) as ReturnType<typeof packRubric>);
   for (const sentence of ["Shake the inhaler well.", "Hold your breath for two seconds.", "Give your puffer a good shake."]) {

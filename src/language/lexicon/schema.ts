@@ -20,6 +20,8 @@ export const LEXICON_FORMS = {
     enders: list,
     turners: list,
     hypothetical: list,
+    permits: list,
+    harms: list,
   }),
   fillers: z.strictObject({ always: list, parenthetical: list, meant_after: list, meant_before: list }),
   repairs: z.strictObject({ editing: list, set_off: list, meant_after: list, opposites: z.array(z.array(entry).min(2)) }),
