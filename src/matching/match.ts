@@ -1,7 +1,7 @@
-import { compareQuantity } from "../language/quantity-compare.ts";
 import type { Station, WordSpan } from "../station/types.ts";
 import { patientQuestions } from "./asked.ts";
 import { assign } from "./assignment.ts";
+import { claimsOf } from "./claims.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { confidenceOf, signsOf } from "./confidence.ts";
@@ -51,6 +51,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const stated = unsafeMatches(rubric, streams.candidate.withdrawn.size === 0 ? said : postingsOf({ ...streams.candidate, withdrawn: new Set() }, rubric), streams.candidate);
   const unsafe = [...stated, ...affirmedUnsafe(rubric, heard, scene).filter((match) => !stated.some((other) => other.statement === match.statement))];
   const answers = answerMatches(rubric, said, streams.candidate);
+  const nearest = nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate);
   return {
     elements: [...found, ...doubtful, ...confirmed(scene, patient)].sort((a, b) => a.span.first - b.span.first),
     unsafe,
@@ -60,8 +61,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     cues: rubric.cues.flatMap(({ item, says }) => windowsOf(says, heard, streams.patient, CUE_ACCEPTED).map((window) => ({ item, span: wordsOf(streams.patient, window.first, window.end) }))),
     patient,
     tellings,
-    nearest: nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate),
-    claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers]),
+    nearest,
+    claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers], nearest),
     said: saidClauses(streams.candidate, rubric),
     heard: saidClauses(streams.patient, rubric),
     answers,
@@ -137,32 +138,6 @@ function patientMatches(rubric: CompiledRubric, postings: Postings, stream: Stre
 
 function windowsOf(responses: readonly Response[], postings: Postings, stream: Stream, least: number) {
   return withoutOverlap(responses.flatMap((response) => windowsFor(response, postings, stream, least)));
-}
-
-/** A number this near to a passage that counts belongs to it. */
-const CLAIM_REACH = 4;
-
-/** "Every day" says that something is a habit; it is no number to check. */
-const HABIT = /^(every (single )?day|each day|daily|every time|each time|all day)$/;
-
-/** Clauses that tell a number, and that no passage accounts for: for the coach, who knows whether it is right. */
-function claimsOf(rubric: CompiledRubric, stream: Stream, matches: readonly { span: WordSpan }[]): WordSpan[] {
-  const claims = new Map<number, WordSpan>();
-  for (const mention of stream.quantities) {
-    if (!mention.firm || mention.unit === null || mention.unit === "number" || stream.acts[mention.first] !== "tell" || HABIT.test(mention.text)) continue;
-    if (accountedFor(rubric, stream, mention)) continue;
-    const words = wordsOf(stream, mention.first, mention.end);
-    if (matches.some(({ span }) => words.first < span.end + CLAIM_REACH && span.first - CLAIM_REACH < words.end)) continue;
-    claims.set(stream.clauseOf[mention.first]!, clauseSpan(stream, mention.first, mention.end));
-  }
-  return [...claims.values()];
-}
-
-/** A number that an element expects, in a clause with that element's words, was meant for it even where the fit was poor. */
-function accountedFor(rubric: CompiledRubric, stream: Stream, mention: Stream["quantities"][number]): boolean {
-  const clause = stream.clauses[stream.clauseOf[mention.first]!]!;
-  const stems = new Set(stream.tokens.slice(clause.first, clause.end).map((token) => token.stem));
-  return rubric.elements.some((element) => element.quantity !== null && compareQuantity(mention, element.quantity) === "right" && [...element.anchors].some((anchor) => stems.has(anchor)));
 }
 
 function answerMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Matches["answers"] {

@@ -49,7 +49,7 @@ function wordsIn(stream: Stream, first: number, end: number, vocabulary: Readonl
 const topics = new WeakMap<CompiledRubric, ReadonlySet<string>>();
 
 /** The weighty words of what the rubric asks for and of its scripted questions. */
-function topicsOf(rubric: CompiledRubric): ReadonlySet<string> {
+export function topicsOf(rubric: CompiledRubric): ReadonlySet<string> {
   let known = topics.get(rubric);
   if (known === undefined) {
     const asked = rubric.questions.flatMap(({ says, answer }) => [...says, ...answer].flatMap(({ terms }) => terms.flatMap(({ keys }) => keys.flatMap(({ key, quality }) => (quality === 1 ? [key] : [])))));

@@ -1,24 +1,52 @@
 import type { Context } from "./context.ts";
+import type { Match } from "../matching/types.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { JudgedItem } from "./items.ts";
-import type { OrderResult } from "./types.ts";
+import type { OrderResult, TeachBackResult } from "./types.ts";
 
-/** Pairs said the wrong way round, and how much of the whole was said in the rubric's order. */
-export function orderOf(context: Context, items: readonly JudgedItem[]): OrderResult {
-  const said = new Map(items.flatMap((item) => (stretchOf(item) === null ? [] : [[item.item.id, stretchOf(item)!] as const])));
+/** Only a passage that says the thing beyond doubt dates it: fit of the words, calibrated confidence, and who spoke. */
+const TAUGHT = { score: 0.75, confidence: 0.75, role: 0.7 } as const;
+
+/** In this first share of a station the patient is asked what is known already. */
+const OPENING_SHARE = 0.3;
+
+/**
+ * Pairs taught the wrong way round, and how much of the whole was taught in the rubric's order. Each thing stands where
+ * the candidate first taught it, before a teach-back was asked for; what is never plainly taught has no place.
+ */
+export function orderOf(context: Context, items: readonly JudgedItem[], teachBack: TeachBackResult): OrderResult {
+  const until = teachBackFrom(context, teachBack);
+  const taught = new Map(items.flatMap((item) => {
+    const stretch = stretchOf(context, item, until);
+    return stretch === null ? [] : [[item.item.id, stretch] as const];
+  }));
   const broken = context.rubric.order.flatMap((pair) => {
-    const [first, then] = [said.get(pair.first), said.get(pair.then)];
+    const [first, then] = [taught.get(pair.first), taught.get(pair.then)];
     // Only where all of the later thing came before any of the earlier one: words overlap in real talk.
-    return first !== undefined && then !== undefined && then.last < first.first ? [{ ...pair, firstSaid: context.evidence(first.span), thenSaid: context.evidence(then.span) }] : [];
+    return first !== undefined && then !== undefined && then.last < first.first ? [{ ...pair, firstSaid: context.evidence(first.clause), thenSaid: context.evidence(then.clause) }] : [];
   });
-  const places = items.flatMap(({ item }) => (said.has(item.id) ? [said.get(item.id)!.first] : []));
+  const places = items.flatMap(({ item }) => (taught.has(item.id) ? [taught.get(item.id)!.first] : []));
   return { broken, inOrder: places.length < 2 ? null : { longest: longestIncreasing(places), said: places.length } };
 }
 
-/** From where to where the elements of an item are said best; null when none is. */
-function stretchOf({ elements }: JudgedItem): { first: number; last: number; span: WordSpan } | null {
-  const spans = elements.flatMap(({ best }) => (best === null ? [] : [best.span])).sort((a, b) => a.first - b.first);
-  return spans.length === 0 ? null : { first: spans[0]!.first, last: spans[spans.length - 1]!.first, span: spans[0]! };
+/** From here on the patient tells, or the candidate puts right what the patient told; "tell me what you know" comes early. */
+function teachBackFrom({ station, matches }: Context, { asked }: TeachBackResult): number {
+  const opening = station.start.word + (station.end.word - station.start.word) * OPENING_SHARE;
+  return Math.min(asked !== null && asked.first > opening ? asked.first : Infinity, ...matches.tellings.map(({ request }) => request.first));
+}
+
+/** From where to where the elements of an item are first taught; null when none plainly is. */
+function stretchOf(context: Context, { elements }: JudgedItem, until: number): { first: number; last: number; clause: WordSpan } | null {
+  const first = elements
+    .flatMap((element) => element.inTime.filter((match) => match.span.first < until && isTaught(context, match)).slice(0, 1))
+    .sort((a, b) => a.span.first - b.span.first);
+  return first.length === 0 ? null : { first: first[0]!.span.first, last: first[first.length - 1]!.span.first, clause: first[0]!.clause };
+}
+
+function isTaught({ station }: Context, { verdict, elicitation, score, confidence, span }: Match): boolean {
+  if ((verdict !== "right" && verdict !== "wrong") || elicitation === "confirmed" || score < TAUGHT.score || confidence < TAUGHT.confidence) return false;
+  const sentence = station.sentences.find(({ first, end }) => span.first >= first && span.first < end);
+  return sentence?.role === "candidate" && sentence.confidence >= TAUGHT.role;
 }
 
 /** Length of the longest increasing subsequence (Schensted 1961, Canadian Journal of Mathematics 13), by patience sorting. */

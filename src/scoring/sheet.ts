@@ -37,8 +37,8 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
   const items = judgeItems(context);
   const unsafe = unsafeStatements(context);
   const incorrect = incorrectStatements(context, items);
-  const order = orderOf(context, items);
   const taughtBack = teachBack(context, items);
+  const order = orderOf(context, items, taughtBack);
   const repeats = repeatsOf(context, items, taughtBack);
   const asides = asidesOf(context);
   const questions = patientQuestions(context);
@@ -61,7 +61,7 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
     unsafe: { listed: rubric.unsafe.length, found: unsafe },
     incorrect,
     differs: differences(context, items),
-    claims: otherClaims(context),
+    claims: otherClaims(context, asides, repeats),
     questions,
     teachBack: taughtBack,
     order,

@@ -2,7 +2,7 @@ import type { Context } from "./context.ts";
 import type { JudgedItem } from "./items.ts";
 import type { Match } from "../matching/types.ts";
 import { hundredths } from "./rounding.ts";
-import type { ClaimResult, IncorrectResult, StatementResult } from "./types.ts";
+import type { AsideResult, ClaimResult, IncorrectResult, RepeatResult, StatementResult } from "./types.ts";
 
 /** Statements of the rubric's unsafe list that were found: standing, taken back, or to be listened to. */
 export function unsafeStatements(context: Context): StatementResult[] {
@@ -43,6 +43,8 @@ function statementOf(context: Context, item: string, element: { id: string; labe
   return { item, element: element.id, label: element.label, evidence: context.evidence(match.span), reason: (corrected ? match.reason : element.reason) ?? match.reason ?? "said wrongly", corrected, confidence: hundredths(match.confidence) };
 }
 
-export function otherClaims(context: Context): ClaimResult[] {
-  return context.matches.claims.map((span) => ({ evidence: context.evidence(span) }));
+/** Clinical numbers that the rubric does not list: not those of small talk, and each once. */
+export function otherClaims(context: Context, asides: readonly AsideResult[], repeats: readonly RepeatResult[]): ClaimResult[] {
+  const aside = [...asides.map(({ evidence }) => evidence), ...repeats.map(({ again }) => again)];
+  return context.matches.claims.filter((span) => !aside.some(({ first, end }) => span.first < end && first < span.end)).map((span) => ({ evidence: context.evidence(span) }));
 }

@@ -24,6 +24,8 @@ const marksForm = z.object({
   questions: z.record(z.string(), z.string()).nullish(),
   teach_back: z.string().nullish(),
   needless_repeats: z.number().nullish(),
+  /** Pairs `first/then` of the rubric that were taught the wrong way round. */
+  order: z.array(z.string()).optional(),
 }).loose();
 
 export type ReaderMarks = z.output<typeof marksForm>;

@@ -11,11 +11,11 @@ export function sequence(page: Page, sheet: MarkSheet): void {
   page.entry({
     body:
       inOrder === null
-        ? "not measurable: fewer than two items were said"
-        : `${inOrder.longest} of the ${inOrder.said} items said follow the rubric's order`,
+        ? "not measurable: fewer than two items were plainly said"
+        : `${inOrder.longest} of the ${inOrder.said} items plainly said follow the rubric's order, which is free but for the pairs it names`,
   });
   const label = (id: string) => sheet.items.find((item) => item.id === id)?.label ?? id;
-  if (broken.length === 0) page.entry({ body: "no pair that must keep its order was broken" });
+  if (broken.length === 0) page.entry({ body: "no such pair was taught the wrong way round" });
   for (const { first, then, severity, reason, firstSaid, thenSaid } of broken) {
     page.entry({
       indent: 2,

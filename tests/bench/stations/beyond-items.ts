@@ -37,6 +37,11 @@ export function beyondItems(sheet: MarkSheet, marks: ReaderMarks, tally: Tally):
     for (let one = 0; one < told; one += 1) count("needless repeats of the reader found, by number", one < found);
     for (let one = 0; one < found; one += 1) count("needless repeats told that are the reader's, by number", one < told);
   }
+  if (marks.order !== undefined) {
+    const broken = new Set(sheet.order.broken.map(({ first, then }) => `${first}/${then}`));
+    for (const pair of marks.order) count("order faults of the reader found", broken.has(pair));
+    for (const pair of broken) count("order faults told that are the reader's", marks.order.includes(pair));
+  }
   for (const item of sheet.items) {
     const told = marks.items[item.id];
     if (told?.content === "complete" && item.content === "complete" && told.elicitation) count("elicitation of items complete for both", item.elicitation === told.elicitation);
