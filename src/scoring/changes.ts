@@ -1,14 +1,28 @@
 import { labelOf, type JudgedItem } from "./items.ts";
-import type { Change, IncorrectResult, MarkSheet, OrderResult, QuestionResult, RepeatResult, StatementResult, TimePlan, TimeResult } from "./types.ts";
+import type { AsideResult, Change, IncorrectResult, MarkSheet, OrderResult, QuestionResult, RepeatResult, StatementResult, TimePlan, TimeResult } from "./types.ts";
 
 /** A sheet with ten wishes changes nothing. */
 const MOST_CHANGES = 3;
 
 /**
- * What each is worth, for ranking only: what can hurt the patient first, then what decides the result, then marks,
- * then time.
+ * What each is worth, for ranking only: what can hurt the patient and what decides the result first, the surer the
+ * sooner; then order and wrong statements, then marks, then time.
  */
-const WORTH = { majorUnsafe: 100, unsafe: 80, criticalMissed: 70, incorrect: 45, brokenOrder: { major: 40, moderate: 20, minor: 8 }, overLimit: 35, overTarget: 12, question: 10, perMark: 6 } as const;
+const WORTH = {
+  unsafe: { major: 1000, moderate: 800, minor: 500 },
+  critical: { sure: 900, part: 700, unsure: 450, shown: 400 },
+  brokenOrder: { major: 60, moderate: 20, minor: 8 },
+  incorrect: 45,
+  overLimit: 35,
+  overTarget: 12,
+  justOverTarget: 3,
+  question: 10,
+  perShare: 3,
+} as const;
+/** Less than this share over the target is no fault of the plan. */
+const JUST_OVER = 0.05;
+/** How the judgement says that something was shown. */
+const SHOWN = /shown/;
 
 interface Candidate extends Change {
   rank: number;
@@ -20,6 +34,7 @@ export function changesOf(parts: {
   incorrect: readonly IncorrectResult[];
   order: OrderResult;
   repeats: readonly RepeatResult[];
+  asides: readonly AsideResult[];
   questions: readonly QuestionResult[];
   time: TimeResult;
   plan: TimePlan;
@@ -35,16 +50,20 @@ export function changesOf(parts: {
 }
 
 function ofUnsafe(unsafe: readonly StatementResult[]): Candidate[] {
-  return unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label, severity, id }) => ({ advice: `Never say this, and put it right at once if it slips out: ${label}.`, worth: `${severity} unsafe statement`, item: `unsafe/${id}`, rank: severity === "major" ? WORTH.majorUnsafe : WORTH.unsafe }));
+  return unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label, severity, id }) => ({ advice: `Never say this, and put it right at once if it slips out: ${label}.`, worth: `${severity} unsafe statement`, item: `unsafe/${id}`, rank: WORTH.unsafe[severity] }));
 }
 
+/** A mark that a person should listen to first advises nothing, but for a critical item: that one cannot wait. */
 function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResult[], total: MarkSheet["total"]): Candidate[] {
   return items.flatMap(({ item, result, elements }): Candidate[] => {
-    if (!["partial", "incorrect", "absent"].includes(result.content)) return [];
+    const critical = item.critical && !result.met;
+    if (critical && result.content === "cannot-tell" && elements.some(({ reason }) => SHOWN.test(reason ?? ""))) {
+      return [{ advice: `Say it aloud as well as showing it: ${item.label}.`, worth: "critical item, shown and not said", item: item.id, rank: WORTH.critical.shown }];
+    }
+    if (!["partial", "incorrect", "absent"].includes(result.content) || (result.listen && !critical)) return [];
     const lost = item.weight - result.earned;
     if (lost <= 0) return [];
     const share = total.available > 0 ? Math.round((1000 * lost) / total.available) / 10 : 0;
-    const critical = item.critical && !result.met;
     const wrong = incorrect.find((statement) => statement.item === item.id && !statement.corrected);
     const missing = elements.filter(({ content }) => content === "absent");
     const advice =
@@ -53,7 +72,9 @@ function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResu
         : result.content === "partial" && missing.length > 0
           ? `Complete '${item.label}': ${missing.map(({ label }) => label).join("; ")}.`
           : (item.advice ?? `Say this: ${item.label}.`);
-    return [{ advice, worth: [critical ? "critical item" : "", `${share} points of the per cent total`].filter(Boolean).join(", "), item: item.id, rank: (critical ? WORTH.criticalMissed : 0) + (wrong !== undefined ? WORTH.incorrect : 0) + share * WORTH.perMark / 2 }];
+    const worth = [critical ? "critical item" : "", result.listen ? "listen first, the mark is unsure" : "", `${share} points of the per cent total`].filter(Boolean).join(", ");
+    const grave = !critical ? 0 : result.listen ? WORTH.critical.unsure : result.content === "partial" ? WORTH.critical.part : WORTH.critical.sure;
+    return [{ advice, worth, item: item.id, rank: grave + (wrong !== undefined ? WORTH.incorrect : 0) + share * result.confidence * WORTH.perShare }];
   });
 }
 
@@ -66,18 +87,25 @@ function ofQuestions(questions: readonly QuestionResult[]): Candidate[] {
   return questions.filter(({ scripted, answer }) => scripted && (answer === "ignored" || answer === "incorrect")).map(({ label, answer, id }) => ({ advice: `${answer === "ignored" ? "Answer" : "Answer rightly"} the patient's question '${label}'.`, worth: "a question left open", item: `question/${id}`, rank: WORTH.question }));
 }
 
-const ROUND_SECONDS = (seconds: number) => `${Math.round(seconds)} s`;
+const inSeconds = (seconds: number) => `${Math.round(seconds)} s`;
+const counted = (count: number, one: string) => `${count} ${one}${count === 1 ? "" : "s"}`;
 
-function ofTime({ repeats, time, plan }: { repeats: readonly RepeatResult[]; time: TimeResult; plan: TimePlan }): Candidate[] {
+/** What could be left out was found and is listed; else only how much is too much. */
+function ofTime({ repeats, asides, time, plan }: { repeats: readonly RepeatResult[]; asides: readonly AsideResult[]; time: TimeResult; plan: TimePlan }): Candidate[] {
   const over = time.overTarget.value;
   if (over === null || over <= 0) return [];
   const beyondLimit = (time.overLimit.value ?? 0) > 0;
-  const rank = beyondLimit ? WORTH.overLimit : WORTH.overTarget;
-  const saved = plan.costs.find(({ what }) => what === "repeats")?.seconds ?? 0;
-  if (repeats.length > 0 && saved > 0) {
-    const worst = [...repeats].sort((a, b) => (b.seconds ?? 0) - (a.seconds ?? 0))[0]!;
-    return [{ advice: `Say each thing once: ${repeats.length} ${repeats.length === 1 ? "needless repeat" : "needless repeats"}, the longest on '${worst.label}'.`, worth: saved >= over ? `${ROUND_SECONDS(saved)}: enough to meet the target` : `${ROUND_SECONDS(saved)} of the ${ROUND_SECONDS(over)} over the target`, rank }];
+  const rank = beyondLimit ? WORTH.overLimit : over < JUST_OVER * time.target ? WORTH.justOverTarget : WORTH.overTarget;
+  const secondsOf = (what: TimePlan["costs"][number]["what"]) => plan.costs.find((cost) => cost.what === what)?.seconds ?? 0;
+  const parts = [
+    repeats.length > 0 && secondsOf("repeats") > 0 ? { seconds: secondsOf("repeats"), advice: `say each thing once (${counted(repeats.length, "needless repeat")}, ${inSeconds(secondsOf("repeats"))})` } : null,
+    asides.length > 0 && secondsOf("asides") > 0 ? { seconds: secondsOf("asides"), advice: `keep to the station (${counted(asides.length, "aside")}, ${inSeconds(secondsOf("asides"))})` } : null,
+  ].filter((part) => part !== null);
+  if (parts.length > 0) {
+    const saved = parts.reduce((sum, { seconds }) => sum + seconds, 0);
+    const advice = parts.map((part) => part.advice).join(" and ");
+    return [{ advice: `${advice.charAt(0).toUpperCase()}${advice.slice(1)}.`, worth: saved >= over ? `${inSeconds(saved)}: enough to meet the target` : `${inSeconds(saved)} of the ${inSeconds(over)} over the target`, rank }];
   }
   const cut = plan.wordsToCut.value;
-  return cut === null || cut <= 0 ? [] : [{ advice: `Leave out about ${Math.round(cut)} words, asides and pauses first.`, worth: `${ROUND_SECONDS(over)} over the target`, rank }];
+  return cut === null || cut <= 0 ? [] : [{ advice: `Say it in about ${Math.round(cut)} words fewer; no repeat or aside was found to cut.`, worth: `${inSeconds(over)} over the target`, rank }];
 }

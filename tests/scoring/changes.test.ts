@@ -1,0 +1,56 @@
+import { describe, expect, test } from "vitest";
+import { changesOf } from "../../src/scoring/changes.ts";
+import { CARD, item, markTalk, OPENING } from "./station-card.ts";
+
+const advice = (lines: readonly string[], options = {}) => markTalk([...OPENING, ...lines], options).changes.map((change) => change.advice);
+
+/** Everything of the card but the item that a test leaves out. */
+const REST = ["C: Do you have any allergies?", "P: None.", "C: Clean the case once a week and let it dry in the air. The counter shows how many puffs are left. Rinse your mouth for fifteen seconds.", "C: Can you show me how you will use it?", "P: Shake the inhaler, hold my breath."];
+
+describe("the gravest comes first", () => {
+  test("an unsafe statement that stands, before everything", () => {
+    expect(advice(["C: Shake the inhaler well. You can share it with your family."])[0]).toContain("Never say this");
+  });
+
+  test("a critical item that nobody said, before wrong statements and time", () => {
+    expect(advice(["C: Hold your breath for thirty seconds.", ...REST])[0]).toContain("Shake before each puff");
+  });
+
+  test("a fault of order that is major, before a wrong statement of an item that is not critical", () => {
+    const sheet = markTalk([...OPENING, "C: Hold your breath for thirty seconds. Shake the inhaler well.", ...REST]);
+    const broken = sheet.order.broken.map((pair) => ({ ...pair, severity: "major" as const }));
+    const changes = changesOf({ items: [], unsafe: [], incorrect: [], order: { ...sheet.order, broken }, repeats: [], asides: [], questions: [], time: sheet.time, plan: sheet.plan, total: sheet.total });
+    expect(changes[0]!.worth).toBe("major fault of order");
+  });
+});
+
+test("no change rests on a mark that says listen, unless the item is critical; then it says so", () => {
+  const sheet = markTalk([...OPENING, ...REST]);
+  const changes = (id: string, listen: boolean) => {
+    const plain = CARD.sections.flatMap(({ items }) => items).find((one) => one.id === id)!;
+    const judged = { item: plain, result: { ...item(sheet, id), listen }, elements: [] };
+    return changesOf({ items: [judged], unsafe: [], incorrect: [], order: { broken: [], inOrder: null }, repeats: [], asides: [], questions: [], time: { ...sheet.time, overTarget: { value: -1, estimated: false } }, plan: sheet.plan, total: sheet.total }).map(({ worth }) => worth);
+  };
+  expect(changes("hold", false)).toHaveLength(1);
+  expect(changes("hold", true)).toEqual([]);
+  expect(changes("shake", true)).toEqual([expect.stringContaining("critical item, listen first, the mark is unsure")]);
+});
+
+test("a critical item that was shown and not said is to be said aloud", () => {
+  const card = { ...CARD, sections: CARD.sections.map((section) => ({ ...section, items: section.items.map((one) => ({ ...one, critical: one.id === "hold" })) })) };
+  const sheet = markTalk([...OPENING, "C: Shake the inhaler well. And you keep your breath in, like this, you see.", ...REST], {}, card);
+  expect(item(sheet, "hold").content).toBe("cannot-tell");
+  expect(sheet.changes[0]).toMatchObject({ advice: "Say it aloud as well as showing it: Hold the breath for ten seconds.", item: "hold" });
+});
+
+describe("time", () => {
+  test("what was found to cut is named: repeats and asides", () => {
+    const lines = ["C: Shake the inhaler well. You drop the tablet into a tall glass of lukewarm water.", "C: My uncle kept bees for years and he lost a whole hive in the flood.", "C: So the tablet, you drop that into your tall glass of water, lukewarm.", ...REST];
+    const text = advice(lines, { target: 20, limit: 30 }).join(" ");
+    expect(text).toMatch(/Say each thing once \(1 needless repeat, \d+ s\) and keep to the station \(1 aside, \d+ s\)\./);
+  });
+
+  test("where nothing was found to cut, only how much is too much", () => {
+    expect(advice(["C: Shake the inhaler well.", ...REST], { target: 20, limit: 30 }).join(" ")).toMatch(/Say it in about \d+ words fewer/);
+  });
+});
