@@ -21,7 +21,8 @@ const VERB_WITHIN = 5;
  */
 export function isSmallTalk(tokens: readonly Token[], aboutOthers: boolean): boolean {
   if (OPENERS.find(tokens).length > 0) return true;
-  const said = tokens.filter((_, place) => !SPOKEN_OF.find(tokens).some(({ first, end }) => place >= first && place < end));
+  const spokenOf = SPOKEN_OF.find(tokens);
+  const said = spokenOf.length === 0 ? tokens : tokens.filter((_, place) => !spokenOf.some(({ first, end }) => place >= first && place < end));
   const addressed = said.some(({ text }, place) => (text === "you" && !NOBODY.test(said[place + 1]?.text ?? "")) || text === "your" || text === "yours");
   if (addressed) return false;
   return said.some(({ text }, place) => MINE.has(text) || (aboutOthers && OTHERS.has(text)) || (TELLERS.has(text) && pastBehind(said, place + 1)));

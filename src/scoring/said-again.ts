@@ -53,12 +53,12 @@ export function saidAgain(clauses: readonly SaidClause[], counts: (clause: SaidC
   let open: (typeof runs)[number] | null = null;
   clauses.forEach((clause, place) => {
     const behind = from + clause.words.length;
-    const covered = counts(clause) && !clause.asks ? coveredIn(line, places, from, behind, place) : [];
+    const covered = clause.asks ? [] : coveredIn(line, places, from, behind, place);
     from = behind;
     if (clause.words.length === 0 && open !== null && clauses[open.end - 1]!.turn === clause.turn) return;
     const share = covered.reduce((sum, { word }) => sum + word.weight, 0) / clause.words.reduce((sum, { weight }) => sum + weight, 0);
     const whole = clause.words.every((word) => (!word.number && !word.denies) || covered.some((one) => one.word === word));
-    if (covered.length === 0 || share < CLAUSE_SHARE || !whole) {
+    if (covered.length === 0 || share < CLAUSE_SHARE || !whole || !counts(clause)) {
       open = null;
       return;
     }
