@@ -49,6 +49,6 @@ export function quantityWords(quantity: Quantity, label: Rubric["scenario"]["lab
 function rareFrequency(low: number, high: number): string {
   const [least, most] = [frequency(low), frequency(high)];
   const words = ({ count, period }: typeof least) => `${count === 1 ? "once" : `${count} times`} a ${period}`;
-  if (low === high) return words(least);
+  if (words(least) === words(most)) return words(least);
   return least.period === most.period ? `${least.count} to ${most.count} times a ${least.period}` : `${words(least)} to ${words(most)}`;
 }

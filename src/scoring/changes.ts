@@ -1,4 +1,5 @@
 import { labelOf, type JudgedItem } from "./items.ts";
+import { hundredths } from "./rounding.ts";
 import type { AsideResult, Change, IncorrectResult, MarkSheet, OrderResult, QuestionResult, RepeatResult, StatementResult, TimePlan, TimeResult } from "./types.ts";
 
 /** A sheet with ten wishes changes nothing. */
@@ -50,7 +51,7 @@ export function changesOf(parts: {
 }
 
 function ofUnsafe(unsafe: readonly StatementResult[]): Candidate[] {
-  return unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label, severity, id }) => ({ advice: `Never say this, and put it right at once if it slips out: ${label}.`, worth: `${severity} unsafe statement`, item: `unsafe/${id}`, rank: WORTH.unsafe[severity] }));
+  return unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label, severity, id }) => ({ advice: `Never say this, and put it right at once if it slips out: ${label}.`, worth: `a ${severity} unsafe statement`, item: `unsafe/${id}`, rank: WORTH.unsafe[severity] }));
 }
 
 /** A mark that a person should listen to first advises nothing, but for a critical item: that one cannot wait. */
@@ -68,19 +69,25 @@ function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResu
     const missing = elements.filter(({ content }) => content === "absent");
     const advice =
       wrong !== undefined
-        ? `Put right what was said wrongly on '${item.label}': ${wrong.label} (${wrong.reason}).`
+        ? `Put right what was said wrongly on '${item.label}'${wrong.label === item.label ? "" : `: ${wrong.label}`} (${wrong.reason}).`
         : result.content === "partial" && missing.length > 0
           ? `Complete '${item.label}': ${missing.map(({ label }) => label).join("; ")}.`
           : (item.advice ?? `Say this: ${item.label}.`);
-    const worth = [critical ? "critical item" : "", result.listen ? "listen first, the mark is unsure" : "", `${share} points of the per cent total`].filter(Boolean).join(", ");
+    const worth = [critical ? "a critical item" : "", result.listen ? "listen first, the mark is unsure" : "", marksWorth(lost, share)].filter(Boolean).join(", ");
     const grave = !critical ? 0 : result.listen ? WORTH.critical.unsure : result.content === "partial" ? WORTH.critical.part : WORTH.critical.sure;
     return [{ advice, worth, item: item.id, rank: grave + (wrong !== undefined ? WORTH.incorrect : 0) + share * result.confidence * WORTH.perShare }];
   });
 }
 
+/** "2 marks, 5.6% of the total". */
+function marksWorth(lost: number, share: number): string {
+  const marks = hundredths(lost);
+  return `${marks} ${marks === 1 ? "mark" : "marks"}, ${share}% of the total`;
+}
+
 function ofOrder(order: OrderResult, items: readonly JudgedItem[]): Candidate[] {
   const label = (id: string) => labelOf(items, id);
-  return order.broken.map((pair) => ({ advice: `Say this first: '${label(pair.first)}'; then '${label(pair.then)}'. ${pair.reason}`, worth: `${pair.severity} fault of order`, item: `order/${pair.first}/${pair.then}`, rank: WORTH.brokenOrder[pair.severity] }));
+  return order.broken.map((pair) => ({ advice: `Say this first: '${label(pair.first)}'; then '${label(pair.then)}'. ${pair.reason}`, worth: `a ${pair.severity} fault of order`, item: `order/${pair.first}/${pair.then}`, rank: WORTH.brokenOrder[pair.severity] }));
 }
 
 function ofQuestions(questions: readonly QuestionResult[]): Candidate[] {

@@ -14,6 +14,7 @@ import { differences, incorrectStatements, otherClaims, unsafeStatements } from 
 import { teachBack } from "./teach-back.ts";
 import { timeFigures } from "./time/figures.ts";
 import { timePlan } from "./time/plan.ts";
+import { isSpokenWord } from "./time/spoken.ts";
 import type { MarkSheet, TimeResult } from "./types.ts";
 
 export interface ScoreOptions {
@@ -92,7 +93,10 @@ function stationOf(station: Station): MarkSheet["station"] {
   const roles = new Map<Role, { words: number; sure: number }>();
   for (const sentence of station.sentences) {
     if (!sentence.inStation) continue;
-    const size = sentence.end - sentence.first;
+    // Words as the pace counts them, so that the sheet has one number for one thing.
+    const leftOut = sentence.role === "candidate" || sentence.role === "patient" ? station.excluded : [];
+    const size = words.slice(sentence.first, sentence.end).filter((word) => isSpokenWord(word) && !leftOut.some(({ first, end }) => word.index >= first && word.index < end)).length;
+    if (size === 0) continue;
     const known = roles.get(sentence.role) ?? { words: 0, sure: 0 };
     roles.set(sentence.role, { words: known.words + size, sure: known.sure + size * sentence.confidence });
   }

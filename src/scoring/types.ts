@@ -11,13 +11,18 @@ export type Content = "complete" | "partial" | "incorrect" | "absent" | "cannot-
 export interface Evidence {
   first: number;
   end: number;
-  /** The words as written. */
+  /** The speaker's words as written; an ellipsis stands for what somebody else said in between. */
   quote: string;
+  /** The same speaker's words right before and after, where the quote alone has too few to tell anything. */
+  before?: string;
+  after?: string;
   line: number;
   start: Seconds | null;
   endTime: Seconds | null;
   /** True when the times are interpolated. */
   estimated: boolean;
+  /** Set when `start` is the file's own all the same: only the words behind it are interpolated. */
+  startGiven?: true;
   role: Role;
 }
 

@@ -27,8 +27,8 @@ test("words in wide scripts and words longer than a line stay inside the width",
 });
 
 test("the first lines say who, what, the result with its reasons, time and coverage", () => {
-  const head = text(completeSheet()).split("\n").slice(0, 20).join("\n");
-  for (const part of ["Candidate 7", "seven.vtt", "Pressurised metered-dose inhaler", "FAIL", "1 critical item is not met", "7:13 used", "over the limit of 7:00", "54.5%", "1 of 3 met", "1 of the 6 listed statements found", "listen at 2:00, 4:50"]) {
+  const head = text(completeSheet()).split("\n").slice(0, 22).join("\n");
+  for (const part of ["Candidate 7", "seven.vtt", "Pressurised metered-dose inhaler", "FAIL", "1 critical item is not met", "7:13 used", "over the limit of 7:00", "54.5%", "1 of 3 met", "1 of the 6 listed statements found", "2 marks are unsure", "at 4:50: unsafe, or mis-heard: Stop the preventer", "at 2:00: Presses once while breathing in slowly"]) {
     expect(head).toContain(part);
   }
 });
@@ -152,15 +152,15 @@ test("the pace curve names its lowest and highest, so that no bar has to be read
   expect(flat(completeSheet())).toContain("30 s a bar from 0:10; lowest 88 at 0:10, highest 170 at 5:10; a gap: the candidate said nothing");
 });
 
-test("elements that were not said stand together; those that the item does not need are told apart", () => {
+test("elements that were not found stand together, and nobody claims that they were not said; those that the item does not need are told apart", () => {
   const sheet = completeSheet();
   sheet.items = [
     item("opening", "one", "First item", [element("Element A", []), element("Element B", [])]),
     item("opening", "two", "Second item", [element("Element C", [sheet.claims[0]!.evidence]), element("Element D", [])], { content: "complete", earned: 2, met: true }),
   ];
   const page = flat(sheet);
-  expect(page).toContain("○ not said: Element A; Element B");
-  expect(page).toContain("○ not needed, not said: Element D");
+  expect(page).toContain("○ not found: Element A; Element B");
+  expect(page).toContain("○ not needed, not found: Element D");
 });
 
 test("an unsure item without a passage is to be listened for", () => {
@@ -168,6 +168,70 @@ test("an unsure item without a passage is to be listened for", () => {
   sheet.unsafe.found = [];
   sheet.items = [item("opening", "one", "First item", [element("First item", [])], { listen: true, confidence: 0.55 })];
   const page = flat(sheet);
-  expect(page).toContain("Listen 1 mark is unsure: 1 not found, but perhaps said");
+  expect(page).toContain("Listen 1 mark is unsure: • not found, perhaps said: First item");
   expect(page).toContain("LISTEN for it: not found, but only 55% sure");
+});
+
+test("a quote of a word or two stands among the same speaker's words, marked without colour, and the sign is explained", () => {
+  const sheet = completeSheet();
+  sheet.claims = [{ evidence: { ...sheet.claims[0]!.evidence, quote: "birth?", before: "what's your date of", after: "And where" } }];
+  const page = flat(sheet);
+  expect(page).toContain(`"what's your date of *birth?* And where"`);
+  expect(page).toContain("* around words of a quote: what was found");
+  expect(text(completeSheet())).not.toContain("* around words");
+  const alone = completeSheet();
+  alone.claims = [{ evidence: { ...sheet.claims[0]!.evidence, quote: "birth?", before: "date of" } }];
+  delete alone.claims[0]!.evidence.after;
+  expect(flat(alone)).toContain('"date of *birth?*"');
+});
+
+test("a start that the file gives is not called estimated, though the words behind it are", () => {
+  const sheet = completeSheet();
+  sheet.claims = [{ evidence: { ...sheet.claims[0]!.evidence, estimated: true, startGiven: true } }];
+  expect(text(sheet)).not.toContain("~");
+});
+
+test("fewer marks than the word for the mark promises are explained beside it", () => {
+  const sheet = completeSheet();
+  const quote = sheet.claims[0]!.evidence;
+  sheet.items = [
+    item("opening", "one", "First item", [element("A", [quote], { elicitation: "after-question" }), element("B", [quote])], { earned: 1.33, elicitation: "after-question" }),
+    item("opening", "two", "Second item", [element("C", [quote]), element("D", [quote], { content: "incorrect", reason: "said 'two'" })], { content: "incorrect", earned: 0.67, weight: 1, met: false }),
+    item("opening", "three", "Third item", [element("E", [quote], { elicitation: "prompted" })], { earned: 0, elicitation: "prompted" }),
+    item("opening", "four", "Fourth item", [element("F", [quote])]),
+  ];
+  const page = flat(sheet);
+  expect(page).toContain("1.33 of 2: what came only after the patient asked earns less");
+  expect(page).toContain("0.67 of 1: for what was said rightly beside what was said wrongly");
+  expect(page).toContain("0 of 2: what came only after a prompt earns nothing");
+  expect(page).not.toContain("2 of 2:");
+});
+
+test("time left or over is told in whole seconds, and under one in words", () => {
+  const sheet = completeSheet();
+  Object.assign(sheet.time, { overTarget: { value: -0.2, estimated: false }, overLimit: { value: 0.3, estimated: false } });
+  expect(flat(sheet)).toContain("7:13 used: less than 1 s over the limit of 7:00, less than 1 s left of the target of 6:30");
+});
+
+test("unsure marks are named, critical ones first; a long list is cut and says so", () => {
+  const sheet = completeSheet();
+  sheet.unsafe.found = [];
+  sheet.items = Array.from({ length: 9 }, (_, index) => item("opening", `i${index}`, `Item ${index}`, [element(`Item ${index}`, [])], { listen: true, critical: index === 8 }));
+  const page = flat(sheet);
+  expect(page).toMatch(/Listen 9 marks are unsure: • not found, perhaps said: Item 8 • not found, perhaps said: Item 0 /);
+  expect(page).toContain("and 3 more, marked LISTEN below");
+});
+
+test("an unsure item sends the listener to the part that is in doubt, not to what is clear", () => {
+  const sheet = completeSheet();
+  const [clear, doubtful] = [sheet.claims[0]!.evidence, { ...sheet.claims[0]!.evidence, start: 61 }];
+  sheet.items = [item("opening", "one", "First item", [element("A", [clear]), element("B", [doubtful], { content: "cannot-tell", confidence: 0.5 })], { content: "cannot-tell", listen: true, confidence: 0.5 })];
+  expect(flat(sheet)).toContain("LISTEN at 1:01: only 50% sure");
+});
+
+test("a shipped rubric, whose file is its name, is named once", () => {
+  expect(flat(completeSheet())).toContain("Rubric pressurised-inhaler, version 3, content cccccccccccc");
+  const own = completeSheet();
+  own.rubric.file = "mine.yaml";
+  expect(flat(own)).toContain("Rubric pressurised-inhaler, version 3, mine.yaml, content");
 });

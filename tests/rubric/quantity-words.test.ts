@@ -10,6 +10,7 @@ test.each([
   [{ value: 2, unit: "time-per-day", bound: "at-most" }, "at most 2 times a day"],
   [{ value: [0.28, 1], unit: "time-per-day", tolerance: 0.01 }, "2 times a week to once a day"],
   [{ value: [0.14, 0.43], unit: "time-per-day" }, "1 to 3 times a week"],
+  [{ value: [0.14, 0.15], unit: "time-per-day", tolerance: 0.01 }, "once a week"],
   [{ value: 0.0333, unit: "time-per-day", bound: "at-least" }, "at least once a month"],
   [{ value: 2, unit: "finger" }, "2 finger widths"],
   [{ value: 28, unit: "day", tolerance: 3 }, "28 days, give or take 3"],

@@ -20,7 +20,7 @@ describe("the gravest comes first", () => {
     const sheet = markTalk([...OPENING, "C: Hold your breath for thirty seconds. Shake the inhaler well.", ...REST]);
     const broken = sheet.order.broken.map((pair) => ({ ...pair, severity: "major" as const }));
     const changes = changesOf({ items: [], unsafe: [], incorrect: [], order: { ...sheet.order, broken }, repeats: [], asides: [], questions: [], time: sheet.time, plan: sheet.plan, total: sheet.total });
-    expect(changes[0]!.worth).toBe("major fault of order");
+    expect(changes[0]!.worth).toBe("a major fault of order");
   });
 });
 

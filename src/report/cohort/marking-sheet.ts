@@ -4,6 +4,7 @@ import type { Evidence, MarkSheet } from "../../scoring/types.ts";
 import { clock, measured, number, percent, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { harmless } from "../harmless.ts";
+import { inContext, place } from "../text/evidence.ts";
 import { pageOf, type Look } from "./page-of.ts";
 
 /** A box to write into. */
@@ -56,14 +57,10 @@ function rapport(page: Page, sheet: MarkSheet): void {
   for (const { label, asked: at, evidence } of asked.slice(0, MOST_QUOTES)) row("", `${at === null ? label : quoted(at)}${evidence === null ? "" : `; reply ${quoted(evidence)}`}`);
   row("asked to tell back", teachBack.asked === null ? "not found" : quoted(teachBack.asked));
   const words = time.technicalWords.slice(0, MOST_QUOTES);
-  row("technical words", words.length === 0 ? "none found" : words.map(({ word, evidence }) => `${word} (${placeOf(evidence)})`).join(", "));
+  row("technical words", words.length === 0 ? "none found" : words.map(({ word, evidence }) => `${word} (${place(evidence)})`).join(", "));
   row("fillers", time.fillers.perHundredWords === null ? "not measurable" : `${number(time.fillers.perHundredWords)} in a hundred words`);
 }
 
 function quoted(evidence: Evidence): string {
-  return `${placeOf(evidence)} "${evidence.quote}"`;
-}
-
-function placeOf({ start, line, estimated }: Evidence): string {
-  return start === null ? `line ${line}` : `${estimated ? "~" : ""}${clock(start)}`;
+  return `${place(evidence)} "${inContext(evidence)}"`;
 }

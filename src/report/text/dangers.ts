@@ -46,7 +46,7 @@ function unsafeStatement(page: Page, { label, severity, evidence, corrected, lis
     : corrected
       ? ": put right before the end: listed, not counted"
       : "";
-  page.entry({ indent: 2, lead: styled(severity, standing ? "bad" : "plain"), hang: 13, body: [strong(label), note], right: faint(percent(confidence * 100)) });
+  page.entry({ indent: 2, lead: styled(severity, standing ? "bad" : "plain"), hang: 13, body: [strong(label), note], right: faint(`${percent(confidence * 100)} sure`) });
   page.entry({ indent: 15, body: spoken(evidence, page.symbols) });
 }
 

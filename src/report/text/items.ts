@@ -4,7 +4,7 @@ import { clock, number, percent } from "../figures.ts";
 import { faint, flatten, strong, styled, type Page, type Text } from "../page.ts";
 import { MARK_STYLE, MARK_WORD } from "../style.ts";
 import { padEnd } from "../width.ts";
-import { place, spoken } from "./evidence.ts";
+import { listenPlaces, spoken } from "./evidence.ts";
 
 const WORD_COLUMNS = 13;
 const INDENT = 2;
@@ -68,8 +68,26 @@ function one(page: Page, item: ItemResult, marksColumns: number): void {
   const indent = page.width >= ROOMY ? INDENT + WORD_COLUMNS + 2 : 6;
   if (item.elements.length === 1 && item.elements[0]!.label === item.label) single(page, item.elements[0]!, indent);
   else several(page, item, indent);
+  const why = whyThisMany(item);
+  if (why !== null) page.entry({ indent, body: faint(why) });
   for (const remark of item.remarks) page.entry({ indent, lead: page.symbols.bullet, hang: 2, body: remark });
   if (item.listen) page.entry({ indent, body: styled(listenHint(item), "doubt") });
+}
+
+const LESS: Record<Exclude<Elicitation, "offered">, string> = {
+  "after-question": "what came only after the patient asked",
+  prompted: "what came only after a prompt",
+  confirmed: "what the patient said and the candidate confirmed",
+};
+
+/** Where the word for the mark and its number do not go together by themselves. */
+function whyThisMany(item: ItemResult): string | null {
+  if (!counts(item) || item.earned >= item.weight) return null;
+  const marked = `${number(item.earned, 2)} of ${number(item.weight, 2)}`;
+  if (item.content === "incorrect") return item.earned > 0 ? `${marked}: for what was said rightly beside what was said wrongly` : null;
+  const later = new Set(item.elements.flatMap(({ content, elicitation }) => (content === "complete" && elicitation !== null && elicitation !== "offered" ? [LESS[elicitation]] : [])));
+  if (later.size === 0 || (item.content !== "complete" && item.content !== "partial")) return null;
+  return `${marked}: ${[...later].join(" and ")} earns ${item.earned > 0 ? "less" : "nothing"}`;
 }
 
 function single(page: Page, { evidence, reason, content }: ElementResult, indent: number): void {
@@ -78,7 +96,7 @@ function single(page: Page, { evidence, reason, content }: ElementResult, indent
   more(page, evidence.length, indent);
 }
 
-/** Elements with something to show one by one; those simply not said together. */
+/** Elements with something to show one by one; those simply not found together: that they were not said is more than the words can tell. */
 function several(page: Page, { elements, content }: ItemResult, indent: number): void {
   const silent = elements.filter((element) => element.content === "absent" && element.reason === undefined && element.evidence.length === 0);
   for (const element of elements) if (!silent.includes(element)) oneOfMany(page, element, indent);
@@ -88,14 +106,14 @@ function several(page: Page, { elements, content }: ItemResult, indent: number):
     indent,
     lead: styled(page.symbols.mark.absent, needless ? "faint" : MARK_STYLE.absent),
     hang: 2,
-    body: [styled(needless ? "not needed, not said: " : "not said: ", needless ? "faint" : "poor"), silent.map(({ label }) => label).join("; ")],
+    body: [styled(needless ? "not needed, not found: " : "not found: ", needless ? "faint" : "poor"), silent.map(({ label }) => label).join("; ")],
   });
 }
 
 function oneOfMany(page: Page, element: ElementResult, indent: number): void {
   const { label, content, evidence, reason, elicitation } = element;
   const body: Text[] = [label];
-  if (content === "absent") body.push(": ", styled("not said", "poor"));
+  if (content === "absent") body.push(": ", styled("not found", "poor"));
   if (content === "incorrect") body.push(": ", styled("said wrongly", "bad"));
   if (content === "cannot-tell") body.push(": ", styled("cannot tell", "doubt"));
   if (reason !== undefined) body.push(`, ${reason}`);
@@ -109,8 +127,9 @@ function more(page: Page, count: number, indent: number): void {
   if (count > QUOTES_SHOWN) page.entry({ indent, body: faint(`and ${count - QUOTES_SHOWN} more (all in --format json)`) });
 }
 
-function listenHint({ elements, confidence }: ItemResult): string {
-  const places = [...new Set(elements.flatMap(({ evidence }) => evidence.slice(0, 1).map(place)))];
+function listenHint(item: ItemResult): string {
+  const { confidence } = item;
+  const places = listenPlaces(item);
   const sure = `only ${percent(confidence * 100)} sure`;
   return places.length > 0 ? `LISTEN at ${places.join(", ")}: ${sure}` : `LISTEN for it: not found, but ${sure}`;
 }

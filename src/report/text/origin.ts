@@ -26,7 +26,7 @@ export function claims(page: Page, { claims: list }: MarkSheet): void {
     page.entry({ body: "none found beyond the rubric's items" });
     return;
   }
-  page.entry({ body: faint("The rubric does not list these: the coach checks them.") });
+  page.entry({ body: faint("Not matched to an item of the rubric: the coach checks whether they are right.") });
   for (const { evidence } of list) page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: spoken(evidence, page.symbols) });
 }
 
@@ -34,7 +34,8 @@ export function claims(page: Page, { claims: list }: MarkSheet): void {
 export function origin(page: Page, sheet: MarkSheet): void {
   const { transcript, station, rubric } = sheet;
   page.heading("What this sheet rests on");
-  const length = transcript.duration === null ? "" : `, ${clock(transcript.duration)} long`;
+  // Cut, not rounded, as the messages about the file name its times.
+  const length = transcript.duration === null ? "" : `, ${clock(Math.floor(transcript.duration))} long`;
   row(page, "Transcript", `${transcript.file}: ${transcript.format}, ${plural(transcript.words, "word")}${length}; ${TIMING[transcript.timing]}`);
   row(page, "Station from", edge(station.start));
   row(page, "Station to", edge(station.end));
@@ -44,7 +45,7 @@ export function origin(page: Page, sheet: MarkSheet): void {
   station.labelRoles.forEach(({ label, role, confidence }, index) =>
     row(page, index === 0 ? "Labels" : "", `${label} = ${role} (${percent(confidence * 100)} sure)`),
   );
-  row(page, "Rubric", `${rubric.id}, version ${number(rubric.version)}, ${rubric.file}, content ${rubric.hash.slice(0, HASH_SHOWN)}`);
+  row(page, "Rubric", [`${rubric.id}, version ${number(rubric.version)}`, rubric.file === rubric.id ? "" : `, ${rubric.file}`, `, content ${rubric.hash.slice(0, HASH_SHOWN)}`].join(""));
   row(page, "Pass rule", sheet.result.rule);
   row(page, "Program", `saidwell ${sheet.version}`);
   findings(page, sheet);

@@ -32,12 +32,17 @@ export function sheetPage(sheet: MarkSheet, options: PageOptions): string {
   page.blank();
   page.entry({ body: faint(sheet.caution) });
   const text = page.toString();
-  return text.includes("~") ? text.replace(/\n$/, "\n\n") + closing(options) : text;
+  const signs = [
+    /~\d/.test(text) ? "~ before a time: estimated, not given by the transcript for this very word." : "",
+    /[ "]\*\S/.test(text) ? "* around words of a quote: what was found; the words beside them only help to find the place." : "",
+    text.includes(page.symbols.gap) ? `${page.symbols.gap} in a quote: words are left out, of a long middle or of somebody else.` : "",
+  ].filter((sign) => sign !== "");
+  return signs.length === 0 ? text : text.replace(/\n$/, "\n\n") + closing(signs, options);
 }
 
-/** Explains the one sign that the sheet does not spell out. */
-function closing(options: PageOptions): string {
+/** Explains the signs that the sheet does not spell out. */
+function closing(signs: readonly string[], options: PageOptions): string {
   const page = new Page({ width: options.width, ascii: options.ascii, paint: painter(options.colour) });
-  page.entry({ body: faint("~ before a time: estimated, not given by the transcript for this very word.") });
+  for (const sign of signs) page.entry({ body: faint(sign) });
   return page.toString();
 }

@@ -3,7 +3,7 @@ import type { Seconds } from "../../transcript/types.ts";
 import { clock, measured, number, plural } from "../figures.ts";
 import { faint, strong, styled, type Page, type Text } from "../page.ts";
 import type { Style } from "../style.ts";
-import { place } from "./evidence.ts";
+import { listenPlaces, place } from "./evidence.ts";
 import { NAME_COLUMNS, row } from "./row.ts";
 
 const OUTCOME: Record<Outcome, { word: string; style: Style }> = {
@@ -31,8 +31,7 @@ export function summary(page: Page, sheet: MarkSheet): void {
   row(page, "Coverage", coverage(sheet));
   row(page, "Critical items", criticalItems(sheet));
   row(page, "Unsafe", unsafeStatements(sheet));
-  const listen = listenTo(sheet);
-  if (listen !== null) row(page, "Listen", listen);
+  listenTo(page, sheet);
 }
 
 export function timeUsed({ time }: MarkSheet): Text {
@@ -49,13 +48,14 @@ export function timeUsed({ time }: MarkSheet): Text {
 
 function against(over: Measured<Seconds>, name: string, allowed: Seconds): Text {
   if (over.value === null) return `${name} of ${clock(allowed)} ${measured(over, clock)}`;
+  if (over.value === 0) return `just the ${name} of ${clock(allowed)}`;
   if (over.value > 0) return styled(`${briefly(over.value)} over the ${name} of ${clock(allowed)}`, name === "limit" ? "bad" : "fair");
   return `${briefly(-over.value)} left of the ${name} of ${clock(allowed)}`;
 }
 
-/** Under a second the clock would say 0:00. */
+/** Whole seconds are as fine as a mark needs; under one the clock could say 0:00. */
 function briefly(seconds: Seconds): string {
-  return seconds > 0 && seconds < 1 ? `${number(seconds)} s` : clock(seconds);
+  return seconds < 1 ? "less than 1 s" : clock(seconds);
 }
 
 function coverage({ total, items }: MarkSheet): Text {
@@ -94,18 +94,24 @@ export function unsafeStatements({ unsafe }: MarkSheet): Text {
   return parts;
 }
 
-/** Where a person's ear is needed: unsure items, and unsafe statements that rest on a sound-alike. */
-function listenTo({ items, unsafe }: MarkSheet): Text | null {
-  const unsure = items.filter((item) => item.listen);
+/** A longer list is no summary; every unsure item is marked LISTEN where it stands. */
+const LISTEN_SHOWN = 6;
+
+/** Where a person's ear is needed, by name: unsafe statements that rest on a sound-alike, and unsure items. */
+function listenTo(page: Page, { items, unsafe }: MarkSheet): void {
+  const unsure = [...items.filter((item) => item.listen)].sort((a, b) => Number(b.critical) - Number(a.critical));
   const sounds = unsafe.found.filter((statement) => statement.listen);
-  if (unsure.length + sounds.length === 0) return null;
-  const places = [
-    ...unsure.flatMap(({ elements }) => elements.flatMap(({ evidence }) => evidence.slice(0, 1))),
-    ...sounds.map(({ evidence }) => evidence),
-  ].sort((a, b) => a.first - b.first);
-  const named = [...new Set(places.map(place))];
-  const nowhere = unsure.filter(({ elements }) => elements.every(({ evidence }) => evidence.length === 0)).length;
-  const count = plural(unsure.length + sounds.length, "mark is", "marks are");
-  const hints = [named.length > 0 ? `listen at ${named.join(", ")}` : null, nowhere > 0 ? `${nowhere} not found, but perhaps said` : null].filter((hint) => hint !== null);
-  return styled(`${count} unsure: ${hints.join("; ")}`, "doubt");
+  const count = unsure.length + sounds.length;
+  if (count === 0) return;
+  row(page, "Listen", styled(`${plural(count, "mark is", "marks are")} unsure:`, "doubt"));
+  const hints: Text[] = [
+    ...sounds.map(({ label, evidence }): Text => [styled(`at ${place(evidence)}`, "doubt"), `: unsafe, or mis-heard: ${label}`]),
+    ...unsure.map((item): Text => {
+      const places = listenPlaces(item);
+      return [styled(places.length > 0 ? `at ${places.join(", ")}` : "not found, perhaps said", "doubt"), `: ${item.label}`];
+    }),
+  ];
+  for (const hint of hints.slice(0, LISTEN_SHOWN)) page.entry({ indent: NAME_COLUMNS, lead: page.symbols.bullet, hang: 2, body: hint });
+  const left = hints.length - LISTEN_SHOWN;
+  if (left > 0) page.entry({ indent: NAME_COLUMNS, body: faint(`and ${left} more, marked LISTEN below`) });
 }

@@ -2,6 +2,7 @@ import type { Station } from "../../station/types.ts";
 import type { Seconds, Word } from "../../transcript/types.ts";
 import { tenths } from "../rounding.ts";
 import type { Measured, TimeResult } from "../types.ts";
+import { endGiven, startGiven } from "./given.ts";
 import { isEstimated, isSpokenWord } from "./spoken.ts";
 
 export const NO_TIMES = "the transcript has no times";
@@ -15,8 +16,7 @@ export function timeUsed(station: Station): Measured<Seconds> {
 }
 
 function edgesEstimated(station: Station): boolean {
-  const { words } = station.transcript;
-  return words[station.start.word]?.timing !== "measured" || words[station.end.word - 1]?.timing !== "measured";
+  return !startGiven(station.transcript, station.start.word) || !endGiven(station.transcript, station.end.word - 1);
 }
 
 /** Words a minute over a stretch of seconds. */

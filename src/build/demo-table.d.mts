@@ -1,0 +1,3 @@
+import type { MarkSheet } from "../scoring/types.ts";
+
+export function demoTable(rehearsals: readonly { title: string; sheet: Pick<MarkSheet, "result" | "total" | "critical" | "unsafe" | "time"> }[], width: number): string;

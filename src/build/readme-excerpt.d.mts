@@ -1,0 +1,2 @@
+export function excerptArguments(): string[];
+export function withExcerpt(readme: string, sheet: string): string;
