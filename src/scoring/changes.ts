@@ -19,6 +19,8 @@ const WORTH = {
   justOverTarget: 3,
   question: 10,
   perShare: 3,
+  /** Behind all that is sure. */
+  unsure: -1000,
 } as const;
 /** Less than this share over the target is no fault of the plan. */
 const JUST_OVER = 0.05;
@@ -54,14 +56,14 @@ function ofUnsafe(unsafe: readonly StatementResult[]): Candidate[] {
   return unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label, severity, id }) => ({ advice: `Never say this, and put it right at once if it slips out: ${label}.`, worth: `a ${severity} unsafe statement`, item: `unsafe/${id}`, rank: WORTH.unsafe[severity] }));
 }
 
-/** A mark that a person should listen to first advises nothing, but for a critical item: that one cannot wait. */
+/** A mark that a person should listen to first advises last, and says so; a critical item cannot wait. */
 function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResult[], total: MarkSheet["total"]): Candidate[] {
   return items.flatMap(({ item, result, elements }): Candidate[] => {
     const critical = item.critical && !result.met;
     if (critical && result.content === "cannot-tell" && elements.some(({ reason }) => SHOWN.test(reason ?? ""))) {
       return [{ advice: `Say it aloud as well as showing it: ${item.label}.`, worth: "critical item, shown and not said", item: item.id, rank: WORTH.critical.shown }];
     }
-    if (!["partial", "incorrect", "absent"].includes(result.content) || (result.listen && !critical)) return [];
+    if (!["partial", "incorrect", "absent"].includes(result.content)) return [];
     const lost = item.weight - result.earned;
     if (lost <= 0) return [];
     const share = total.available > 0 ? Math.round((1000 * lost) / total.available) / 10 : 0;
@@ -74,7 +76,7 @@ function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResu
           ? `Complete '${item.label}': ${missing.map(({ label }) => label).join("; ")}.`
           : (item.advice ?? `Say this: ${item.label}.`);
     const worth = [critical ? "a critical item" : "", result.listen ? "listen first, the mark is unsure" : "", marksWorth(lost, share)].filter(Boolean).join(", ");
-    const grave = !critical ? 0 : result.listen ? WORTH.critical.unsure : result.content === "partial" ? WORTH.critical.part : WORTH.critical.sure;
+    const grave = !critical ? (result.listen ? WORTH.unsure : 0) : result.listen ? WORTH.critical.unsure : result.content === "partial" ? WORTH.critical.part : WORTH.critical.sure;
     return [{ advice, worth, item: item.id, rank: grave + (wrong !== undefined ? WORTH.incorrect : 0) + share * result.confidence * WORTH.perShare }];
   });
 }
