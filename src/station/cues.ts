@@ -11,6 +11,8 @@ export const CUE_KINDS = [
   "introduction",
   "greeting",
   "opening_question",
+  "teach_back_request",
+  "praise",
   "leave_taking",
   "no_leave_taking",
   "farewell_tail",

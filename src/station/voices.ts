@@ -2,6 +2,7 @@ import type { Finding } from "../problem/problem.ts";
 import type { Transcript } from "../transcript/types.ts";
 import type { Announcement } from "./announcements.ts";
 import { isPunctuated } from "./clauses.ts";
+import { courseOf } from "./course.ts";
 import type { CueKind, CueMatch } from "./cues.ts";
 import { marginals, type ChainScores } from "./chain.ts";
 import { mapLabels, type LabelRole } from "./labels.ts";
@@ -61,6 +62,11 @@ export function assignVoices(transcript: Transcript, tokens: readonly Token[], a
     if (told?.role === "patient") clamped.emission[place] = -CERTAIN;
     if (leaning?.role === "candidate") clamped.emission[place]! += MIXED_LABEL_PULL;
     if (leaning?.role === "patient") clamped.emission[place]! -= MIXED_LABEL_PULL;
+  });
+  // The course of the talk is told by cues whose wording is the candidate's; labels go before it.
+  const course = courseOf(tokens, cues, isPunctuated(tokens));
+  spoken.forEach((at, place) => {
+    if (Math.abs(clamped.emission[place]!) < CERTAIN) clamped.emission[place]! += course[at]!;
   });
   // The likelier role at every word: it gets more words right than the single best sequence does.
   const { candidate } = marginals(clamped);

@@ -137,3 +137,28 @@ Okay. Have you used patches before?
   expect(roleOf(station, "Have you used")).toBe("candidate");
   expect(station.roleSource).toBe("mixed");
 });
+
+// The teaching and the answer say the same words; only the request between them tells whose they are.
+const TEACH_BACK = `
+C: Hello, my name is Iris and I'm the pharmacist. Who have I got here?
+P: Tom Alder.
+C: So this patch goes on your upper arm. You peel the back off, press it down with your palm, count to thirty and leave it on for three days. Okay, so just so I know I was clear, could you talk me through it as if it was Monday?
+P: Right, so wash and dry the arm, peel the back off, put it on flat, palm over it, press and count to thirty, then change it Thursday, new place, fold the old one up and into the bin.
+C: Perfect. Have you got any questions for me?
+P: No, I don't think so.
+`;
+
+test.each([["as written", (text: string) => text], ["bare", bare]])("who is asked to say it back is the one who then says it, though it sounds like teaching (%s)", (_, form) => {
+  const station = stationIn(form(merged(TEACH_BACK)));
+  expect(roleOf(station, form("press it down with your palm,").trim())).toBe("candidate");
+  expect(roleOf(station, form("palm over it, press and count to").trim())).toBe("patient");
+  expect(roleOf(station, form("new place, fold the old").trim())).toBe("patient");
+  expect(roleOf(station, form("any questions for me?").trim())).toBe("candidate");
+});
+
+test("who gives a name after the word to begin is the candidate, in rough speech-to-text too", () => {
+  const station = stationIn(bare("is the phone on yes okay so im timing you and go hiya take a seat um so my names iris im from the farm a sea who have i got here tom alder tom alder great and what can i do for you i got these patches for my back and i dont know where they go").replaceAll("'", ""));
+  expect(roleOf(station, "my names iris")).toBe("candidate");
+  expect(roleOf(station, "who have i got")).toBe("candidate");
+  expect(roleOf(station, "i dont know where")).toBe("patient");
+});
