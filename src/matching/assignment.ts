@@ -33,6 +33,14 @@ export function assign(passages: readonly Passage[]): { kept: Passage[]; lookAli
   return { kept, lookAlikes };
 }
 
+/** "Once a week", said of the cleaning, is no wrong number for how often it is used: it is right where it belongs. */
+export function withoutOthersNumbers(passages: readonly Passage[]): Passage[] {
+  return passages.filter(({ verdict, quantity, element }) => {
+    if (verdict !== "wrong" || quantity === undefined) return true;
+    return !passages.some((other) => other.verdict === "right" && other.element !== element && other.element.quantity !== null && other.quantity?.first === quantity.first);
+  });
+}
+
 function weightOf(passage: Passage): number {
   return passage.window.aligned.reduce((sum, { term }) => sum + passage.window.response.terms[term]!.weight, 0);
 }

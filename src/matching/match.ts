@@ -1,6 +1,6 @@
 import type { Station, WordSpan } from "../station/types.ts";
 import { patientQuestions } from "./asked.ts";
-import { assign } from "./assignment.ts";
+import { assign, withoutOthersNumbers } from "./assignment.ts";
 import { claimsOf } from "./claims.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
@@ -67,14 +67,6 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     heard: saidClauses(streams.patient, rubric),
     answers,
   };
-}
-
-/** "Once a week", said of the cleaning, is no wrong number for how often it is used: it is right where it belongs. */
-function withoutOthersNumbers(passages: readonly Passage[]): Passage[] {
-  return passages.filter(({ verdict, quantity, element }) => {
-    if (verdict !== "wrong" || quantity === undefined) return true;
-    return !passages.some((other) => other.verdict === "right" && other.element !== element && other.element.quantity !== null && other.quantity?.first === quantity.first);
-  });
 }
 
 function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {

@@ -1,5 +1,5 @@
 import { toldStation } from "../station/told.ts";
-import { assign } from "./assignment.ts";
+import { assign, withoutOthersNumbers } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { matchStation } from "./match.ts";
 import { closeOtherDevices } from "./other-device.ts";
@@ -44,7 +44,7 @@ export class UtteranceReader {
     const tried = closeOtherDevices(this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses)), stream, this.rubric);
     const statements = this.rubric.unsafe.filter((statement) => within.owners.has(statement));
     return {
-      kept: assign(tried.filter(isOpen)).kept,
+      kept: assign(withoutOthersNumbers(tried.filter(isOpen))).kept,
       tried,
       unsafe: statements.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe: statements }, postings, stream),
     };
