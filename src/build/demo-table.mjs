@@ -22,7 +22,8 @@ function lines(row, widths, gap) {
   return titles.map((title, place) => row.map((cell, column) => (column === 1 ? title : place === 0 ? cell : "").padEnd(widths[column])).join(gap).trimEnd());
 }
 
-function wrapped(title, columns) {
+/** Lines of at most so many columns, broken at blanks. */
+export function wrapped(title, columns) {
   const found = [""];
   for (const word of title.split(" ")) {
     const last = found[found.length - 1];

@@ -5,14 +5,15 @@ import { spawnSync } from "node:child_process";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { parse } from "yaml";
-import { demoTable } from "./demo-table.mjs";
+import { demoTable, wrapped } from "./demo-table.mjs";
 
 // `npm run demo | head` is no error.
 process.stdout.on("error", () => process.exit(0));
 
 const FOLDER = "fixtures/rehearsals";
 const MOST_BYTES = 64 * 1024 * 1024;
-const RULE = "=".repeat(78);
+const COLUMNS = Math.max(60, Number(process.env.COLUMNS) || process.stdout.columns || 80);
+const RULE = "=".repeat(Math.min(78, COLUMNS));
 
 const index = parse(await readFile(join(FOLDER, "index.yaml"), "utf8"));
 const rehearsals = Array.isArray(index) ? index : index.rehearsals;
@@ -29,14 +30,13 @@ const sheets = [];
 for (const [place, { file, rubric, title, shows = "" }] of rehearsals.entries()) {
   if (only !== null && place !== only - 1) continue;
   const args = ["mark", join(FOLDER, file), "--rubric", rubric, ...extra];
-  if (!json) process.stdout.write(`${place === 0 || only !== null ? "" : "\n\n"}${RULE}\n${place + 1}. ${title}\n${shows === "" ? "" : `   ${shows}\n`}$ saidwell ${args.join(" ")}\n${RULE}\n\n`);
+  if (!json) process.stdout.write(`${place === 0 || only !== null ? "" : "\n\n"}${heading(`${place + 1}. ${title}`, shows, args)}`);
   run(file, args, "inherit");
   if (!json && only === null) sheets.push({ title, sheet: JSON.parse(run(file, ["mark", join(FOLDER, file), "--rubric", rubric, "--format", "json"], "pipe")) });
 }
 if (sheets.length > 0) {
   const { file, rubric } = rehearsals[0];
-  const columns = Number(process.env.COLUMNS) || process.stdout.columns || 80;
-  process.stdout.write(`\n\n${RULE}\nThe ${sheets.length} results\n${RULE}\n\n${demoTable(sheets, columns)}\n
+  process.stdout.write(`\n\n${RULE}\nThe ${sheets.length} results\n${RULE}\n\n${demoTable(sheets, COLUMNS)}\n
 coverage  share of the marks that count; "?": somebody must
           listen before it stands
 critical  critical items met
@@ -52,6 +52,12 @@ One transcript with the command itself:
   npx saidwell mark ${FOLDER}/${file} \\
     --rubric ${rubric}
 `);
+}
+
+function heading(title, shows, args) {
+  const about = shows === "" ? [] : wrapped(shows, RULE.length - 3).map((line) => `   ${line}`);
+  // The command is not broken: it is there to be copied.
+  return [RULE, title, ...about, `$ saidwell ${args.join(" ")}`, RULE, "", ""].join("\n");
 }
 
 function run(file, args, stdout) {

@@ -250,8 +250,8 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
 }
 
 /** Said of a wrong statement on the sheet: what was wrong with it. */
-const ALLOWED = "told that it is so or may be done; it is not so, or must not be done";
-const RULED_OUT = "told that it is not so or not to be done; it is so, or is to be done";
+const ALLOWED = "the opposite was said: that it may be done, or is so";
+const RULED_OUT = "the opposite was said: not to do it, or that it is not so";
 
 function spoken(window: Window, stream: Stream): Set<string> {
   return new Set(stream.tokens.slice(window.first, window.end).map((token) => token.text.toLowerCase()));

@@ -36,7 +36,7 @@ test("what the rubric lists as wrong is told in a plain sentence, in the words t
 });
 
 test("what must not be done and was allowed is told as that", () => {
-  expect(reasons("C: You can share the brush with your family.")).toEqual(["told that it is so or may be done; it is not so, or must not be done"]);
+  expect(reasons("C: You can share the brush with your family.")).toEqual(["the opposite was said: that it may be done, or is so"]);
 });
 
 test("a wrong number stands beside the right one, both as people say them", () => {
