@@ -49,11 +49,11 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
 }
 
 /** Said before a clause and no part of it. */
-const LEADS_IN = /^(well|so|and|but|or|then|also|okay|now|um|uh|er|just)$/;
+export const LEADS_IN = /^(well|so|and|but|or|then|also|okay|now|um|uh|er)$/;
 
 function supposes(tokens: readonly Token[], first: number): boolean {
   let place = first;
-  while (LEADS_IN.test(tokens[place]?.text ?? "")) place += 1;
+  while (LEADS_IN.test(tokens[place]?.text ?? "") || tokens[place]?.text === "just") place += 1;
   return SUPPOSES.has(tokens[place]?.text ?? "");
 }
 

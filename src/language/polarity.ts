@@ -1,4 +1,4 @@
-import type { Clause } from "./clause.ts";
+import { LEADS_IN, type Clause } from "./clause.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { phraseList } from "./phrase-set.ts";
@@ -46,7 +46,7 @@ export function polarityOf(tokens: readonly Token[], clauses: readonly Clause[])
 
 function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]): void {
   let start = clause.first;
-  while (start < clause.end && /^(and|so|but|okay|now|well|then|um|uh|er|or|also)$/.test(tokens[start]!.text)) start += 1;
+  while (start < clause.end && LEADS_IN.test(tokens[start]!.text)) start += 1;
   if (HYPOTHETICAL.at(tokens, start) !== null && !givesARule(tokens, start, clause.end)) for (let k = clause.first; k < clause.end; k += 1) result[k]!.hypothetical = true;
 
   const silenced = new Set<number>();

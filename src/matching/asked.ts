@@ -3,7 +3,7 @@ import { speechActs, type SpeechAct } from "../language/speech-act.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { CompiledRubric } from "./compile.ts";
 import type { Postings } from "./postings.ts";
-import { wordsOf, type Stream } from "./stream.ts";
+import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
 import type { QuestionMatch } from "./types.ts";
 import { windowsFor, type Window } from "./windows.ts";
 
@@ -130,7 +130,7 @@ function askingsIn(stream: Stream): Asking[] {
   const askings: Asking[] = [];
   let first = 0;
   for (let place = 1; place <= tokens.length; place += 1) {
-    if (place < tokens.length && !breaks.has(place) && !/[.?!]/.test(tokens[place - 1]!.after)) continue;
+    if (place < tokens.length && !breaks.has(place) && inOneSentence(stream, place - 1, place)) continue;
     const asking = askingIn(stream, formed, first, place);
     first = place;
     if (asking !== null) askings.push(asking);

@@ -5,7 +5,7 @@ import type { Unit } from "../language/units.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { topicsOf } from "./said.ts";
-import { clauseSpan, wordsOf, type Stream } from "./stream.ts";
+import { clauseSpan, inOneSentence, wordsOf, type Stream } from "./stream.ts";
 import type { Attempt } from "./types.ts";
 
 /** A number this near to a passage that counts belongs to it. Words. */
@@ -53,20 +53,15 @@ function turnWords(stream: Stream, place: number): WordSpan {
 /** The weighty words of the sentence that has the number, the number's own left out; with what each stands for. */
 function sensesAbout(stream: Stream, mention: QuantityMention): ReadonlySet<string> {
   const senses = new Set<string>();
-  const ends = (place: number) => place < 0 || place >= stream.tokens.length || /[.?!]/.test(stream.tokens[place]!.after);
   const take = (place: number) => {
     const { stem } = stream.tokens[place]!;
     if (wordWeight(stem) < 1) return;
     senses.add(stem);
     for (const key of meaningsOf(stem)) senses.add(key);
   };
-  const inTurn = (place: number) => stream.turnOf[place] === stream.turnOf[mention.first];
-  for (let place = mention.first - 1; place >= 0 && inTurn(place) && !ends(place); place -= 1) take(place);
-  if (ends(mention.end - 1)) return senses;
-  for (let place = mention.end; place < stream.tokens.length && inTurn(place); place += 1) {
-    take(place);
-    if (ends(place)) break;
-  }
+  const beside = (place: number, edge: number) => stream.turnOf[place] === stream.turnOf[mention.first] && inOneSentence(stream, place, edge);
+  for (let place = mention.first - 1; beside(place, mention.first); place -= 1) take(place);
+  for (let place = mention.end; beside(place, mention.end - 1); place += 1) take(place);
   return senses;
 }
 

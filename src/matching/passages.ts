@@ -7,7 +7,7 @@ import type { Response } from "./response.ts";
 import { askedShare, deniesBeside, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { plainWording } from "./plain-wording.ts";
 import { firstFrom, type Postings } from "./postings.ts";
-import type { Stream } from "./stream.ts";
+import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
 import { saysAll, windowsFor, type Window } from "./windows.ts";
 
@@ -138,7 +138,7 @@ function oneVoice(passages: Passage[], stream: Stream): Passage[] {
 function sameSentence(a: Passage, b: Passage, stream: Stream): boolean {
   const [from, to] = a.first < b.first ? [a.first, b.first] : [b.first, a.first];
   if (stream.turnOf[from] !== stream.turnOf[to]) return false;
-  return stream.sentencesBefore[from] === stream.sentencesBefore[to] && to - from <= LONGEST_CLAUSE;
+  return inOneSentence(stream, from, to) && to - from <= LONGEST_CLAUSE;
 }
 
 function passageOf(element: CompiledElement, window: Window, words: () => readonly ElementWord[]): Omit<Passage, "verdict" | "closed"> {
@@ -315,7 +315,7 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
 
 /** Words gathered from two sentences are held against nobody, and ask nothing. */
 function overSentenceEnd(window: Window, stream: Stream): boolean {
-  return stream.sentencesBefore[window.end - 1] !== stream.sentencesBefore[window.first];
+  return !inOneSentence(stream, window.first, window.end - 1);
 }
 
 /** The request may follow what leads up to it: "imagine it's tonight and you've gone wheezy, what are you going to do?" */
@@ -339,7 +339,7 @@ function isLastFragment(stream: Stream, last: number): boolean {
   const turn = stream.turnOf[last];
   if (stream.turnOf[last + 1] === turn) return false;
   let first = last;
-  while (first > 0 && stream.turnOf[first - 1] === turn && !/[.?!]/.test(stream.tokens[first - 1]!.after)) first -= 1;
+  while (first > 0 && stream.turnOf[first - 1] === turn && inOneSentence(stream, first - 1, last)) first -= 1;
   return last - first < FRAGMENT && !stream.tokens.slice(first, last + 1).some(({ text }) => VERBS.test(text));
 }
 

@@ -2,7 +2,7 @@ import { meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { readNumber } from "../language/number-words.ts";
 import type { Token } from "../language/token.ts";
 import type { CompiledRubric } from "./compile.ts";
-import { clauseSpan, type Stream } from "./stream.ts";
+import { clauseSpan, inOneSentence, type Stream } from "./stream.ts";
 import type { SaidClause, SaidWord } from "./types.ts";
 
 /** Denials turn what is said, but carry little of it. */
@@ -14,9 +14,8 @@ export function saidClauses(stream: Stream, rubric: CompiledRubric): SaidClause[
   const vocabulary = topicsOf(rubric);
   let sentence = 0;
   return stream.clauses.map((clause) => {
-    const before = stream.tokens[clause.first - 1];
     const turn = stream.turnOf[clause.first]!;
-    if (before !== undefined && (/[.?!]/.test(before.after) || stream.turnOf[clause.first - 1] !== turn)) sentence += 1;
+    if (clause.first > 0 && (!inOneSentence(stream, clause.first - 1, clause.first) || stream.turnOf[clause.first - 1] !== turn)) sentence += 1;
     const { first, end } = clauseSpan(stream, clause.first, clause.end);
     return {
       first,

@@ -1,6 +1,6 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { Passage } from "./passages.ts";
-import type { Stream } from "./stream.ts";
+import { inOneSentence, type Stream } from "./stream.ts";
 
 /** "Like this, you see": pointed at or done, not said. */
 export const SHOWING = speechPhrases("showing");
@@ -20,7 +20,6 @@ export function isShown({ element, closed, first, end }: Passage, stream: Stream
   const { tokens, turnOf } = stream;
   return SHOWING.find(tokens, Math.max(0, first - near), Math.min(tokens.length, end + near)).some((hit) => {
     if (turnOf[hit.first] !== turnOf[first] || POINTS_BACK.test(tokens[hit.first - 1]?.text ?? "") || OTHER_DETERMINER.test(tokens[hit.end - 1]!.text) || tokens[hit.end - 1]!.after === "?") return false;
-    for (let place = Math.min(first, hit.first); place < Math.max(end, hit.end) - 1; place += 1) if (/[.?!]/.test(tokens[place]!.after)) return false;
-    return true;
+    return inOneSentence(stream, Math.min(first, hit.first), Math.max(end, hit.end) - 1);
   });
 }

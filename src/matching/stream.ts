@@ -144,6 +144,11 @@ function namesIn(tokens: readonly Token[], written: (place: number) => string): 
   return names;
 }
 
+/** Whether no sentence ends between two tokens. */
+export function inOneSentence({ sentencesBefore }: Stream, one: number, other: number): boolean {
+  return sentencesBefore[one] === sentencesBefore[other];
+}
+
 /** Transcript words from the first to the last token of a window. */
 export function wordsOf(stream: Stream, first: number, end: number): WordSpan {
   return { first: stream.tokens[first]!.word, end: stream.tokens[end - 1]!.word + 1 };

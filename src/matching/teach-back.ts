@@ -3,7 +3,7 @@ import { phraseList } from "../language/phrase-set.ts";
 import type { Turn, WordSpan } from "../station/types.ts";
 import type { CompiledRubric } from "./compile.ts";
 import type { Scene } from "./elicitation.ts";
-import { wordsOf, type Stream } from "./stream.ts";
+import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
 import type { Match, Telling } from "./types.ts";
 
 const REQUESTS = phraseList([...SPEECH.requests, ...SPEECH.teach_back_requests, ...SPEECH.acting_out], { by: "text" });
@@ -88,13 +88,13 @@ function requestIn(stream: Stream, turn: WordSpan, questions: readonly WordSpan[
 
 function sentenceEnd(stream: Stream, place: number, end: number): number {
   let stop = place + 1;
-  while (stop < end && !/[.?!]/.test(stream.tokens[stop - 1]!.after)) stop += 1;
+  while (stop < end && inOneSentence(stream, stop - 1, stop)) stop += 1;
   return stop;
 }
 
 /** Where the sentence starts; without full stops a little before the request. */
 function sentenceStart(stream: Stream, place: number, first: number): number {
   let start = place;
-  while (start > first && place - start < REQUEST_REACH / 3 && !/[.?!]/.test(stream.tokens[start - 1]!.after)) start -= 1;
+  while (start > first && place - start < REQUEST_REACH / 3 && inOneSentence(stream, start - 1, start)) start -= 1;
   return start;
 }

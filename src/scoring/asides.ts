@@ -4,6 +4,7 @@ import { tokenise } from "../language/token.ts";
 import type { SaidClause } from "../matching/types.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
+import { stretchWithCost } from "./stretch.ts";
 import type { AsideResult } from "./types.ts";
 
 /** A shorter one is the oil of a conversation: words, over the turns it goes on. */
@@ -34,7 +35,7 @@ export function asidesOf(context: Context): AsideResult[] {
     let end = place + 1;
     while (end < sentences.length && (sorts[end] === "aside" || (sorts[end] === "empty" && goesOn(sentences[end - 1]!, sentences[end]!)))) end += 1;
     const run = sentences.slice(place, end);
-    if (run.reduce((sum, sentence) => sum + sizeOf(sentence), 0) >= ASIDE_WORDS) asides.push(...stretches(run).map((span) => resultOf(context, span)));
+    if (run.reduce((sum, sentence) => sum + sizeOf(sentence), 0) >= ASIDE_WORDS) asides.push(...stretches(run).map((span) => stretchWithCost(context, { first: span.first, end: span.end })));
     place = end - 1;
   }
   return asides;
@@ -82,10 +83,4 @@ function stretches(run: readonly SaidClause[][]): WordSpan[] {
     else spans.push({ first, end, turn });
   }
   return spans;
-}
-
-function resultOf(context: Context, span: WordSpan): AsideResult {
-  const evidence = context.evidence({ first: span.first, end: span.end });
-  const words = context.station.transcript.words.slice(span.first, span.end).filter(({ kind }) => kind === "word").length;
-  return { evidence, words, seconds: evidence.start === null || evidence.endTime === null ? null : Math.max(0, evidence.endTime - evidence.start) };
 }

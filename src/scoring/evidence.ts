@@ -1,4 +1,5 @@
-import type { Role, Sentence, Station, WordSpan } from "../station/types.ts";
+import type { Role, Station, WordSpan } from "../station/types.ts";
+import { sentenceAt } from "./sentence-at.ts";
 import { startGiven } from "./time/given.ts";
 import type { Evidence } from "./types.ts";
 
@@ -36,19 +37,6 @@ export function evidenceOf(station: Station, span: WordSpan): Evidence {
 
 function roleOf(station: Station, word: number): Role {
   return sentenceAt(station, word)?.role ?? "unknown";
-}
-
-/** Sentences tile the words in order. */
-function sentenceAt({ sentences }: Station, word: number): Sentence | undefined {
-  let low = 0;
-  let high = sentences.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sentences[middle]!.end <= word) low = middle + 1;
-    else high = middle;
-  }
-  const found = sentences[low];
-  return found !== undefined && word >= found.first ? found : undefined;
 }
 
 function ownWords(station: Station, span: WordSpan, role: Role): number[] {

@@ -2,6 +2,7 @@ import type { Context } from "./context.ts";
 import type { Match } from "../matching/types.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { JudgedItem } from "./items.ts";
+import { sentenceAt } from "./sentence-at.ts";
 import type { OrderResult, TeachBackResult } from "./types.ts";
 
 /** Only a passage that says the thing beyond doubt dates it: fit of the words, calibrated confidence, and who spoke. */
@@ -45,7 +46,7 @@ function stretchOf(context: Context, { elements }: JudgedItem, until: number): {
 
 function isTaught({ station }: Context, { verdict, elicitation, score, confidence, span }: Match): boolean {
   if ((verdict !== "right" && verdict !== "wrong") || elicitation === "confirmed" || score < TAUGHT.score || confidence < TAUGHT.confidence) return false;
-  const sentence = station.sentences.find(({ first, end }) => span.first >= first && span.first < end);
+  const sentence = sentenceAt(station, span.first);
   return sentence?.role === "candidate" && sentence.confidence >= TAUGHT.role;
 }
 

@@ -4,6 +4,7 @@ import type { Context } from "./context.ts";
 import type { JudgedItem } from "./items.ts";
 import { neededAgain } from "./needed-again.ts";
 import { saidAgain, type SaidAgain } from "./said-again.ts";
+import { stretchWithCost } from "./stretch.ts";
 import type { RepeatResult, TeachBackResult } from "./types.ts";
 
 /** So many different weighty words are not said again by chance, whatever the rubric makes of them. */
@@ -33,10 +34,9 @@ export function repeatsOf(context: Context, items: readonly JudgedItem[], teachB
   const again = runs.filter(({ heavy, words, element, span }) => heavy >= PLAINLY_AGAIN || (heavy >= OVER_AND_OVER.heavy && words >= OVER_AND_OVER.words) || (heavy >= AGAIN_OF_ELEMENT.heavy && element !== null && (words >= AGAIN_OF_ELEMENT.words || inSameWords(said, span))));
   const counted = again.filter(({ span }) => !isSummary(context, right, span));
   return counted.map(({ span, before, element }) => {
-    const evidence = context.evidence(span);
-    const count = context.station.transcript.words.slice(span.first, span.end).filter(({ kind }) => kind === "word").length;
+    const { evidence, words, seconds } = stretchWithCost(context, span);
     const label = element === null ? undefined : told.get(element.item)?.find(({ id }) => id === element.element)?.label;
-    return { label: label ?? quoteOf(evidence.quote), firstSaid: context.evidence(sentenceOf(said, before)), again: evidence, words: count, seconds: evidence.start === null || evidence.endTime === null ? null : Math.max(0, evidence.endTime - evidence.start) };
+    return { label: label ?? quoteOf(evidence.quote), firstSaid: context.evidence(sentenceOf(said, before)), again: evidence, words, seconds };
   });
 }
 
