@@ -31,11 +31,24 @@ function inDecimal(written: string): number {
   return inNumber(whole) + (behind === undefined ? 0 : 1 + [...behind].reduce((sum, digit) => sum + UNDER_TWENTY[Number(digit)]!, 0));
 }
 
+const known = new Map<string, number>();
+/** Keeps the memory of a long batch small. */
+const MOST_KNOWN = 20_000;
+
 /**
  * How many syllables a written word is spoken with; punctuation around it does not matter. 0 for what holds neither
- * letter nor digit, else at least 1.
+ * letter nor digit, else at least 1. Words come back again and again: each is counted once.
  */
 export function syllablesIn(word: string): number {
+  const seen = known.get(word);
+  if (seen !== undefined) return seen;
+  const count = counted(word);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(word, count);
+  return count;
+}
+
+function counted(word: string): number {
   const plain = word.toLowerCase().replace(/[’‘]/gu, "'").replace(/(\d),(?=\d{3}\b)/gu, "$1");
   let count = 0;
   for (const [part] of plain.matchAll(/\d+(?:\.\d+)?|[\p{L}\p{M}']+/gu)) {

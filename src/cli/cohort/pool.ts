@@ -17,6 +17,13 @@ const LONGEST_MILLISECONDS = 300_000;
 const INTERRUPT_BUDGET = 132 * 1024;
 
 /**
+ * Megabytes that a worker's old heap may fill before V8 collects it for the first time. Each such collection throws the
+ * optimised code of short-lived functions away, which is then compiled again: with V8's own small start it came every
+ * second, and some hundred functions were compiled up to twenty times over 400 rehearsals.
+ */
+const FIRST_COLLECTION = 256;
+
+/**
  * Megabytes of a worker's heap: marking needs about 60, the largest transcript that is read some hundreds. The young
  * part is left as V8 has it: a smaller one costs a fifth more time (`npm run bench:cohort`).
  */
@@ -32,6 +39,7 @@ export class MarkingPool {
 
   constructor(workers: number, setUp: WorkerSetUp) {
     setFlagsFromString(`--interrupt-budget=${INTERRUPT_BUDGET}`);
+    setFlagsFromString(`--initial-old-space-size=${FIRST_COLLECTION}`);
     this.#pool = new Tinypool({ filename: WORKER.href, minThreads: workers, maxThreads: workers, isolateWorkers: false, resourceLimits: HEAP, workerData: setUp });
   }
 
