@@ -1,5 +1,4 @@
 import { defineConfig } from "vitest/config";
-// @ts-expect-error a plain script without types
 import { yamlForVite } from "./src/build/yaml-plugin.mjs";
 
 export default defineConfig({

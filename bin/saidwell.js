@@ -16,6 +16,8 @@ if (major < 20 || (major === 20 && minor < 19)) {
 // A rehearsal is marked in a fraction of a second: V8's optimising compiler costs more than it gives back in that
 // time. It still comes in for what runs long (the default is 132 kB of bytecode run in a function, this is 4 MB).
 setFlagsFromString("--interrupt-budget=1320000");
+// Likewise a regular expression is compiled only when it has run fifty times, not at its second run.
+setFlagsFromString("--regexp-tier-up-ticks=50");
 
 // What the build compiled stands beside the program; another version of Node refuses it and compiles anew.
 const file = join(dirname(__dirname), "dist", "cli.cjs");
@@ -23,7 +25,10 @@ const script = new Script(readFileSync(file, "latin1"), { filename: file, cached
 // Checking a rubric or a cohort runs long enough for the optimiser to pay; set behind the script, whose kept form
 // answers to the flags it was made with. A check is short enough to want it later: three times the default took a sixth
 // less processor time for one rubric and no more for sixteen; ten times took more for sixteen.
-if (!["mark", "explain", "label"].includes(process.argv[2])) setFlagsFromString(`--interrupt-budget=${process.argv[2] === "rubric" && process.argv[3] === "check" ? 396000 : 132000}`);
+if (!["mark", "explain", "label"].includes(process.argv[2])) {
+  setFlagsFromString(`--interrupt-budget=${process.argv[2] === "rubric" && process.argv[3] === "check" ? 396000 : 132000}`);
+  setFlagsFromString("--regexp-tier-up-ticks=1");
+}
 const program = { exports: {} };
 script.runInThisContext()(program.exports, requireLazily, program, file, dirname(file));
 

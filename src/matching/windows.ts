@@ -43,8 +43,8 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
   const span = SPAN.base + SPAN.perWord * response.length;
   const found: Window[] = [];
   for (let start = 0; start < hits.size; start += 1) {
-    const window = response.literal ? literalFrom(hits, start, response, stream, postings) : bestFrom(hits, start, span, least, response, stream, postings);
-    if (window !== null && window.coverage >= least) found.push(window);
+    const window = response.literal ? literalFrom(hits, start, least, response, stream, postings) : bestFrom(hits, start, span, least, response, stream, postings);
+    if (window !== null) found.push(window);
   }
   return withoutOverlap(found);
 }
@@ -66,6 +66,7 @@ export function saysAll({ response, aligned }: Window): boolean {
 
 /** Of windows that share tokens the best stays; a tie goes to the shorter. */
 export function withoutOverlap<Kind extends { first: number; end: number; coverage: number }>(windows: Kind[]): Kind[] {
+  if (windows.length < 2) return windows;
   const kept: Kind[] = [];
   const ranked = [...windows].sort((a, b) => b.coverage - a.coverage || a.end - a.first - (b.end - b.first) || a.first - b.first);
   for (const window of ranked) if (!kept.some((other) => window.first < other.end && other.first < window.end)) kept.push(window);
@@ -81,7 +82,9 @@ export function mostCoverage(response: Response, possible: number, own: number):
 function canReach(response: Response, postings: Postings, least: number): boolean {
   let possible = 0;
   let own = 0;
-  for (const term of response.terms) {
+  // Counted loops here and below: this is asked of every response, and iterators make half of its garbage.
+  for (let place = 0; place < response.terms.length; place += 1) {
+    const term = response.terms[place]!;
     if (term.plain) {
       possible += term.weight;
       continue;
@@ -99,7 +102,8 @@ function bestFrom(hits: HitsInOrder, start: number, span: number, least: number,
   let stop = start + 1;
   while (stop < hits.size && stream.position[hit[stop]!.first]! - from <= span) stop += 1;
   if (!withinReach(hits, start, stop, least, response)) return null;
-  const best = [start];
+  best.length = 1;
+  best[0] = start;
   for (let k = start + 1; k < stop; k += 1) {
     if (term[k] === term[start]) continue;
     const { first, end } = hit[k]!;
@@ -115,8 +119,11 @@ function bestFrom(hits: HitsInOrder, start: number, span: number, least: number,
     if (known >= 0) best[known] = k;
     else best.push(k);
   }
-  return windowOf(best.map((k) => alignedAt(hits, k)), response, stream, postings);
+  return windowOf(hits, best, least, response, stream, postings);
 }
+
+/** The hits chosen by `bestFrom`, filled anew each time; nobody keeps it. */
+const best: number[] = [];
 
 /** The most that hits between two places could cover, each term once: most starts end here. */
 function withinReach({ term, quality }: HitsInOrder, start: number, stop: number, least: number, response: Response): boolean {
@@ -140,13 +147,17 @@ function withinReach({ term, quality }: HitsInOrder, start: number, stop: number
   return mostCoverage(response, reach, own) >= least * response.weight;
 }
 
-function windowOf(aligned: Aligned[], response: Response, stream: Stream, postings: Postings): Window {
+/** The window of chosen hits, or null where it covers less than the least: most do, and nothing is made for them. */
+function windowOf(hits: HitsInOrder, chosen: readonly number[], least: number, response: Response, stream: Stream, postings: Postings): Window | null {
   let first = Infinity;
   let end = 0;
   let carried = 0;
   let own = 0;
-  for (const { hit, term, quality } of aligned) {
-    const { weight, text } = response.terms[term]!;
+  for (let at = 0; at < chosen.length; at += 1) {
+    const k = chosen[at]!;
+    const hit = hits.hit[k]!;
+    const quality = hits.quality[k]!;
+    const { weight, text } = response.terms[hits.term[k]!]!;
     if (hit.first < first) first = hit.first;
     if (hit.end > end) end = hit.end;
     carried += weight * quality;
@@ -160,8 +171,9 @@ function windowOf(aligned: Aligned[], response: Response, stream: Stream, postin
   const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
   const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
   // One word that only stands for another is too little to say anything by itself ("loosens" for "take the cap off").
-  if (end - first === 1 && aligned[0]!.quality < LONE_WORD.quality) covered *= LONE_WORD.share;
-  return { first, end, response, aligned, coverage: covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(aligned)) };
+  if (end - first === 1 && hits.quality[chosen[0]!]! < LONE_WORD.quality) covered *= LONE_WORD.share;
+  const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
+  return coverage < least ? null : { first, end, response, aligned: chosen.map((k) => alignedAt(hits, k)), coverage };
 }
 
 /** So near to a passage its plain words may stand. */
@@ -169,11 +181,18 @@ const PLAIN_REACH = 3;
 
 /** Weight of the response's plain words that stand in or beside the passage. */
 function plainWords(response: Response, postings: Postings, first: number, end: number): number {
+  if (response.plainWeight === 0) return 0;
   let weight = 0;
-  for (const term of response.terms) {
-    if (term.plain && term.keys.some(({ key }) => anyBetween(postings.get(key), first - PLAIN_REACH, end + PLAIN_REACH))) weight += term.weight;
+  for (let place = 0; place < response.terms.length; place += 1) {
+    const term = response.terms[place]!;
+    if (term.plain && saidBeside(term.keys, postings, first - PLAIN_REACH, end + PLAIN_REACH)) weight += term.weight;
   }
   return weight;
+}
+
+function saidBeside(keys: Response["terms"][number]["keys"], postings: Postings, from: number, to: number): boolean {
+  for (let k = 0; k < keys.length; k += 1) if (anyBetween(postings.get(keys[k]!.key), from, to)) return true;
+  return false;
 }
 
 function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number): boolean {
@@ -183,21 +202,21 @@ function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number):
 }
 
 /** Share of the pairs of terms said the other way round, 0 to 1. */
-function disorder(aligned: readonly Aligned[]): number {
-  const size = aligned.length;
+function disorder({ term, hit }: HitsInOrder, chosen: readonly number[]): number {
+  const size = chosen.length;
   if (size < 2) return 0;
   let turned = 0;
-  for (let k = 1; k < size; k += 1) {
-    for (let j = 0; j < k; j += 1) {
-      const byTerm = aligned[j]!.term - aligned[k]!.term;
-      const byPlace = aligned[j]!.hit.first - aligned[k]!.hit.first;
-      if (byTerm * byPlace < 0) turned += 1;
+  for (let later = 1; later < size; later += 1) {
+    const k = chosen[later]!;
+    for (let earlier = 0; earlier < later; earlier += 1) {
+      const j = chosen[earlier]!;
+      if ((term[j]! - term[k]!) * (hit[j]!.first - hit[k]!.first) < 0) turned += 1;
     }
   }
   return (2 * turned) / (size * (size - 1));
 }
 
-function literalFrom(hits: HitsInOrder, start: number, response: Response, stream: Stream, postings: Postings): Window | null {
+function literalFrom(hits: HitsInOrder, start: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
   if (hits.term[start] !== 0) return null;
   const run = [start];
   const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
@@ -207,5 +226,5 @@ function literalFrom(hits: HitsInOrder, start: number, response: Response, strea
     if (first - end > gap) break;
     if (hits.term[k] === run.length && first >= end) run.push(k);
   }
-  return run.length === response.terms.length ? windowOf(run.map((k) => alignedAt(hits, k)), response, stream, postings) : null;
+  return run.length === response.terms.length ? windowOf(hits, run, least, response, stream, postings) : null;
 }

@@ -1,5 +1,5 @@
 import { HASH_BITS } from "./role-features.ts";
-import type { Decoding, RoleWeights } from "./role-model.ts";
+import { BLOCK_BITS, type Decoding, type RoleWeights } from "./role-model.ts";
 
 /** The form of role-weights.json, which `npm run train:roles` writes. */
 export interface StoredWeights {
@@ -15,42 +15,43 @@ export interface StoredWeights {
   calibration: { slope: number; intercept: number };
   /** Feature hashes in rising order, as differences in base-128 groups, least first (LEB128), in base64. */
   hashes?: string;
-  /** The same differences as the bundle has them: two bytes each, in base64. */
-  gaps?: string;
+  /** The same as the bundle has them, each in base64: `starts` and `ends` of the weights. */
+  starts?: string;
+  ends?: string;
   /** One signed byte a feature, in base64. */
   values: string;
 }
 
 export function unpack(weights: StoredWeights): RoleWeights {
-  const bytes = Buffer.from(weights.values, "base64");
-  const values = new Int8Array(bytes.buffer, bytes.byteOffset, bytes.length);
-  const table = new Int8Array(1 << HASH_BITS);
-  if (weights.gaps !== undefined) {
-    const gaps = Buffer.from(weights.gaps, "base64");
-    for (let feature = 0, hash = 0; feature < values.length; feature++) {
-      hash += gaps[2 * feature]! | (gaps[2 * feature + 1]! << 8);
-      table[hash] = values[feature]!;
-    }
-    return { table, scale: weights.scale };
-  }
-  const hashes = Buffer.from(weights.hashes ?? "", "base64");
+  const values = new Int8Array(bytesOf(weights.values).buffer);
+  if (weights.starts !== undefined) return { starts: new Uint32Array(bytesOf(weights.starts).buffer), ends: bytesOf(weights.ends ?? ""), values, scale: weights.scale };
+  return { ...inBlocks(bytesOf(weights.hashes ?? "")), values, scale: weights.scale };
+}
+
+/** A memory of its own: a small one would share Node's pool, and start anywhere in it. */
+function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
+  return new Uint8Array(Buffer.from(base64, "base64"));
+}
+
+/** Reads the stored differences of the hashes. */
+export function inBlocks(stored: Uint8Array): Pick<RoleWeights, "starts" | "ends"> {
+  const starts = new Uint32Array((1 << (HASH_BITS - BLOCK_BITS)) + 1);
+  const ends: number[] = [];
   let hash = 0;
-  let feature = 0;
   let group = 0;
   let shift = 0;
-  for (let at = 0; at < hashes.length; at++) {
-    const byte = hashes[at]!;
+  for (const byte of stored) {
     group |= (byte & 127) << shift;
-    if (byte >= 128) {
-      shift += 7;
-      continue;
-    }
+    shift += 7;
+    if (byte >= 128) continue;
     hash += group;
-    table[hash] = values[feature++]!;
+    starts[(hash >> BLOCK_BITS) + 1]! += 1;
+    ends.push(hash & ((1 << BLOCK_BITS) - 1));
     group = 0;
     shift = 0;
   }
-  return { table, scale: weights.scale };
+  for (let block = 1; block < starts.length; block++) starts[block]! += starts[block - 1]!;
+  return { starts, ends: Uint8Array.from(ends) };
 }
 
 /** The inverse of `unpack`: keeps what a signed byte can tell from zero. */

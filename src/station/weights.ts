@@ -4,7 +4,7 @@ import { unpack, type StoredWeights } from "./weights-format.ts";
 
 let loaded: RoleWeights | undefined;
 
-/** The shipped weights, unpacked at first use (a table of 4 MB, some milliseconds). */
+/** The shipped weights, unpacked at first use. */
 export function roleWeights(): RoleWeights {
   return (loaded ??= unpack(stored));
 }

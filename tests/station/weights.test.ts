@@ -4,7 +4,9 @@ import { expect, test } from "vitest";
 import { findStation } from "../../src/station/find.ts";
 import { HASH_BITS } from "../../src/station/role-features.ts";
 import stored from "../../src/station/role-weights.json";
-import { packWeights, unpack, type StoredWeights } from "../../src/station/weights-format.ts";
+import { weightOf } from "../../src/station/role-model.ts";
+import { inBlocks, packWeights, unpack, type StoredWeights } from "../../src/station/weights-format.ts";
+import { inBlocks as laidOut } from "../../src/build/yaml-plugin.mjs";
 import { transcriptOf } from "./transcript-of.ts";
 
 test("weights come back from their packed form to within half a step", () => {
@@ -12,15 +14,25 @@ test("weights come back from their packed form to within half a step", () => {
     fc.property(fc.dictionary(fc.integer({ min: 0, max: (1 << HASH_BITS) - 1 }).map(String), fc.double({ min: -3, max: 3, noNaN: true }), { minKeys: 1, maxKeys: 200 }), (entries) => {
       const weights = new Map(Object.entries(entries).map(([hash, weight]) => [Number(hash), weight]));
       const packed = packWeights(weights);
-      const { table, scale } = unpack(packed as StoredWeights);
+      const unpacked = unpack(packed as StoredWeights);
+      const { scale } = unpacked;
       const largest = 127 * scale;
       for (const [hash, weight] of weights) {
         const clipped = Math.max(-largest, Math.min(largest, weight));
-        expect(Math.abs(table[hash]! * scale - clipped)).toBeLessThanOrEqual(scale / 2 + 1e-12);
+        expect(Math.abs(weightOf(unpacked, hash) * scale - clipped)).toBeLessThanOrEqual(scale / 2 + 1e-12);
       }
     }),
     { numRuns: 20 },
   );
+});
+
+test("the build lays the weights out as the program unpacks them", () => {
+  expect(laidOut(Buffer.from(stored.hashes, "base64"))).toEqual(inBlocks(Buffer.from(stored.hashes, "base64")));
+});
+
+test("a feature without a weight weighs nothing", () => {
+  const unpacked = unpack(packWeights(new Map([[64, 1], [66, -1]])) as StoredWeights);
+  expect([63, 64, 65, 66, 67, 128].map((hash) => Math.sign(weightOf(unpacked, hash)))).toEqual([0, 1, 0, -1, 0, 0]);
 });
 
 test("the shipped weights are small, credited and whole", () => {
