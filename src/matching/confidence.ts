@@ -7,6 +7,13 @@ import type { Passage } from "./passages.ts";
  * hand and sorts whole rehearsals better: the same share of marks to listen to holds more of the errors.
  */
 
+/**
+ * An element of which a passage is as likely as this is said as surely as that: more surely than the passage says it,
+ * because what fits by chance often fits what was said elsewhere. Log-odds of the talk that the likelihood was fitted on
+ * (tests/bench/results/likelihood.md, the last table).
+ */
+const BY_LIKELIHOOD = 1.35;
+
 /** Intercept first, then a weight for each sign. */
 const SAID = { intercept: -3.0, weights: [5.2, -2.0, 0.6] } as const;
 const ABSENT = { intercept: 2.6, weights: [-3.6, -0.4, 0.3] } as const;
@@ -20,6 +27,8 @@ export function signsOf(passage: Passage): number[] {
 }
 
 export function confidenceOf(passage: Passage): number {
+  const { likelihood } = passage;
+  if (likelihood !== undefined && passage.verdict === "right") return 1 / (1 + Math.exp(-BY_LIKELIHOOD) * (1 / likelihood - 1));
   return curve(SAID, signsOf(passage));
 }
 

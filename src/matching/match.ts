@@ -7,6 +7,7 @@ import type { Response } from "./response.ts";
 import { confidenceOf, signsOf } from "./confidence.ts";
 import { afterQuestions, asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
 import { closeOtherDevices } from "./other-device.ts";
+import { counting, counts, withLikelihood } from "./likelihood.ts";
 import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
@@ -34,8 +35,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const { questions, asked, fits } = patientQuestions(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
-  const all = closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric);
-  const open = withoutOthersNumbers(all.filter(isOpen));
+  const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric), streams.candidate);
+  const open = withoutOthersNumbers(counting(all));
   const { kept, lookAlikes } = assign(open);
   const plain = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));
   const outright = new Set(kept.map(({ element }) => element));
@@ -100,7 +101,7 @@ function doubtfulMatches(all: readonly Passage[], found: readonly Match[], strea
   for (const passage of all) {
     const { element } = passage;
     // An open passage that fits well was taken by a better owner: nothing about it is in doubt.
-    if (done.has(`${element.item}/${element.element}`) || passage.coverage < HALF_SAID || isOpen(passage)) continue;
+    if (done.has(`${element.item}/${element.element}`) || passage.coverage < HALF_SAID || counts(passage)) continue;
     const verdict = doubtOf(passage, stream);
     if (verdict === null || (best.get(element)?.score ?? 0) >= passage.coverage) continue;
     best.set(element, { ...plainMatch({ ...passage, ...verdict }, wordsOf(stream, passage.first, passage.end), stream), ...verdict });

@@ -23,6 +23,8 @@ export interface Passage {
   closed: Gate[];
   quantity?: QuantityMention;
   reason?: string;
+  /** How likely it says the element, seen beside all other passages of the station (likelihood.ts). */
+  likelihood?: number;
 }
 
 /** Below this a passage is not worth a look. */
@@ -43,6 +45,13 @@ export const WRONG_ACCEPTED = 0.76;
 /** The coverage from which a passage counts for its element. */
 export function neededFor({ element, verdict }: Pick<Passage, "element" | "verdict">): number {
   return verdict === "right" ? acceptedFor(element) : WRONG_ACCEPTED;
+}
+
+/** From here on gates are read: a poorer fit is not even likely. */
+const WEIGHED_FROM = 0.42;
+
+export function isWeighed({ coverage }: Pick<Passage, "coverage">): boolean {
+  return coverage >= WEIGHED_FROM;
 }
 
 /** Whether the passage fits well enough and no gate closes on it. */
@@ -218,7 +227,7 @@ function contentGates(element: CompiledElement, window: Window, postings: Postin
 function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage {
   const { element, window } = fit;
   // Too poor a fit to count, and nothing near it that could not be heard or was shown: no gate matters.
-  if (fit.coverage < acceptedFor(element) && !stream.hasDoubt) return { ...fit, verdict: "right", closed: [] };
+  if (!isWeighed(fit) && !stream.hasDoubt) return { ...fit, verdict: "right", closed: [] };
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
   const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");

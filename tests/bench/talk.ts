@@ -1,10 +1,6 @@
 // `npm run bench:talk [-- RUBRIC...] [-- --verbose]`: whole invented stations, every sentence annotated with what it says
 // (fixtures/talk). Written by several hands that saw labels only, to tune on: everything in them has been read. So this
 // measures nothing about unseen speech; bench:match and bench:stations do.
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import { parse } from "yaml";
-import { z } from "zod";
 import { compiledRubric } from "../../src/mark.ts";
 import { matchStation } from "../../src/matching/match.ts";
 import type { Matches } from "../../src/matching/types.ts";
@@ -13,17 +9,7 @@ import { contextOf } from "../../src/scoring/context.ts";
 import { judgeElement } from "../../src/scoring/elements.ts";
 import { toldStation } from "../../src/station/told.ts";
 import { rubricNamed } from "./match/passages.ts";
-
-const FOLDER = "fixtures/talk";
-const said = z.object({ candidate: z.string(), says: z.array(z.string()).optional(), wrong: z.array(z.string()).optional(), unsafe: z.array(z.string()).optional() }).strict();
-const form = z.object({
-  invented: z.literal(true),
-  writer: z.string(),
-  rubric: z.string(),
-  quality: z.string(),
-  style: z.enum(["spoken", "recogniser"]),
-  turns: z.array(said.or(z.object({ patient: z.string() }).strict())),
-});
+import { readTalk } from "./match/talk.ts";
 
 const chosen = process.argv.slice(2).filter((argument) => !argument.startsWith("--"));
 const verbose = process.argv.includes("--verbose");
@@ -45,22 +31,11 @@ const empty = (): Tally => ({ said: 0, found: 0, absent: 0, credited: 0, wrong: 
 const tallies = new Map<string, Tally>();
 const all = empty();
 
-for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".yaml")).sort()) {
-  const talk = form.parse(parse(readFileSync(join(FOLDER, name), "utf8")), { error: () => `${name} is not a file of talk` });
+for (const talk of readTalk()) {
   if (chosen.length > 0 && !chosen.includes(talk.rubric)) continue;
+  const { name, sentences } = talk;
   const rubric = rubricNamed(talk.rubric);
-  const turns: { role: "candidate" | "patient"; says: string }[] = [];
-  const sentences: z.output<typeof said>[] = [];
-  for (const entry of talk.turns) {
-    if ("patient" in entry) turns.push({ role: "patient", says: entry.patient });
-    else {
-      const last = turns.at(-1);
-      if (last?.role === "candidate") last.says += ` ${entry.candidate}`;
-      else turns.push({ role: "candidate", says: entry.candidate });
-      sentences.push(entry);
-    }
-  }
-  const station = toldStation(turns, name);
+  const station = toldStation(talk.turns, name);
   const matches = matchStation(station, compiledRubric(rubric));
   const context = contextOf(station, rubric, matches, rubric.time.limit, rubric.time.target);
   const quote = ({ first, end }: WordSpan) => station.transcript.words.slice(first, end).map(({ text }) => text).join(" ");
@@ -76,20 +51,20 @@ for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".yaml")).
     for (const element of item.elements) {
       const key = `${item.id}/${element.id}`;
       known.add(key);
-      const saying = sentences.filter(({ says }) => says?.includes(key));
-      const erring = sentences.filter(({ wrong }) => wrong?.includes(key));
+      const saying = sentences.filter(({ says }) => says.includes(key));
+      const erring = sentences.filter(({ wrong }) => wrong.includes(key));
       const { content } = judgeElement(context, item.id, element);
       if (saying.length > 0 && erring.length === 0) {
         count("said");
         if (content === "complete") count("found");
         else if (content === "incorrect") count("falselyWrong");
-        if (content !== "complete") lines.push(`- ${key} [${element.label}] said, tool ${content}${content === "incorrect" ? ` «${whereOf(matches, item.id, element.id, quote)}»` : ""}: ${saying.map(({ candidate }) => `"${candidate}"`).join(" / ")}${nearest(matches, item.id, element.id, quote)}`);
+        if (content !== "complete") lines.push(`- ${key} [${element.label}] said, tool ${content}${content === "incorrect" ? ` «${whereOf(matches, item.id, element.id, quote)}»` : ""}: ${saying.map(({ text }) => `"${text}"`).join(" / ")}${nearest(matches, item.id, element.id, quote)}`);
       } else if (erring.length > 0) {
         if (saying.length === 0) {
           count("wrong");
           if (content === "incorrect") count("toldWrong");
           else if (content === "complete") count("wrongCredited");
-          if (content !== "incorrect") lines.push(`- ${key} [${element.label}] stated wrongly, tool ${content}${content === "complete" ? ` «${whereOf(matches, item.id, element.id, quote)}»` : ""}: ${erring.map(({ candidate }) => `"${candidate}"`).join(" / ")}${nearest(matches, item.id, element.id, quote)}`);
+          if (content !== "incorrect") lines.push(`- ${key} [${element.label}] stated wrongly, tool ${content}${content === "complete" ? ` «${whereOf(matches, item.id, element.id, quote)}»` : ""}: ${erring.map(({ text }) => `"${text}"`).join(" / ")}${nearest(matches, item.id, element.id, quote)}`);
         }
       } else {
         count("absent");
@@ -99,14 +74,14 @@ for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".yaml")).
       }
     }
   }
-  for (const { candidate, says, wrong } of sentences) for (const key of [...(says ?? []), ...(wrong ?? [])]) if (!known.has(key)) lines.push(`- no element ${key}: "${candidate}"`);
+  for (const { text, says, wrong } of sentences) for (const key of [...says, ...wrong]) if (!known.has(key)) lines.push(`- no element ${key}: "${text}"`);
   for (const { id } of rubric.unsafe) {
-    const stated = sentences.filter(({ unsafe }) => unsafe?.includes(id));
+    const stated = sentences.filter(({ unsafe }) => unsafe.includes(id));
     const told = matches.unsafe.filter(({ statement }) => statement === id);
     if (stated.length > 0) count("unsafe");
     if (stated.length > 0 && told.length > 0) count("unsafeFound");
     if (stated.length === 0 && told.length > 0) count("unsafeFalse");
-    if (stated.length > 0 !== told.length > 0) lines.push(`- unsafe ${id}: ${stated.length > 0 ? `stated, not found: ${stated.map(({ candidate }) => `"${candidate}"`).join(" / ")}` : `not stated, told: «${told.map(({ span }) => quote(span)).join("» «")}»`}`);
+    if (stated.length > 0 !== told.length > 0) lines.push(`- unsafe ${id}: ${stated.length > 0 ? `stated, not found: ${stated.map(({ text }) => `"${text}"`).join(" / ")}` : `not stated, told: «${told.map(({ span }) => quote(span)).join("» «")}»`}`);
   }
   if (verbose) console.log(`\n## ${name} (${talk.quality}, ${talk.style})\n${lines.join("\n")}`);
 }

@@ -1,0 +1,138 @@
+import { wordWeight } from "../language/lexicon.ts";
+import weights from "./likelihood.json" with { type: "json" };
+import { isOpen, isWeighed, type Passage } from "./passages.ts";
+import type { Stream } from "./stream.ts";
+
+/*
+ * How likely it is that a passage says its element. A fit alone does not tell: of fifty elements some fit a few loose
+ * words somewhere in five minutes of talk. What tells is beside the passage: whether other elements of its item are
+ * spoken of there, whether another element has the same words, how much of what is said has nothing to do with the
+ * response. A logistic curve over such signs, fitted by `npm run fit:likelihood` (tests/bench/fit-likelihood.ts) on
+ * invented talk whose every sentence is annotated; tests/bench/results/likelihood.md has the figures.
+ */
+
+/** In the order of the weights in likelihood.json, behind the intercept. */
+export const SIGNS = [
+  "coverage",
+  "a must-word is missing",
+  "its item is spoken of near by",
+  "another item is spoken of near by",
+  "another element has these words",
+  "passages of the element (log)",
+  "the element fits better elsewhere",
+  "share of weighty words that the response lacks",
+  "weighty words (log)",
+  "weighty words that the response lacks (log)",
+  "weight of the response (log)",
+  "weight found (log)",
+  "share of the stretch that carries it",
+  "one word alone",
+  "two words",
+  "least sureness of a word",
+  "notions it must name (log)",
+  "a question",
+  "a teach-back request",
+] as const;
+
+/** Tokens on either side that are near by. */
+const NEAR = 40;
+/** With fewer tokens around it, what is near by tells nothing. */
+const LEAST_AROUND = 20;
+/** A word at least this heavy is weighty: small words may stand anywhere. */
+const WEIGHTY = 1;
+
+/** From here on it counts: as many things left out by mistake as let in, in the talk it was fitted on. */
+export const LIKELY = 0.25;
+
+/** The same passages; those that say their element rightly, if they do, with how likely that is. */
+export function withLikelihood(passages: readonly Passage[], stream: Stream): Passage[] {
+  const fitting = passages.filter((passage) => passage.verdict === "right" && passage.closed.length === 0 && isWeighed(passage));
+  return passages.map((passage) => (canSay(passage) ? { ...passage, likelihood: curve(signsOfSaying(passage, fitting, stream)) } : passage));
+}
+
+/**
+ * The passages that count: what likely says its element, and what is wrong or right elsewhere by its fit. A must-word
+ * that was put otherwise closes nothing any more.
+ */
+export function counting(passages: readonly Passage[]): Passage[] {
+  return passages.flatMap((passage) => {
+    if (!counts(passage)) return [];
+    return [passage.verdict === "right" ? { ...passage, closed: [] } : passage];
+  });
+}
+
+export function counts(passage: Passage): boolean {
+  return passage.verdict === "right" ? (passage.likelihood ?? 0) >= LIKELY : isOpen(passage);
+}
+
+/** Whether nothing but a missing must-word, which may have been put otherwise, speaks against the passage. */
+function canSay(passage: Passage): boolean {
+  return passage.verdict === "right" && isWeighed(passage) && passage.closed.every((gate) => gate === "must");
+}
+
+/** @param fitting passages of the stream on which no gate closes. */
+export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream): number[] {
+  const { window, element, first, end } = passage;
+  const { aligned, response } = window;
+  let own = 0;
+  let ownItem = 0;
+  let otherItem = 0;
+  let sharing = 0;
+  let better = 0;
+  for (const other of fitting) {
+    if (other.element === element) {
+      own += 1;
+      if (other.coverage > passage.coverage) better = 1;
+      continue;
+    }
+    const overlaps = other.first < end && first < other.end;
+    if (overlaps && other.coverage > sharing) sharing = other.coverage;
+    if (Math.abs(other.first - first) >= NEAR) continue;
+    if (other.element.item === element.item) ownItem = Math.max(ownItem, other.coverage);
+    else if (!overlaps) otherItem = Math.max(otherItem, other.coverage);
+  }
+  const around = Math.min(stream.tokens.length, end + NEAR) - Math.max(0, first - NEAR) - (end - first) > LEAST_AROUND ? 1 : 0;
+  const carrying = new Set<number>();
+  let weight = 0;
+  let sureness = 1;
+  for (const { term, hit } of aligned) {
+    weight += response.terms[term]!.weight;
+    sureness = Math.min(sureness, hit.quality);
+    for (let place = hit.first; place < hit.end; place += 1) carrying.add(place);
+  }
+  let weighty = 0;
+  let lacking = 0;
+  for (let place = first; place < end; place += 1) {
+    if (wordWeight(stream.tokens[place]!.stem) < WEIGHTY) continue;
+    weighty += 1;
+    if (!carrying.has(place)) lacking += 1;
+  }
+  const { kind, must } = element;
+  return [
+    passage.coverage,
+    passage.closed.length,
+    ownItem * around,
+    otherItem * around,
+    sharing,
+    Math.log1p(own),
+    better,
+    lacking / Math.max(1, weighty),
+    Math.log1p(weighty),
+    Math.log1p(lacking),
+    Math.log1p(response.weight),
+    Math.log1p(weight),
+    carrying.size / (end - first),
+    aligned.length === 1 ? 1 : 0,
+    aligned.length === 2 ? 1 : 0,
+    sureness,
+    Math.log1p(must.length),
+    kind === "ask" || kind === "ask-openly" ? 1 : 0,
+    kind === "teach-back" ? 1 : 0,
+  ];
+}
+
+function curve(signs: readonly number[]): number {
+  let sum = weights.intercept;
+  for (let place = 0; place < signs.length; place += 1) sum += weights.signs[place]! * signs[place]!;
+  return 1 / (1 + Math.exp(-sum));
+}
