@@ -3,8 +3,9 @@ import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { unmetNotions } from "./gates.ts";
 import { attemptOf } from "./match.ts";
+import { counts, withLikelihood } from "./likelihood.ts";
 import { closeOtherDevices } from "./other-device.ts";
-import { isOpen, neededFor, passagesFor, type Passage } from "./passages.ts";
+import { neededFor, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Attempt, Verdict } from "./types.ts";
@@ -35,8 +36,8 @@ const MOST_PASSAGES = 3;
 export function explainItem(station: Station, rubric: CompiledRubric, item: string): ExplainedElement[] {
   const stream = streamOf(station, ["candidate"]);
   const postings = postingsOf(stream, rubric);
-  const all = closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric);
-  const lookAlikes = new Set(assign(all.filter(isOpen)).lookAlikes);
+  const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric), stream);
+  const lookAlikes = new Set(assign(all.filter(counts)).lookAlikes);
   return rubric.elements
     .filter((element) => element.item === item)
     .map((element) => ({
@@ -57,7 +58,7 @@ function explained(passage: Passage, element: CompiledElement, lookAlike: boolea
     ...attempt,
     closed,
     verdict: passage.verdict,
-    counts: isOpen(passage) && !lookAlike,
+    counts: counts(passage) && !lookAlike,
     needed: neededFor(passage),
     unmet: unmetNotions(element.must, postings, stream, passage.window).map(({ text }) => text),
     ...(passage.reason !== undefined && { reason: passage.reason }),

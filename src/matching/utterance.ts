@@ -3,7 +3,8 @@ import { assign, withoutOthersNumbers } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { matchStation } from "./match.ts";
 import { closeOtherDevices } from "./other-device.ts";
-import { isOpen, passagesFor, type Passage } from "./passages.ts";
+import { counts, withLikelihood } from "./likelihood.ts";
+import { passagesFor, type Passage } from "./passages.ts";
 import { groupPossible } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { ReachIndex } from "./reach.ts";
@@ -41,10 +42,10 @@ export class UtteranceReader {
   read(text: string): UtteranceReading {
     const { stream, postings } = this.look(text);
     const within = this.reach.within(postings);
-    const tried = closeOtherDevices(this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses)), stream, this.rubric);
+    const tried = withLikelihood(closeOtherDevices(this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses)), stream, this.rubric), stream);
     const statements = this.rubric.unsafe.filter((statement) => within.owners.has(statement));
     return {
-      kept: assign(withoutOthersNumbers(tried.filter(isOpen))).kept,
+      kept: assign(withoutOthersNumbers(tried.filter(counts))).kept,
       tried,
       unsafe: statements.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe: statements }, postings, stream),
     };
