@@ -3,7 +3,7 @@ import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { unmetNotions } from "./gates.ts";
 import { attemptOf } from "./match.ts";
-import { counts, withLikelihood } from "./likelihood.ts";
+import { counts, doubtsOf, LIKELY, withLikelihood, type Doubt } from "./likelihood.ts";
 import { closeOtherDevices } from "./other-device.ts";
 import { neededFor, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
@@ -15,8 +15,14 @@ export interface ExplainedPassage extends Attempt {
   verdict: Verdict;
   /** Whether it counts for the element. */
   counts: boolean;
-  /** The score it needed. */
-  needed: number;
+  /** The score it needed; null where it counts by how likely it says the element. */
+  needed: number | null;
+  /** How likely it says the element, seen beside all else that is said, 0 to 1; null where that was not asked. */
+  likelihood: number | null;
+  /** How likely it must be to count. */
+  likely: number;
+  /** What makes it less likely than its fit. */
+  doubts: Doubt[];
   /** Notions of the rubric's `must` that were not said, as written there. */
   unmet: string[];
   reason?: string;
@@ -45,13 +51,13 @@ export function explainItem(station: Station, rubric: CompiledRubric, item: stri
       element: element.element,
       passages: all
         .filter((passage) => passage.element === element)
-        .map((passage) => explained(passage, element, lookAlikes.has(passage), postings, stream))
+        .map((passage) => explained(passage, element, lookAlikes.has(passage), all, postings, stream))
         .sort((a, b) => Number(b.counts) - Number(a.counts) || b.score - a.score || a.span.first - b.span.first)
         .slice(0, MOST_PASSAGES),
     }));
 }
 
-function explained(passage: Passage, element: CompiledElement, lookAlike: boolean, postings: Postings, stream: Stream): ExplainedPassage {
+function explained(passage: Passage, element: CompiledElement, lookAlike: boolean, all: readonly Passage[], postings: Postings, stream: Stream): ExplainedPassage {
   const attempt = attemptOf(passage, stream);
   const closed = lookAlike ? [...attempt.closed, "look-alike" as const] : attempt.closed;
   return {
@@ -59,7 +65,10 @@ function explained(passage: Passage, element: CompiledElement, lookAlike: boolea
     closed,
     verdict: passage.verdict,
     counts: counts(passage) && !lookAlike,
-    needed: neededFor(passage),
+    needed: passage.likelihood === undefined ? neededFor(passage) : null,
+    likelihood: passage.likelihood ?? null,
+    likely: LIKELY,
+    doubts: passage.likelihood === undefined ? [] : doubtsOf(passage, all, stream),
     unmet: unmetNotions(element.must, postings, stream, passage.window).map(({ text }) => text),
     ...(passage.reason !== undefined && { reason: passage.reason }),
   };

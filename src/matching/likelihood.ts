@@ -72,23 +72,7 @@ function lacksName({ window: { response, aligned } }: Passage): boolean {
 export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream): number[] {
   const { window, element, first, end } = passage;
   const { aligned, response } = window;
-  let own = 0;
-  let ownItem = 0;
-  let otherItem = 0;
-  let sharing = 0;
-  let better = 0;
-  for (const other of fitting) {
-    if (other.element === element) {
-      own += 1;
-      if (other.coverage > passage.coverage) better = 1;
-      continue;
-    }
-    const overlaps = other.first < end && first < other.end;
-    if (overlaps && other.coverage > sharing) sharing = other.coverage;
-    if (Math.abs(other.first - first) >= NEAR) continue;
-    if (other.element.item === element.item) ownItem = Math.max(ownItem, other.coverage);
-    else if (!overlaps) otherItem = Math.max(otherItem, other.coverage);
-  }
+  const { own, ownItem, otherItem, sharing, better } = companyOf(passage, fitting);
   const around = aroundOf(passage, stream) > LEAST_AROUND ? 1 : 0;
   const carrying = new Set<number>();
   let weight = 0;
@@ -125,6 +109,55 @@ export function signsOfSaying(passage: Passage, fitting: readonly Passage[], str
     Math.log1p(must.length),
     kind === "ask" || kind === "ask-openly" ? 1 : 0,
     kind === "teach-back" ? 1 : 0,
+  ];
+}
+
+/** What else is said in the passage's words and near them: the best fits of each kind. */
+interface Company {
+  /** Passages of its element, itself among them. */
+  own: number;
+  /** Of other elements of its item, near by. */
+  ownItem: number;
+  /** Of other items, near by and in other words. */
+  otherItem: number;
+  /** Of other elements, in some of the same words. */
+  sharing: number;
+  /** 1 where its element fits better elsewhere, else 0. */
+  better: number;
+}
+
+function companyOf(passage: Passage, fitting: readonly Passage[]): Company {
+  const { element, first, end } = passage;
+  const company: Company = { own: 0, ownItem: 0, otherItem: 0, sharing: 0, better: 0 };
+  for (const other of fitting) {
+    if (other.element === element) {
+      company.own += 1;
+      if (other.coverage > passage.coverage) company.better = 1;
+      continue;
+    }
+    const overlaps = other.first < end && first < other.end;
+    if (overlaps && other.coverage > company.sharing) company.sharing = other.coverage;
+    if (Math.abs(other.first - first) >= NEAR) continue;
+    if (other.element.item === element.item) company.ownItem = Math.max(company.ownItem, other.coverage);
+    else if (!overlaps) company.otherItem = Math.max(company.otherItem, other.coverage);
+  }
+  return company;
+}
+
+/** What makes a passage less likely than its fit, in words for `explain`. */
+export type Doubt = "nothing-else-of-its-item" | "fits-another-element" | "fits-better-elsewhere" | "few-words" | "other-words-between";
+
+export function doubtsOf(passage: Passage, passages: readonly Passage[], stream: Stream): Doubt[] {
+  const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay));
+  const { element, window, first, end } = passage;
+  const hasSiblings = passages.some((other) => other.element.item === element.item && other.element !== element);
+  const carrying = new Set(window.aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
+  return [
+    ...(hasSiblings && ownItem === 0 && aroundOf(passage, stream) > LEAST_AROUND ? ["nothing-else-of-its-item" as const] : []),
+    ...(sharing > passage.coverage ? ["fits-another-element" as const] : []),
+    ...(better === 1 ? ["fits-better-elsewhere" as const] : []),
+    ...(window.aligned.length === 1 ? ["few-words" as const] : []),
+    ...(carrying.size < (end - first) / 2 ? ["other-words-between" as const] : []),
   ];
 }
 

@@ -1,4 +1,5 @@
 import type { Explanation, ShownPassage } from "../mark.ts";
+import type { Doubt } from "../matching/likelihood.ts";
 import type { Gate } from "../matching/types.ts";
 import { cleanDeep } from "./clean.ts";
 import { percent } from "./figures.ts";
@@ -16,6 +17,14 @@ const GATE: Record<Gate, string> = {
   "not-with": "it holds words that mean something else by the rubric",
   "look-alike": "its words fit another item better",
   "sound-alike": "it hangs on words that may have been mis-heard",
+};
+
+const DOUBT: Record<Doubt, string> = {
+  "nothing-else-of-its-item": "nothing else of its item is spoken of near by",
+  "fits-another-element": "some of these words fit another element better",
+  "fits-better-elsewhere": "the element fits better elsewhere",
+  "few-words": "one word alone",
+  "other-words-between": "more other words than its own in the stretch",
 };
 
 /** How an item was decided, as JSON or as text for a terminal. */
@@ -39,9 +48,10 @@ function onePassage(page: Page, passage: ShownPassage): void {
   page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: spoken(passage.evidence, page.symbols) });
   const indent = 4;
   const verdict = passage.counts ? `counts as said ${passage.verdict === "right" ? "rightly" : passage.verdict}` : "does not count";
-  page.entry({ indent, body: [strong(verdict), `: fit ${passage.score.toFixed(2)}, needed ${passage.needed.toFixed(2)}`, passage.reason === undefined ? "" : `; ${passage.reason}`] });
+  page.entry({ indent, body: [strong(verdict), `: fit ${passage.score.toFixed(2)}${passage.needed === null ? `, ${percent((passage.likelihood ?? 0) * 100)} likely; from ${percent(passage.likely * 100)} it counts` : `, needed ${passage.needed.toFixed(2)}`}`, passage.reason === undefined ? "" : `; ${passage.reason}`] });
   page.entry({ indent, body: [faint("nearest response: "), passage.response] });
   page.entry({ indent, body: [faint("found: "), passage.aligned.map(({ term, words }) => (term === words.toLowerCase() ? term : `${term} (${words})`)).join(", ") || "nothing"] });
   if (passage.missing.length > 0) page.entry({ indent, body: [faint("not found: "), passage.missing.join(", ")] });
+  if (passage.doubts.length > 0) page.entry({ indent, body: [faint("less likely because: "), passage.doubts.map((doubt) => DOUBT[doubt]).join("; ")] });
   for (const gate of passage.closed) page.entry({ indent, lead: styled("closed:", "doubt"), hang: 8, body: [GATE[gate], gate === "must" && passage.unmet.length > 0 ? `: ${passage.unmet.join("; ")}` : ""] });
 }

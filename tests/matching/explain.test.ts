@@ -17,7 +17,7 @@ describe("what explain shows of an item", () => {
     const best = shown.elements.find(({ id }) => id === element.id)!.passages[0]!;
     expect(best).toMatchObject({ counts: true, closed: [], verdict: "right" });
     expect(best.aligned.length).toBeGreaterThan(0);
-    expect(best.score).toBeGreaterThanOrEqual(best.needed);
+    expect(best.likelihood).toBeGreaterThanOrEqual(best.likely);
   });
 
   test("a question that teaches nothing, and the gate that closed on it", () => {
