@@ -21,16 +21,16 @@ export interface JudgedElement extends ElementResult {
   elsewhere: Match[];
 }
 
-/** More passages than these prove nothing more; nor do passages that fit much worse than the best. */
+/** More passages than these prove nothing more; nor do passages much less sure than the best. */
 const MOST_EVIDENCE = 3;
 const GOOD_EVIDENCE = 0.85;
 
 /** The passages that carry an element best, in the order they were said. */
 function strongest(matches: readonly Match[]): Match[] {
-  const best = Math.max(...matches.map(({ score }) => score));
+  const best = Math.max(...matches.map(({ confidence }) => confidence));
   return matches
-    .filter(({ score }) => score >= GOOD_EVIDENCE * best)
-    .sort((a, b) => b.score - a.score || a.span.first - b.span.first)
+    .filter(({ confidence }) => confidence >= GOOD_EVIDENCE * best)
+    .sort((a, b) => b.confidence - a.confidence || a.span.first - b.span.first)
     .slice(0, MOST_EVIDENCE)
     .sort((a, b) => a.span.first - b.span.first);
 }
@@ -57,7 +57,7 @@ export function judgeElement(context: Context, item: string, element: Element): 
   }
   if (lastRight !== undefined) {
     const first = right.find(({ elicitation }) => elicitation !== "confirmed") ?? right[0]!;
-    return { ...base, content: "complete", elicitation: first.elicitation, evidence: evidence(right), confidence: Math.max(...right.map(({ confidence }) => confidence)), slips: wrong, best: right.reduce((best, match) => (match.score > best.score ? match : best)) };
+    return { ...base, content: "complete", elicitation: first.elicitation, evidence: evidence(right), confidence: Math.max(...right.map(({ confidence }) => confidence)), slips: wrong, best: right.reduce((best, match) => (match.confidence > best.confidence ? match : best)) };
   }
   if (doubt !== undefined) {
     return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, ...reasonOf(context, doubt, element) };
