@@ -12,6 +12,7 @@ const REQUESTS = speechPhrases("requests");
 const INFORMATION = speechPhrases("information");
 const INDIRECT = speechPhrases("indirect");
 const OPEN = speechPhrases("open");
+const STRONG = speechPhrases("strong_openings");
 
 /** What saying this does: tells (states, instructs, requests an action), or asks. */
 export type SpeechAct = "tell" | "ask-closed" | "ask-open";
@@ -48,8 +49,9 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
     const atStart = place === first || startsAnew(tokens, place, first);
     if (!atStart) continue;
     const opener = skipOpeners(tokens, place, body);
-    const act = questionAt(tokens, opener);
-    if (act === null) continue;
+    // "And your birthday please": the opener may be part of it.
+    const act = questionAt(tokens, opener) ?? (opener > place && INDIRECT.at(tokens, place) !== null ? openBehind(tokens, place, place + 1) : null);
+    if (act === null || (!marked && (tellsWhat(tokens, opener, body) || isTag(tokens, opener, first)))) continue;
     found = true;
     if (act === "tell") continue;
     const stop = isQuestion ? body : Math.min(body, opener + LONGEST_QUESTION, nextStart(tokens, opener + 2, body));
@@ -98,22 +100,76 @@ function startsAnew(tokens: readonly Token[], place: number, first: number): boo
   if (place - first < 2) return false;
   if (/^(so|and|but|okay|now|great|perfect|alright|lovely)$/.test(before.text)) return true;
   // Two strong signs at once: "... fever do you have any", "... pharmacist can i check your name".
-  const here = tokens[place]!.text;
-  return (here === "do" || here === "have" || here === "can" || here === "could" || here === "may" || here === "what") && asks(questionAt(tokens, place)) && !dependent(before.text);
+  return STRONG.at(tokens, place) !== null && asks(questionAt(tokens, place)) && !dependent(before.text) && (tokens[place]!.text !== "what" || whatAsks(tokens, place));
 }
 
 function asks(act: SpeechAct | null): boolean {
   return act === "ask-closed" || act === "ask-open";
 }
 
+/** In mid stretch "what" asks with a subject behind its verb ("what did she say"); "read what is on the box" does not ask. */
+function whatAsks(tokens: readonly Token[], place: number): boolean {
+  for (let k = place + 1; k < Math.min(tokens.length, place + 4); k += 1) {
+    if (/^(do|does|did|about)$/.test(tokens[k]!.text) || (AUXILIARIES.has(tokens[k]!.text) && SUBJECTS.has(tokens[k + 1]?.text ?? ""))) return true;
+  }
+  return false;
+}
+
 /** Words behind which "what you", "do you", "can I" depend on a clause before. */
 function dependent(before: string): boolean {
-  return /^(that|know|see|and|to|as|than|if|when|what|how|where|why|who|you|i|we|not|so|explain|tell|show|understand|about|of|whatever|before|after|because|all|everything|anything|something|time|way|day|the)$/.test(before);
+  return /^(that|know|see|and|to|as|than|if|when|what|how|where|why|who|which|you|i|we|not|never|only|so|explain|tell|show|understand|about|of|whatever|before|after|because|all|everything|anything|something|time|way|day|the|will|would|can|could|should|must|may|might|circumstances|account|neither|nor)$/.test(before);
+}
+
+/** So near behind it the verb of what "what ..." is follows. */
+const CLEFT_REACH = 9;
+
+/** "What would worry me is if", "what is inside it gets": a thing is named, and the rest says what it is. */
+function tellsWhat(tokens: readonly Token[], place: number, end: number): boolean {
+  if (tokens[place]!.text !== "what" || !AUXILIARIES.has(tokens[place + 1]?.text ?? "") || SUBJECTS.has(tokens[place + 2]?.text ?? "")) return false;
+  if (WHERE_IT_IS.test(tokens[place + 2]?.text ?? "")) return true;
+  for (let k = place + 3; k < Math.min(end, place + CLEFT_REACH); k += 1) {
+    if (tokens[k - 1]!.after !== "") return false;
+    if (/^(is|are|was|were)$/.test(tokens[k]!.text) && !SUBJECTS.has(tokens[k + 1]?.text ?? "")) return true;
+  }
+  return false;
+}
+
+const WHERE_IT_IS = /^(in|inside|on|under|written|printed|not)$/;
+
+/** So far behind a statement its tag may stand. */
+const TAG_REACH = 12;
+
+/** "It can't get through, can it": a verb taken up again with a pronoun asks for no more than a nod. */
+function isTag(tokens: readonly Token[], place: number, first: number): boolean {
+  const verb = tokens[place]!.text;
+  const denied = tokens[place + 1]?.text === "not";
+  const subject = tokens[place + (denied ? 2 : 1)];
+  if (place === first || !AUXILIARIES.has(verb) || !/^(it|he|she|they|we|there)$/.test(subject?.text ?? "")) return false;
+  for (let k = Math.max(first, place - TAG_REACH); k < place - 1; k += 1) {
+    if (tokens[k]!.text === verb && (tokens[k + 1]!.text === "not") !== denied) return true;
+  }
+  return false;
 }
 
 function nextStart(tokens: readonly Token[], place: number, end: number): number {
-  for (let k = place; k < end; k += 1) if (/^[,;:-]$/.test(tokens[k - 1]!.after) && /^(so|and|but|okay|i|you|because|just)$/.test(tokens[k]!.text)) return k;
+  for (let k = place; k < end; k += 1) {
+    if (/^[,;:-]$/.test(tokens[k - 1]!.after)) {
+      if (/^(so|and|but|okay|i|you|because|just|well|anyway)$/.test(tokens[k]!.text)) return k;
+    } else if (breaksOff(tokens, k)) return k;
+  }
   return end;
+}
+
+/** Without punctuation a question is over where something else begins: "do you have any allergies okay so this is". */
+function breaksOff(tokens: readonly Token[], place: number): boolean {
+  const here = tokens[place]!.text;
+  const next = tokens[place + 1]?.text ?? "";
+  if (here === "but" || here === "anyway" || here === "because") return true;
+  if (here === "sorry") return next === "i";
+  if (here === "so") return /^(i|you|we|it|he|she|this|these|the|what|let|if|when|first)$/.test(next);
+  if (/^(okay|alright|great|perfect|brilliant|lovely)$/.test(here)) return /^(so|i|you|we|then|now|well|let|this|these|it)$/.test(next);
+  // "What might you notice | your mouth might feel dry".
+  return /^(your|the|his|her)$/.test(here) && /^(might|will|may|should|must)$/.test(tokens[place + 2]?.text ?? "") && !/^(if|when|how|what|where|why|that|think|know|whether|in|on|of|to|for|with|at)$/.test(tokens[place - 1]!.text);
 }
 
 function lastPart(tokens: readonly Token[], first: number, end: number): number {
@@ -135,17 +191,20 @@ function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {
     return INFORMATION.at(tokens, verb) !== null ? openBehind(tokens, place, verb) : "tell";
   }
   if (NOT_QUESTIONS.at(tokens, place) !== null) return null;
-  // "Have it every evening" tells; nobody asks "have it".
-  const told = here.text === "have" && (next?.text === "it" || next?.text === "that");
+  // "Have it every evening", "had those out" tell; nobody asks "have it".
+  const told = /^(have|had)$/.test(here.text) && /^(it|that|this|these|those)$/.test(next?.text ?? "");
   if (!told && AUXILIARIES.has(here.text) && next !== undefined && (SUBJECTS.has(next.text) || (next.text === "not" && SUBJECTS.has(tokens[place + 2]?.text ?? "")))) {
     return openBehind(tokens, place, place + 2);
   }
   const behind = QUESTION_WORDS.at(tokens, place)?.end;
   if (behind === undefined) return null;
+  if (/^(what|how) about$/.test(`${here.text} ${next?.text}`)) return "ask-open";
+  // "When he is howling", "where your glasses would sit": the subject stands before the verb.
+  if (SUBJECTS.has(tokens[behind]?.text ?? "")) return null;
   for (let k = behind; k < Math.min(tokens.length - 1, behind + 4); k += 1) {
     if (AUXILIARIES.has(tokens[k]!.text) && (k > behind || SUBJECTS.has(tokens[k + 1]!.text) || /^(is|are|was|were|do|does|did)$/.test(tokens[k]!.text))) return "ask-open";
   }
-  return /^(what|how) about$/.test(`${here.text} ${next?.text}`) ? "ask-open" : null;
+  return null;
 }
 
 /** Verbs whose "what" or "how" opens the floor: "can you tell me how". After "do you know how" a yes will do. */

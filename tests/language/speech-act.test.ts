@@ -22,6 +22,18 @@ describe("telling", () => {
     ["have a look inside the mouthpiece first", "mouthpiece"],
     ["do that twice a day", "twice"],
     ["that is why you rinse your mouth", "rinse"],
+    ["What would bother me is if your ankles swell.", "ankles"],
+    ["What is in here opens the nose.", "opens"],
+    ["when she is asleep hardly any of it goes in", "hardly"],
+    ["where your sock would end, press there", "press"],
+    ["keep the leaflet and read what is on the back", "back"],
+    ["one ring will do you four weeks or more", "weeks"],
+    ["you would have those off at night", "night"],
+    ["under no circumstances do you use two", "two"],
+    ["it can not leak through the seal can it lay it flat", "flat"],
+    ["could you run it under the tap", "tap"],
+    ["do you use any creams okay so this patch is for pain", "pain"],
+    ["so what could you notice your skin might itch", "itch"],
   ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("tell"));
 });
 
@@ -36,6 +48,10 @@ describe("asking so that yes or no will do", () => {
     ["so before we start is it okay if i explain this", "explain"],
     ["hello my name is robin can i check your date of birth please", "birth"],
     ["does that clear your nose", "clear"],
+    ["and your birthday please", "birthday"],
+    ["hello robin are you allergic to anything", "allergic"],
+    ["this is your kit did the nurse go over it", "nurse"],
+    ["i just need your postcode", "postcode"],
   ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("ask-closed"));
 });
 
@@ -47,5 +63,7 @@ describe("asking openly", () => {
     ["can you tell me how you would use it", "use"],
     ["what did the doctor say about it", "doctor"],
     ["what about storage", "storage"],
+    ["and whereabouts do you live", "live"],
+    ["hello there what did they tell you", "tell"],
   ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("ask-open"));
 });

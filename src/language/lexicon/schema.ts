@@ -34,6 +34,7 @@ export const LEXICON_FORMS = {
     subjects: list,
     question_words: list,
     not_questions: list,
+    strong_openings: list,
     openers: list,
     tags: list,
     leading_tags: list,
