@@ -42,7 +42,7 @@ const MOST_PASSAGES = 3;
 export function explainItem(station: Station, rubric: CompiledRubric, item: string): ExplainedElement[] {
   const stream = streamOf(station, ["candidate"]);
   const postings = postingsOf(stream, rubric);
-  const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric), stream);
+  const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric), stream, rubric.elements);
   const lookAlikes = new Set(assign(all.filter(counts)).lookAlikes);
   return rubric.elements
     .filter((element) => element.item === item)
@@ -51,13 +51,13 @@ export function explainItem(station: Station, rubric: CompiledRubric, item: stri
       element: element.element,
       passages: all
         .filter((passage) => passage.element === element)
-        .map((passage) => explained(passage, element, lookAlikes.has(passage), all, postings, stream))
+        .map((passage) => explained(passage, element, lookAlikes.has(passage), all, postings, stream, rubric))
         .sort((a, b) => Number(b.counts) - Number(a.counts) || b.score - a.score || a.span.first - b.span.first)
         .slice(0, MOST_PASSAGES),
     }));
 }
 
-function explained(passage: Passage, element: CompiledElement, lookAlike: boolean, all: readonly Passage[], postings: Postings, stream: Stream): ExplainedPassage {
+function explained(passage: Passage, element: CompiledElement, lookAlike: boolean, all: readonly Passage[], postings: Postings, stream: Stream, rubric: CompiledRubric): ExplainedPassage {
   const attempt = attemptOf(passage, stream);
   const closed = lookAlike ? [...attempt.closed, "look-alike" as const] : attempt.closed;
   return {
@@ -68,7 +68,7 @@ function explained(passage: Passage, element: CompiledElement, lookAlike: boolea
     needed: passage.likelihood === undefined ? neededFor(passage) : null,
     likelihood: passage.likelihood ?? null,
     likely: LIKELY,
-    doubts: passage.likelihood === undefined ? [] : doubtsOf(passage, all, stream),
+    doubts: passage.likelihood === undefined ? [] : doubtsOf(passage, all, stream, rubric.elements),
     unmet: unmetNotions(element.must, postings, stream, passage.window).map(({ text }) => text),
     ...(passage.reason !== undefined && { reason: passage.reason }),
   };

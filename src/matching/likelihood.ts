@@ -1,4 +1,5 @@
 import { wordWeight } from "../language/lexicon.ts";
+import type { CompiledElement } from "./compile.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { isOpen, isWeighed, type Passage } from "./passages.ts";
 import type { Stream } from "./stream.ts";
@@ -14,6 +15,7 @@ import type { Stream } from "./stream.ts";
 /** In the order of the weights in likelihood.json, behind the intercept. */
 export const SIGNS = [
   "coverage",
+  "its item has no other element",
   "its item is spoken of near by",
   "another item is spoken of near by",
   "another element has these words",
@@ -47,10 +49,12 @@ export const LIKELY = 0.2;
  * A poor fit with nothing around it has nothing to make it likely.
  *
  * The same passages; those that say their element rightly, if they do, with how likely that is.
+ * @param elements all of the rubric.
  */
-export function withLikelihood(passages: readonly Passage[], stream: Stream): Passage[] {
+export function withLikelihood(passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Passage[] {
   const fitting = passages.filter(canSay);
-  return passages.map((passage) => (canSay(passage) && (isOpen(passage) || aroundOf(passage, stream) > LEAST_AROUND) ? { ...passage, likelihood: curve(signsOfSaying(passage, fitting, stream)) } : passage));
+  const alone = itemsOfOne(elements);
+  return passages.map((passage) => (canSay(passage) && (isOpen(passage) || aroundOf(passage, stream) > LEAST_AROUND) ? { ...passage, likelihood: curve(signsOfSaying(passage, fitting, stream, alone)) } : passage));
 }
 
 /** Whether the passage counts: as likely saying its element, or by its fit as wrong or right elsewhere; and no gate closes. */
@@ -68,8 +72,20 @@ function lacksName({ window: { response, aligned } }: Passage): boolean {
   return response.terms.some(({ text }, place) => text === "{name}" && !aligned.some(({ term }) => term === place));
 }
 
-/** @param fitting passages of the stream on which no gate closes. */
-export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream): number[] {
+/** Items that have one element only: nothing else of them can be near by. */
+export function itemsOfOne(elements: readonly CompiledElement[]): Set<string> {
+  const once = new Set<string>();
+  const often = new Set<string>();
+  for (const { item } of elements) (once.has(item) ? often : once).add(item);
+  for (const item of often) once.delete(item);
+  return once;
+}
+
+/**
+ * @param fitting passages of the stream on which no gate closes.
+ * @param alone items of the rubric that have one element only.
+ */
+export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream, alone: ReadonlySet<string>): number[] {
   const { window, element, first, end } = passage;
   const { aligned, response } = window;
   const { own, ownItem, otherItem, sharing, better } = companyOf(passage, fitting);
@@ -92,6 +108,7 @@ export function signsOfSaying(passage: Passage, fitting: readonly Passage[], str
   const { kind, must } = element;
   return [
     passage.coverage,
+    alone.has(element.item) ? 1 : 0,
     ownItem * around,
     otherItem * around,
     sharing,
@@ -147,13 +164,12 @@ function companyOf(passage: Passage, fitting: readonly Passage[]): Company {
 /** What makes a passage less likely than its fit, in words for `explain`. */
 export type Doubt = "nothing-else-of-its-item" | "fits-another-element" | "fits-better-elsewhere" | "few-words" | "other-words-between";
 
-export function doubtsOf(passage: Passage, passages: readonly Passage[], stream: Stream): Doubt[] {
+export function doubtsOf(passage: Passage, passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Doubt[] {
   const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay));
   const { element, window, first, end } = passage;
-  const hasSiblings = passages.some((other) => other.element.item === element.item && other.element !== element);
   const carrying = new Set(window.aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
   return [
-    ...(hasSiblings && ownItem === 0 && aroundOf(passage, stream) > LEAST_AROUND ? ["nothing-else-of-its-item" as const] : []),
+    ...(!itemsOfOne(elements).has(element.item) && ownItem === 0 && aroundOf(passage, stream) > LEAST_AROUND ? ["nothing-else-of-its-item" as const] : []),
     ...(sharing > passage.coverage ? ["fits-another-element" as const] : []),
     ...(better === 1 ? ["fits-better-elsewhere" as const] : []),
     ...(window.aligned.length === 1 ? ["few-words" as const] : []),

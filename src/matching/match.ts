@@ -35,7 +35,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const { questions, asked, fits } = patientQuestions(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
-  const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric), streams.candidate);
+  const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric), streams.candidate, rubric.elements);
   const open = withoutOthersNumbers(all.filter(counts));
   const { kept, lookAlikes } = assign(open);
   const plain = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));

@@ -42,7 +42,7 @@ export class UtteranceReader {
   read(text: string): UtteranceReading {
     const { stream, postings } = this.look(text);
     const within = this.reach.within(postings);
-    const tried = withLikelihood(closeOtherDevices(this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses)), stream, this.rubric), stream);
+    const tried = withLikelihood(closeOtherDevices(this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses)), stream, this.rubric), stream, this.rubric.elements);
     const statements = this.rubric.unsafe.filter((statement) => within.owners.has(statement));
     return {
       kept: assign(withoutOthersNumbers(tried.filter(counts))).kept,
