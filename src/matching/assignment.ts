@@ -1,3 +1,4 @@
+import { timesApart } from "../language/quantity-compare.ts";
 import type { Passage } from "./passages.ts";
 
 /** A passage whose words are mostly spoken for by a better fit of another item was meant for that item. */
@@ -33,12 +34,50 @@ export function assign(passages: readonly Passage[]): { kept: Passage[]; lookAli
   return { kept, lookAlikes };
 }
 
-/** "Once a week", said of the cleaning, is no wrong number for how often it is used: it is right where it belongs. */
-export function withoutOthersNumbers(passages: readonly Passage[]): Passage[] {
-  return passages.filter(({ verdict, quantity, element }) => {
-    if (verdict !== "wrong" || quantity === undefined) return true;
-    return !passages.some((other) => other.verdict === "right" && other.element !== element && other.element.quantity !== null && other.quantity?.first === quantity.first);
+/** Of a wrong statement a word this heavy, beside its heaviest, may not be another passage's. */
+const HEAVY = 0.5;
+/** A passage this likely says its own element. */
+const SURELY_MEANT = 0.5;
+/** Seconds for hours are a slip of the tongue, 3600 times off; seconds for months are the number of something else. */
+const NO_SLIP = 10_000;
+/** So much of a wrong statement in the words of another, longer passage was meant there. */
+const MOST_OF_IT = 0.6;
+
+/**
+ * What is held against somebody, without what was meant for something else. "Once a week", said of the cleaning, is no
+ * wrong number for how often it is used; "two lots to catch up" does not call off the follow-up.
+ * @param among all passages of the stream with their likelihood.
+ */
+export function withoutOthersWords(passages: readonly Passage[], among: readonly Passage[]): Passage[] {
+  return passages.filter((passage) => {
+    if (passage.verdict !== "wrong") return true;
+    const { quantity, element } = passage;
+    if (quantity !== undefined && element.quantity !== null && timesApart(quantity, element.quantity) >= NO_SLIP) return false;
+    return !among.some((other) => other.element !== passage.element && other.verdict === "right" && (other.likelihood ?? 0) >= SURELY_MEANT && meantFor(other, passage));
   });
+}
+
+const NUMBER = "{quantity}";
+
+/** Whether the words of a wrong statement are those of another passage, which says more with them. */
+function meantFor(other: Passage, wrong: Passage): boolean {
+  if (wrong.quantity !== undefined && other.quantity?.first === wrong.quantity.first) return true;
+  const { terms } = wrong.window.response;
+  const heaviest = Math.max(...terms.map(({ weight }) => weight));
+  let all = 0;
+  let shared = 0;
+  let tokens = 0;
+  for (const { term, hit, quality } of wrong.window.aligned) {
+    const { weight, text } = terms[term]!;
+    all += weight;
+    const theirs = other.window.aligned.find((aligned) => aligned.hit.first < hit.end && hit.first < aligned.hit.end);
+    if (theirs === undefined) continue;
+    // Their own word, which here only stands for another.
+    if (text !== NUMBER && quality < 1 && theirs.quality > quality && weight >= HEAVY * heaviest) return true;
+    shared += weight;
+    tokens += 1;
+  }
+  return all > 0 && shared / all >= MOST_OF_IT && tokensOf(other) > tokens;
 }
 
 function weightOf(passage: Passage): number {

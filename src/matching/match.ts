@@ -1,6 +1,6 @@
 import type { Station, WordSpan } from "../station/types.ts";
 import { patientQuestions } from "./asked.ts";
-import { assign, withoutOthersNumbers } from "./assignment.ts";
+import { assign, withoutOthersWords } from "./assignment.ts";
 import { claimsOf } from "./claims.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
@@ -36,7 +36,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const { questions, asked, fits } = patientQuestions(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
   const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric), streams.candidate, rubric.elements);
-  const open = withoutOthersNumbers(all.filter(counts));
+  const open = withoutOthersWords(all.filter(counts), all);
   const { kept, lookAlikes } = assign(open);
   const plain = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));
   const outright = new Set(kept.map(({ element }) => element));

@@ -1,5 +1,5 @@
 import { toldStation } from "../station/told.ts";
-import { assign, withoutOthersNumbers } from "./assignment.ts";
+import { assign, withoutOthersWords } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { matchStation } from "./match.ts";
 import { closeOtherDevices } from "./other-device.ts";
@@ -45,7 +45,7 @@ export class UtteranceReader {
     const tried = withLikelihood(closeOtherDevices(this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses)), stream, this.rubric), stream, this.rubric.elements);
     const statements = this.rubric.unsafe.filter((statement) => within.owners.has(statement));
     return {
-      kept: assign(withoutOthersNumbers(tried.filter(counts))).kept,
+      kept: assign(withoutOthersWords(tried.filter(counts), tried)).kept,
       tried,
       unsafe: statements.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe: statements }, postings, stream),
     };

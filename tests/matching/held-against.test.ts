@@ -1,0 +1,40 @@
+import { describe, expect, test } from "vitest";
+import { loadRubric } from "../../src/rubric/load.ts";
+import { markTalk, OPENING } from "../scoring/station-card.ts";
+
+// An invented card and invented talk: behaviour only.
+const card = loadRubric(
+  `saidwell: rubric@1
+id: held-card
+title: Invented card
+version: 1
+jurisdiction: [any]
+scenario: { task: Explain the inhaler., counselled: patient }
+time: { limit: 60, target: 45 }
+sections:
+  - id: steps
+    title: Steps
+    items:
+      - { id: often, label: How often is too often, say: ["if you're using it {quantity}", "if you need it more than {quantity}"], quantity: { value: 3, unit: time-per-day } }
+      - { id: brush, label: Brushes the case, say: [use the brush once a week] }
+      - { id: renew, label: When to replace it, say: ["replace it every {quantity}"], quantity: { value: [6, 12], unit: month } }
+      - { id: dry, label: Never wets it, say: [keep it dry], incorrect: [wash it every evening] }
+      - { id: wipe, label: Wipes it, say: [wipe the mouthpiece with a tissue] }
+      - { id: hold, label: Holds the breath, say: ["hold your breath for {quantity}"], quantity: { value: 10, unit: second } }
+pass: { minimum: 50 }
+`,
+  { file: "held-card.yaml", readBlock: () => { throw new Error("no blocks"); } },
+);
+const wrong = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).incorrect.map(({ item }) => item);
+
+describe("nothing is held against somebody for words that were meant for something else", () => {
+  test("a number said of another thing", () => expect(wrong("So once a week, you use the little brush.")).not.toContain("often"));
+  test("a number of quite another size", () => expect(wrong("Replace it every thirty seconds.")).not.toContain("renew"));
+  test("a word that only stands for the wrong statement's and is another's own", () => expect(wrong("Every evening wipe the mouthpiece with a tissue.")).not.toContain("dry"));
+});
+
+test.each([
+  ["Hold your breath for three seconds.", "hold"],
+  ["Replace it every three years.", "renew"],
+  ["You wash it every evening.", "dry"],
+])("what is wrong stays wrong: %s", (says, item) => expect(wrong(says)).toContain(item));
