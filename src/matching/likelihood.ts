@@ -17,6 +17,7 @@ export const SIGNS = [
   "coverage",
   "its item has no other element",
   "its item is spoken of near by",
+  "an item next to it is spoken of near by",
   "another item is spoken of near by",
   "another element has these words",
   "passages of the element (log)",
@@ -37,6 +38,8 @@ export const SIGNS = [
 
 /** Tokens on either side that are near by. */
 const NEAR = 40;
+/** Items so few places apart are next to each other: who follows the rubric's order speaks of one beside the other. */
+const NEXT = 2;
 /** With fewer tokens around it, what is near by tells nothing. */
 const LEAST_AROUND = 20;
 /** A word at least this heavy is weighty: small words may stand anywhere. */
@@ -53,8 +56,8 @@ export const LIKELY = 0.2;
  */
 export function withLikelihood(passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Passage[] {
   const fitting = passages.filter(canSay);
-  const alone = itemsOfOne(elements);
-  return passages.map((passage) => (canSay(passage) && (isOpen(passage) || aroundOf(passage, stream) > LEAST_AROUND) ? { ...passage, likelihood: curve(signsOfSaying(passage, fitting, stream, alone)) } : passage));
+  const items = itemsOf(elements);
+  return passages.map((passage) => (canSay(passage) && (isOpen(passage) || aroundOf(passage, stream) > LEAST_AROUND) ? { ...passage, likelihood: curve(signsOfSaying(passage, fitting, stream, items)) } : passage));
 }
 
 /** Whether the passage counts: as likely saying its element, or by its fit as wrong or right elsewhere; and no gate closes. */
@@ -72,23 +75,26 @@ function lacksName({ window: { response, aligned } }: Passage): boolean {
   return response.terms.some(({ text }, place) => text === "{name}" && !aligned.some(({ term }) => term === place));
 }
 
-/** Items that have one element only: nothing else of them can be near by. */
-export function itemsOfOne(elements: readonly CompiledElement[]): Set<string> {
-  const once = new Set<string>();
-  const often = new Set<string>();
-  for (const { item } of elements) (once.has(item) ? often : once).add(item);
-  for (const item of often) once.delete(item);
-  return once;
+/** Items of the rubric: how many elements each has, and its place. */
+export type Items = ReadonlyMap<string, { elements: number; place: number }>;
+
+export function itemsOf(elements: readonly CompiledElement[]): Items {
+  const items = new Map<string, { elements: number; place: number }>();
+  for (const { item } of elements) {
+    const known = items.get(item);
+    if (known === undefined) items.set(item, { elements: 1, place: items.size });
+    else known.elements += 1;
+  }
+  return items;
 }
 
 /**
  * @param fitting passages of the stream on which no gate closes.
- * @param alone items of the rubric that have one element only.
  */
-export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream, alone: ReadonlySet<string>): number[] {
+export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream, items: Items): number[] {
   const { window, element, first, end } = passage;
   const { aligned, response } = window;
-  const { own, ownItem, otherItem, sharing, better } = companyOf(passage, fitting);
+  const { own, ownItem, nextItem, otherItem, sharing, better } = companyOf(passage, fitting, items);
   const around = aroundOf(passage, stream) > LEAST_AROUND ? 1 : 0;
   const carrying = new Set<number>();
   let weight = 0;
@@ -108,8 +114,9 @@ export function signsOfSaying(passage: Passage, fitting: readonly Passage[], str
   const { kind, must } = element;
   return [
     passage.coverage,
-    alone.has(element.item) ? 1 : 0,
+    items.get(element.item)!.elements === 1 ? 1 : 0,
     ownItem * around,
+    nextItem * around,
     otherItem * around,
     sharing,
     Math.log1p(own),
@@ -135,6 +142,8 @@ interface Company {
   own: number;
   /** Of other elements of its item, near by. */
   ownItem: number;
+  /** Of items that stand next to its own in the rubric, near by and in other words. */
+  nextItem: number;
   /** Of other items, near by and in other words. */
   otherItem: number;
   /** Of other elements, in some of the same words. */
@@ -143,9 +152,10 @@ interface Company {
   better: number;
 }
 
-function companyOf(passage: Passage, fitting: readonly Passage[]): Company {
+function companyOf(passage: Passage, fitting: readonly Passage[], items: Items): Company {
   const { element, first, end } = passage;
-  const company: Company = { own: 0, ownItem: 0, otherItem: 0, sharing: 0, better: 0 };
+  const { place } = items.get(element.item)!;
+  const company: Company = { own: 0, ownItem: 0, nextItem: 0, otherItem: 0, sharing: 0, better: 0 };
   for (const other of fitting) {
     if (other.element === element) {
       company.own += 1;
@@ -156,7 +166,10 @@ function companyOf(passage: Passage, fitting: readonly Passage[]): Company {
     if (overlaps && other.coverage > company.sharing) company.sharing = other.coverage;
     if (Math.abs(other.first - first) >= NEAR) continue;
     if (other.element.item === element.item) company.ownItem = Math.max(company.ownItem, other.coverage);
-    else if (!overlaps) company.otherItem = Math.max(company.otherItem, other.coverage);
+    else if (!overlaps) {
+      company.otherItem = Math.max(company.otherItem, other.coverage);
+      if (Math.abs(items.get(other.element.item)!.place - place) <= NEXT) company.nextItem = Math.max(company.nextItem, other.coverage);
+    }
   }
   return company;
 }
@@ -165,11 +178,12 @@ function companyOf(passage: Passage, fitting: readonly Passage[]): Company {
 export type Doubt = "nothing-else-of-its-item" | "fits-another-element" | "fits-better-elsewhere" | "few-words" | "other-words-between";
 
 export function doubtsOf(passage: Passage, passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Doubt[] {
-  const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay));
+  const items = itemsOf(elements);
+  const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay), items);
   const { element, window, first, end } = passage;
   const carrying = new Set(window.aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
   return [
-    ...(!itemsOfOne(elements).has(element.item) && ownItem === 0 && aroundOf(passage, stream) > LEAST_AROUND ? ["nothing-else-of-its-item" as const] : []),
+    ...(items.get(element.item)!.elements > 1 && ownItem === 0 && aroundOf(passage, stream) > LEAST_AROUND ? ["nothing-else-of-its-item" as const] : []),
     ...(sharing > passage.coverage ? ["fits-another-element" as const] : []),
     ...(better === 1 ? ["fits-better-elsewhere" as const] : []),
     ...(window.aligned.length === 1 ? ["few-words" as const] : []),

@@ -3,7 +3,7 @@
 // the fit. `--write` puts the weights into likelihood.json.
 import { writeFileSync } from "node:fs";
 import { compiledRubric } from "../../src/mark.ts";
-import { canSay, itemsOfOne, LIKELY, SIGNS, signsOfSaying } from "../../src/matching/likelihood.ts";
+import { canSay, itemsOf, LIKELY, SIGNS, signsOfSaying, type Items } from "../../src/matching/likelihood.ts";
 import { closeOtherDevices } from "../../src/matching/other-device.ts";
 import { isOpen, passagesFor, type Passage } from "../../src/matching/passages.ts";
 import { postingsOf } from "../../src/matching/postings.ts";
@@ -34,18 +34,18 @@ const cases: Case[] = [];
 const said = { talk: new Map<string, boolean>(), passages: new Map<string, boolean>() };
 
 for (const talk of readTalk()) {
-  const { stream, passages, alone } = passagesOf(talk.rubric, talk.turns, talk.name);
+  const { stream, passages, items } = passagesOf(talk.rubric, talk.turns, talk.name);
   for (const { item, element } of compiledRubric(rubricNamed(talk.rubric)).elements) {
     const truth = talk.elements.get(`${item}/${element}`);
     if (truth?.wrong !== true) said.talk.set(`${talk.name} ${item}/${element}`, truth?.said === true);
   }
-  take(passages, stream, alone, (passage) => ({ fold: talk.rubric, collection: "talk", key: `${talk.name} ${keyOf(passage)}`, truth: carriedBy(passage, stream, talk.sentences) }));
+  take(passages, stream, items, (passage) => ({ fold: talk.rubric, collection: "talk", key: `${talk.name} ${keyOf(passage)}`, truth: carriedBy(passage, stream, talk.sentences) }));
 }
 readPassages().filter(({ side }) => side === "tuning").forEach((labelled, place) => {
-  const { stream, passages, alone } = passagesOf(labelled.rubric, labelled.turns, labelled.id);
+  const { stream, passages, items } = passagesOf(labelled.rubric, labelled.turns, labelled.id);
   const key = `${labelled.item}/${labelled.element}`;
   said.passages.set(`${labelled.id} ${key}`, labelled.label === "right");
-  take(passages, stream, alone, (passage) => (keyOf(passage) === key ? { fold: `passages ${(place >> 1) % PASSAGE_FOLDS}`, collection: "passages", key: `${labelled.id} ${key}`, truth: labelled.label === "right" } : null));
+  take(passages, stream, items, (passage) => (keyOf(passage) === key ? { fold: `passages ${(place >> 1) % PASSAGE_FOLDS}`, collection: "passages", key: `${labelled.id} ${key}`, truth: labelled.label === "right" } : null));
 });
 
 console.log(`# Likelihood that a passage says its element\n\n${cases.length} passages on which no gate closes, ${cases.filter(({ truth }) => truth).length} of them true. Texts invented; each fold (a rubric's talk, an eighth of the passages) judged by a curve fitted without it.\n`);
@@ -64,18 +64,18 @@ const { intercept, signs } = fitted(cases);
 console.log(`\n| sign | weight |\n|---|---|\n| intercept | ${intercept} |\n${SIGNS.map((name, place) => `| ${name} | ${signs[place]} |`).join("\n")}`);
 if (process.argv.includes("--write")) writeFileSync("src/matching/likelihood.json", `${JSON.stringify({ intercept, signs })}\n`);
 
-function passagesOf(rubricName: string, turns: Parameters<typeof toldStation>[0], name: string): { stream: Stream; passages: Passage[]; alone: Set<string> } {
+function passagesOf(rubricName: string, turns: Parameters<typeof toldStation>[0], name: string): { stream: Stream; passages: Passage[]; items: Items } {
   const rubric = compiledRubric(rubricNamed(rubricName));
   const stream = streamOf(toldStation(turns, name), ["candidate"]);
   const postings = postingsOf(stream, rubric);
-  return { stream, alone: itemsOfOne(rubric.elements), passages: closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric) };
+  return { stream, items: itemsOf(rubric.elements), passages: closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric) };
 }
 
-function take(passages: readonly Passage[], stream: Stream, alone: ReadonlySet<string>, label: (passage: Passage) => Pick<Case, "fold" | "collection" | "key" | "truth"> | null): void {
+function take(passages: readonly Passage[], stream: Stream, items: Items, label: (passage: Passage) => Pick<Case, "fold" | "collection" | "key" | "truth"> | null): void {
   const fitting = passages.filter(canSay);
   for (const passage of fitting) {
     const labels = label(passage);
-    if (labels !== null) cases.push({ ...labels, signs: signsOfSaying(passage, fitting, stream, alone), before: isOpen(passage) });
+    if (labels !== null) cases.push({ ...labels, signs: signsOfSaying(passage, fitting, stream, items), before: isOpen(passage) });
   }
 }
 
