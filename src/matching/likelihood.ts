@@ -19,6 +19,8 @@ export const SIGNS = [
   "its item is spoken of near by",
   "an item next to it is spoken of near by",
   "another item is spoken of near by",
+  "how far off in the rubric the items near by stand",
+  "how far off the items stand that are spoken of around",
   "another element has these words",
   "passages of the element (log)",
   "the element fits better elsewhere",
@@ -38,6 +40,8 @@ export const SIGNS = [
 
 /** Tokens on either side that are near by. */
 const NEAR = 40;
+/** Tokens on either side that are still around. */
+const AROUND = 120;
 /** Items so few places apart are next to each other: who follows the rubric's order speaks of one beside the other. */
 const NEXT = 2;
 /** With fewer tokens around it, what is near by tells nothing. */
@@ -94,7 +98,7 @@ export function itemsOf(elements: readonly CompiledElement[]): Items {
 export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream, items: Items): number[] {
   const { window, element, first, end } = passage;
   const { aligned, response } = window;
-  const { own, ownItem, nextItem, otherItem, sharing, better } = companyOf(passage, fitting, items);
+  const { own, ownItem, nextItem, otherItem, sharing, better, farOff, farAround } = companyOf(passage, fitting, items);
   const around = aroundOf(passage, stream) > LEAST_AROUND ? 1 : 0;
   const carrying = new Set<number>();
   let weight = 0;
@@ -118,6 +122,8 @@ export function signsOfSaying(passage: Passage, fitting: readonly Passage[], str
     ownItem * around,
     nextItem * around,
     otherItem * around,
+    farOff * around,
+    farAround * around,
     sharing,
     Math.log1p(own),
     better,
@@ -146,6 +152,9 @@ interface Company {
   nextItem: number;
   /** Of other items, near by and in other words. */
   otherItem: number;
+  /** Mean distance in the rubric, 0 to 1 of its items, of the items near by; and of those further around. Weighed by fit. */
+  farOff: number;
+  farAround: number;
   /** Of other elements, in some of the same words. */
   sharing: number;
   /** 1 where its element fits better elsewhere, else 0. */
@@ -155,7 +164,9 @@ interface Company {
 function companyOf(passage: Passage, fitting: readonly Passage[], items: Items): Company {
   const { element, first, end } = passage;
   const { place } = items.get(element.item)!;
-  const company: Company = { own: 0, ownItem: 0, nextItem: 0, otherItem: 0, sharing: 0, better: 0 };
+  const company: Company = { own: 0, ownItem: 0, nextItem: 0, otherItem: 0, farOff: 0, farAround: 0, sharing: 0, better: 0 };
+  let nearWeight = 0;
+  let aroundWeight = 0;
   for (const other of fitting) {
     if (other.element === element) {
       company.own += 1;
@@ -164,13 +175,26 @@ function companyOf(passage: Passage, fitting: readonly Passage[], items: Items):
     }
     const overlaps = other.first < end && first < other.end;
     if (overlaps && other.coverage > company.sharing) company.sharing = other.coverage;
-    if (Math.abs(other.first - first) >= NEAR) continue;
+    const apart = Math.abs(other.first - first);
+    if (apart >= AROUND) continue;
+    if (!overlaps && other.element.item !== element.item) {
+      const off = Math.abs(items.get(other.element.item)!.place - place) / items.size;
+      aroundWeight += other.coverage;
+      company.farAround += other.coverage * off;
+      if (apart < NEAR) {
+        nearWeight += other.coverage;
+        company.farOff += other.coverage * off;
+      }
+    }
+    if (apart >= NEAR) continue;
     if (other.element.item === element.item) company.ownItem = Math.max(company.ownItem, other.coverage);
     else if (!overlaps) {
       company.otherItem = Math.max(company.otherItem, other.coverage);
       if (Math.abs(items.get(other.element.item)!.place - place) <= NEXT) company.nextItem = Math.max(company.nextItem, other.coverage);
     }
   }
+  if (nearWeight > 0) company.farOff /= nearWeight;
+  if (aroundWeight > 0) company.farAround /= aroundWeight;
   return company;
 }
 
