@@ -1,5 +1,6 @@
 import { wordWeight } from "../language/lexicon.ts";
 import type { CompiledElement } from "./compile.ts";
+import { companyOf, isAlone, itemsOf, type Items } from "./company.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { isOpen, isWeighed, type Passage } from "./passages.ts";
 import type { Stream } from "./stream.ts";
@@ -38,14 +39,6 @@ export const SIGNS = [
   "a teach-back request",
 ] as const;
 
-/** Tokens on either side that are near by. */
-const NEAR = 40;
-/** Tokens on either side that are still around. */
-const AROUND = 120;
-/** Items so few places apart are next to each other: who follows the rubric's order speaks of one beside the other. */
-const NEXT = 2;
-/** With fewer tokens around it, what is near by tells nothing. */
-const LEAST_AROUND = 20;
 /** A word at least this heavy is weighty: small words may stand anywhere. */
 const WEIGHTY = 1;
 
@@ -61,7 +54,13 @@ export const LIKELY = 0.2;
 export function withLikelihood(passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Passage[] {
   const fitting = passages.filter(canSay);
   const items = itemsOf(elements);
-  return passages.map((passage) => (canSay(passage) && (isOpen(passage) || aroundOf(passage, stream) > LEAST_AROUND) ? { ...passage, likelihood: curve(signsOfSaying(passage, fitting, stream, items)) } : passage));
+  const first = firstLook(fitting, stream, items);
+  return passages.map((passage) => (first.has(passage) && (isOpen(passage) || !isAlone(passage, stream)) ? { ...passage, likelihood: likelihoodOf(weights.second, signsOfSaying(passage, fitting, stream, items, (other) => first.get(other)!)) } : passage));
+}
+
+/** By passage how likely it is where all others are taken by their fit: what the second look takes them by. */
+export function firstLook(fitting: readonly Passage[], stream: Stream, items: Items, curves: Curve = weights.first): Map<Passage, number> {
+  return new Map(fitting.map((passage) => [passage, likelihoodOf(curves, signsOfSaying(passage, fitting, stream, items, ({ coverage }) => coverage))]));
 }
 
 /** Whether the passage counts: as likely saying its element, or by its fit as wrong or right elsewhere; and no gate closes. */
@@ -79,27 +78,14 @@ function lacksName({ window: { response, aligned } }: Passage): boolean {
   return response.terms.some(({ text }, place) => text === "{name}" && !aligned.some(({ term }) => term === place));
 }
 
-/** Items of the rubric: how many elements each has, and its place. */
-export type Items = ReadonlyMap<string, { elements: number; place: number }>;
-
-export function itemsOf(elements: readonly CompiledElement[]): Items {
-  const items = new Map<string, { elements: number; place: number }>();
-  for (const { item } of elements) {
-    const known = items.get(item);
-    if (known === undefined) items.set(item, { elements: 1, place: items.size });
-    else known.elements += 1;
-  }
-  return items;
-}
-
 /**
  * @param fitting passages of the stream on which no gate closes.
  */
-export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream, items: Items): number[] {
+export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream, items: Items, worth: (passage: Passage) => number): number[] {
   const { window, element, first, end } = passage;
   const { aligned, response } = window;
-  const { own, ownItem, nextItem, otherItem, sharing, better, farOff, farAround } = companyOf(passage, fitting, items);
-  const around = aroundOf(passage, stream) > LEAST_AROUND ? 1 : 0;
+  const { own, ownItem, nextItem, otherItem, sharing, better, farOff, farAround } = companyOf(passage, fitting, items, worth);
+  const around = isAlone(passage, stream) ? 0 : 1;
   const carrying = new Set<number>();
   let weight = 0;
   let sureness = 1;
@@ -142,85 +128,36 @@ export function signsOfSaying(passage: Passage, fitting: readonly Passage[], str
   ];
 }
 
-/** What else is said in the passage's words and near them: the best fits of each kind. */
-interface Company {
-  /** Passages of its element, itself among them. */
-  own: number;
-  /** Of other elements of its item, near by. */
-  ownItem: number;
-  /** Of items that stand next to its own in the rubric, near by and in other words. */
-  nextItem: number;
-  /** Of other items, near by and in other words. */
-  otherItem: number;
-  /** Mean distance in the rubric, 0 to 1 of its items, of the items near by; and of those further around. Weighed by fit. */
-  farOff: number;
-  farAround: number;
-  /** Of other elements, in some of the same words. */
-  sharing: number;
-  /** 1 where its element fits better elsewhere, else 0. */
-  better: number;
-}
-
-function companyOf(passage: Passage, fitting: readonly Passage[], items: Items): Company {
-  const { element, first, end } = passage;
-  const { place } = items.get(element.item)!;
-  const company: Company = { own: 0, ownItem: 0, nextItem: 0, otherItem: 0, farOff: 0, farAround: 0, sharing: 0, better: 0 };
-  let nearWeight = 0;
-  let aroundWeight = 0;
-  for (const other of fitting) {
-    if (other.element === element) {
-      company.own += 1;
-      if (other.coverage > passage.coverage) company.better = 1;
-      continue;
-    }
-    const overlaps = other.first < end && first < other.end;
-    if (overlaps && other.coverage > company.sharing) company.sharing = other.coverage;
-    const apart = Math.abs(other.first - first);
-    if (apart >= AROUND) continue;
-    if (!overlaps && other.element.item !== element.item) {
-      const off = Math.abs(items.get(other.element.item)!.place - place) / items.size;
-      aroundWeight += other.coverage;
-      company.farAround += other.coverage * off;
-      if (apart < NEAR) {
-        nearWeight += other.coverage;
-        company.farOff += other.coverage * off;
-      }
-    }
-    if (apart >= NEAR) continue;
-    if (other.element.item === element.item) company.ownItem = Math.max(company.ownItem, other.coverage);
-    else if (!overlaps) {
-      company.otherItem = Math.max(company.otherItem, other.coverage);
-      if (Math.abs(items.get(other.element.item)!.place - place) <= NEXT) company.nextItem = Math.max(company.nextItem, other.coverage);
-    }
-  }
-  if (nearWeight > 0) company.farOff /= nearWeight;
-  if (aroundWeight > 0) company.farAround /= aroundWeight;
-  return company;
-}
-
 /** What makes a passage less likely than its fit, in words for `explain`. */
 export type Doubt = "nothing-else-of-its-item" | "fits-another-element" | "fits-better-elsewhere" | "few-words" | "other-words-between";
 
+const likelihoodIn = (passages: readonly Passage[]) => {
+  const known = new Map(passages.map((passage) => [passage, passage.likelihood ?? 0]));
+  return (passage: Passage) => known.get(passage) ?? 0;
+};
+
 export function doubtsOf(passage: Passage, passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Doubt[] {
   const items = itemsOf(elements);
-  const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay), items);
+  const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay), items, likelihoodIn(passages));
   const { element, window, first, end } = passage;
   const carrying = new Set(window.aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
   return [
-    ...(items.get(element.item)!.elements > 1 && ownItem === 0 && aroundOf(passage, stream) > LEAST_AROUND ? ["nothing-else-of-its-item" as const] : []),
-    ...(sharing > passage.coverage ? ["fits-another-element" as const] : []),
+    ...(items.get(element.item)!.elements > 1 && ownItem === 0 && !isAlone(passage, stream) ? ["nothing-else-of-its-item" as const] : []),
+    ...(sharing > (passage.likelihood ?? 0) ? ["fits-another-element" as const] : []),
     ...(better === 1 ? ["fits-better-elsewhere" as const] : []),
     ...(window.aligned.length === 1 ? ["few-words" as const] : []),
     ...(carrying.size < (end - first) / 2 ? ["other-words-between" as const] : []),
   ];
 }
 
-function aroundOf({ first, end }: Passage, { tokens }: Stream): number {
-  return Math.min(tokens.length, end + NEAR) - Math.max(0, first - NEAR) - (end - first);
+export interface Curve {
+  intercept: number;
+  /** One for each of SIGNS. */
+  signs: readonly number[];
 }
 
-function curve(signs: readonly number[]): number {
-  let sum = weights.intercept;
-  for (let place = 0; place < signs.length; place += 1) sum += weights.signs[place]! * signs[place]!;
+export function likelihoodOf({ intercept, signs: weight }: Curve, signs: readonly number[]): number {
+  let sum = intercept;
+  for (let place = 0; place < signs.length; place += 1) sum += weight[place]! * signs[place]!;
   return 1 / (1 + Math.exp(-sum));
 }

@@ -3,23 +3,33 @@
 // the fit. `--write` puts the weights into likelihood.json.
 import { writeFileSync } from "node:fs";
 import { compiledRubric } from "../../src/mark.ts";
-import { canSay, itemsOf, LIKELY, SIGNS, signsOfSaying, type Items } from "../../src/matching/likelihood.ts";
+import { itemsOf, type Items } from "../../src/matching/company.ts";
+import { canSay, firstLook, likelihoodOf, LIKELY, SIGNS, signsOfSaying, type Curve } from "../../src/matching/likelihood.ts";
 import { closeOtherDevices } from "../../src/matching/other-device.ts";
 import { isOpen, passagesFor, type Passage } from "../../src/matching/passages.ts";
 import { postingsOf } from "../../src/matching/postings.ts";
 import { streamOf, type Stream } from "../../src/matching/stream.ts";
 import { toldStation } from "../../src/station/told.ts";
-import { chanceOf, fitLogistic } from "./logistic.ts";
+import { fitLogistic } from "./logistic.ts";
 import { readPassages, rubricNamed } from "./match/passages.ts";
 import { readTalk } from "./match/talk.ts";
 
-interface Case {
+/** A text, its passages on which no gate closes, and for those that are judged whether they say their element. */
+interface Text {
+  stream: Stream;
+  items: Items;
+  fitting: Passage[];
   /** Left out of the fit together: a rubric's talk, or an eighth of the passages. */
   fold: string;
   collection: "talk" | "passages";
+  cases: { passage: Passage; key: string; truth: boolean }[];
+}
+
+interface Case {
+  text: Text;
+  passage: Passage;
+  collection: Text["collection"];
   key: string;
-  signs: number[];
-  /** Whether the passage says its element. */
   truth: boolean;
   before: boolean;
 }
@@ -29,24 +39,23 @@ const PASSAGE_WEIGHT = 2;
 const PASSAGE_FOLDS = 8;
 const RIDGE = 1;
 
-const cases: Case[] = [];
+const texts: Text[] = [];
 /** By element of a text: whether it is said. */
 const said = { talk: new Map<string, boolean>(), passages: new Map<string, boolean>() };
 
 for (const talk of readTalk()) {
-  const { stream, passages, items } = passagesOf(talk.rubric, talk.turns, talk.name);
   for (const { item, element } of compiledRubric(rubricNamed(talk.rubric)).elements) {
     const truth = talk.elements.get(`${item}/${element}`);
     if (truth?.wrong !== true) said.talk.set(`${talk.name} ${item}/${element}`, truth?.said === true);
   }
-  take(passages, stream, items, (passage) => ({ fold: talk.rubric, collection: "talk", key: `${talk.name} ${keyOf(passage)}`, truth: carriedBy(passage, stream, talk.sentences) }));
+  take(talk.rubric, talk.turns, talk.name, talk.rubric, "talk", (passage, stream) => carriedBy(passage, stream, talk.sentences));
 }
 readPassages().filter(({ side }) => side === "tuning").forEach((labelled, place) => {
-  const { stream, passages, items } = passagesOf(labelled.rubric, labelled.turns, labelled.id);
   const key = `${labelled.item}/${labelled.element}`;
   said.passages.set(`${labelled.id} ${key}`, labelled.label === "right");
-  take(passages, stream, items, (passage) => (keyOf(passage) === key ? { fold: `passages ${(place >> 1) % PASSAGE_FOLDS}`, collection: "passages", key: `${labelled.id} ${key}`, truth: labelled.label === "right" } : null));
+  take(labelled.rubric, labelled.turns, labelled.id, `passages ${(place >> 1) % PASSAGE_FOLDS}`, "passages", (passage) => (keyOf(passage) === key ? labelled.label === "right" : null));
 });
+const cases = texts.flatMap((text): Case[] => text.cases.map(({ passage, key, truth }) => ({ text, passage, collection: text.collection, key, truth, before: isOpen(passage) })));
 
 console.log(`# Likelihood that a passage says its element\n\n${cases.length} passages on which no gate closes, ${cases.filter(({ truth }) => truth).length} of them true. Texts invented; each fold (a rubric's talk, an eighth of the passages) judged by a curve fitted without it.\n`);
 const chances = crossFitted();
@@ -60,23 +69,20 @@ for (let from = 0; from < 1; from += 0.1) {
   const inside = cases.flatMap(({ collection, truth }, place) => (collection === "talk" && chances[place]! >= from && chances[place]! < from + 0.1 ? [{ truth, chance: chances[place]! }] : []));
   if (inside.length > 0) console.log(`| ${from.toFixed(1)} to ${(from + 0.1).toFixed(1)} | ${inside.length} | ${(inside.reduce((sum, { chance }) => sum + chance, 0) / inside.length).toFixed(3)} | ${(inside.filter(({ truth }) => truth).length / inside.length).toFixed(3)} |`);
 }
-const { intercept, signs } = fitted(cases);
-console.log(`\n| sign | weight |\n|---|---|\n| intercept | ${intercept} |\n${SIGNS.map((name, place) => `| ${name} | ${signs[place]} |`).join("\n")}`);
-if (process.argv.includes("--write")) writeFileSync("src/matching/likelihood.json", `${JSON.stringify({ intercept, signs })}\n`);
+const [first, second] = fitted(texts);
+console.log(`\n| sign | first look | second look |\n|---|---|---|\n| intercept | ${first.intercept} | ${second.intercept} |\n${SIGNS.map((name, place) => `| ${name} | ${first.signs[place]} | ${second.signs[place]} |`).join("\n")}`);
+if (process.argv.includes("--write")) writeFileSync("src/matching/likelihood.json", `${JSON.stringify({ first, second })}\n`);
 
-function passagesOf(rubricName: string, turns: Parameters<typeof toldStation>[0], name: string): { stream: Stream; passages: Passage[]; items: Items } {
+function take(rubricName: string, turns: Parameters<typeof toldStation>[0], name: string, fold: string, collection: Text["collection"], truthOf: (passage: Passage, stream: Stream) => boolean | null): void {
   const rubric = compiledRubric(rubricNamed(rubricName));
   const stream = streamOf(toldStation(turns, name), ["candidate"]);
   const postings = postingsOf(stream, rubric);
-  return { stream, items: itemsOf(rubric.elements), passages: closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric) };
-}
-
-function take(passages: readonly Passage[], stream: Stream, items: Items, label: (passage: Passage) => Pick<Case, "fold" | "collection" | "key" | "truth"> | null): void {
-  const fitting = passages.filter(canSay);
-  for (const passage of fitting) {
-    const labels = label(passage);
-    if (labels !== null) cases.push({ ...labels, signs: signsOfSaying(passage, fitting, stream, items), before: isOpen(passage) });
-  }
+  const fitting = closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric).filter(canSay);
+  const judged = fitting.flatMap((passage) => {
+    const truth = truthOf(passage, stream);
+    return truth === null ? [] : [{ passage, key: `${name} ${keyOf(passage)}`, truth }];
+  });
+  texts.push({ stream, items: itemsOf(rubric.elements), fitting, fold, collection, cases: judged });
 }
 
 /** Whether the annotated sentences, and those right before them, carry at least half of the passage. */
@@ -101,30 +107,49 @@ function keyOf({ element }: Passage): string {
   return `${element.item}/${element.element}`;
 }
 
-function fitted(chosen: readonly Case[]) {
-  const model = modelOf(chosen);
-  const weights = model.weights.slice(1).map((weight, k) => weight / model.scale[k]!);
-  return { intercept: rounded(model.weights[0]! - weights.reduce((sum, weight, k) => sum + weight * model.mean[k]!, 0)), signs: weights.map(rounded) };
+/** The first look takes what else is spoken of by its fit, the second by how likely the first found it. */
+function fitted(chosen: readonly Text[]): [Curve, Curve] {
+  const first = curveOf(chosen, ({ fitting, stream, items }, passage) => signsOfSaying(passage, fitting, stream, items, ({ coverage }) => coverage));
+  const looks = new Map(chosen.map((text) => [text, firstLook(text.fitting, text.stream, text.items, first)]));
+  return [first, curveOf(chosen, (text, passage) => secondSigns(text, passage, looks.get(text)!))];
 }
 
-function modelOf(chosen: readonly Case[]) {
-  const weighted = chosen.flatMap((each) => (each.collection === "passages" ? Array.from({ length: PASSAGE_WEIGHT }, () => each) : [each]));
-  return fitLogistic(weighted.map(({ signs: row }) => row), weighted.map(({ truth }) => truth), RIDGE);
+function secondSigns({ fitting, stream, items }: Text, passage: Passage, look: ReadonlyMap<Passage, number>): number[] {
+  return signsOfSaying(passage, fitting, stream, items, (other) => look.get(other)!);
+}
+
+function curveOf(chosen: readonly Text[], signsOf: (text: Text, passage: Passage) => number[]): Curve {
+  const rows: number[][] = [];
+  const truths: boolean[] = [];
+  for (const text of chosen) {
+    for (const { passage, truth } of text.cases) {
+      const signs = signsOf(text, passage);
+      for (let times = 0; times < (text.collection === "passages" ? PASSAGE_WEIGHT : 1); times += 1) {
+        rows.push(signs);
+        truths.push(truth);
+      }
+    }
+  }
+  const { weights, mean, scale } = fitLogistic(rows, truths, RIDGE);
+  const raw = weights.slice(1).map((weight, k) => weight / scale[k]!);
+  return { intercept: rounded(weights[0]! - raw.reduce((sum, weight, k) => sum + weight * mean[k]!, 0)), signs: raw.map(rounded) };
 }
 
 function rounded(value: number): number {
   return Math.round(value * 1000) / 1000;
 }
 
+/** For each case how likely it is by curves fitted without its fold. */
 function crossFitted(): number[] {
-  const given = new Array<number>(cases.length).fill(0);
-  for (const fold of new Set(cases.map((each) => each.fold))) {
-    const model = modelOf(cases.filter((each) => each.fold !== fold));
-    cases.forEach((each, place) => {
-      if (each.fold === fold) given[place] = chanceOf(model, each.signs);
-    });
+  const given = new Map<Passage, number>();
+  for (const fold of new Set(texts.map((text) => text.fold))) {
+    const [first, second] = fitted(texts.filter((text) => text.fold !== fold));
+    for (const text of texts.filter((each) => each.fold === fold)) {
+      const look = firstLook(text.fitting, text.stream, text.items, first);
+      for (const { passage } of text.cases) given.set(passage, likelihoodOf(second, secondSigns(text, passage, look)));
+    }
   }
-  return given;
+  return cases.map(({ passage }) => given.get(passage)!);
 }
 
 function row(name: string, collection: Case["collection"], counts: (each: Case, place: number) => boolean): void {
