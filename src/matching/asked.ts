@@ -1,3 +1,4 @@
+import { wordWeight } from "../language/lexicon.ts";
 import { SPEECH, speechPhrases } from "../language/speech-phrases.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
 import type { WordSpan } from "../station/types.ts";
@@ -21,6 +22,12 @@ const ASKED = 0.5;
 const SAID = 0.6;
 /** Below this the words have nothing to do with it. */
 const LIKELY = 0.3;
+/** A word of this weight tells what is talked about. */
+const TOPIC_WEIGHT = 1;
+/** Words no nearer than these may be about anything. */
+const LOOSE = 0.7;
+/** Without such a word almost all of a scripted question must be there ("one in" is not "which one do I put in first"). */
+const WITHOUT_TOPIC = 0.85;
 /** A question by its form may be short ("why's that?"); of a statement with a question mark so few words are an echo. */
 const FEWEST_WORDS = { question: 2, marked: 4 } as const;
 /** Speech without full stops is one long sentence: a question in it ends after so many tokens. */
@@ -94,7 +101,7 @@ interface Fit {
 /** A scripted question's words in what the patient asks, or states ("it seems a waste"). */
 function fitOf(question: string, window: Window, askings: Asking[], stream: Stream): Fit | null {
   const part = inOneTurn(window, stream);
-  if (part.coverage < LIKELY) return null;
+  if (part.coverage < (namesTopic(window, part, stream) ? LIKELY : WITHOUT_TOPIC)) return null;
   let place = askings.findIndex((asking) => part.first < asking.end && asking.first < part.end);
   // "My brother's on it too. Could he have mine?": what is told right before belongs to the question.
   if (place < 0 && part.coverage >= ASKED) {
@@ -103,6 +110,11 @@ function fitOf(question: string, window: Window, askings: Asking[], stream: Stre
   }
   if (place < 0 && part.coverage < SAID) return null;
   return { question, place, ...part };
+}
+
+/** Whether any of the words found says what is asked about, by itself or with others ("run out"). */
+function namesTopic({ aligned }: Window, { first, end }: { first: number; end: number }, { tokens }: Stream): boolean {
+  return aligned.some(({ hit, quality }) => quality > LOOSE && hit.first >= first && hit.first < end && (hit.end - hit.first > 1 || wordWeight(tokens[hit.first]!.stem) >= TOPIC_WEIGHT));
 }
 
 /** The part of a window that lies in the turn with most of it: nobody asks over somebody else's answer. */

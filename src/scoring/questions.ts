@@ -102,9 +102,12 @@ function scriptedPlaces(context: Context, asked: readonly Asked[]): Map<string, 
   const pairs = asked.flatMap((one): Pair[] =>
     context.rubric.scenario.questions.flatMap((question): Pair[] => {
       const fit = fits.find((match) => match.question === question.id && match.span.first === one.span.first)?.score ?? 0;
-      const { support, fresh } = supportOf(context, one, question.id, question.answered_by ?? []);
-      const accepted = one.asks ? fit >= FITS || support === ANSWERED.atOnce || (support > 0 && (fresh || fit >= FITS_A_LITTLE)) : fit > 0;
-      return accepted ? [{ one, question: question.id, rank: fit + support + (sharesWord(context, one.span, question.says) ? SHARED_WORD : 0) }] : [];
+      const { support, fresh, answered } = supportOf(context, one, question.id, question.answered_by ?? []);
+      const shares = sharesWord(context, one.span, question.says);
+      // With no word of the script in it only the answer tells, and that ends where the candidate goes on to something else.
+      const known = fit > 0 || shares ? support > 0 : answered;
+      const accepted = one.asks ? fit >= FITS || (known && (support === ANSWERED.atOnce || fresh || fit >= FITS_A_LITTLE)) : fit > 0;
+      return accepted ? [{ one, question: question.id, rank: fit + (one.asks ? support + (shares ? SHARED_WORD : 0) : 0) }] : [];
     }),
   );
   return bestPlaces(context.rubric.scenario.questions.map(({ id }) => pairs.filter((pair) => pair.question === id).sort((x, y) => y.rank - x.rank).slice(0, MOST_PLACES)));
@@ -136,9 +139,25 @@ function bestPlaces(choices: readonly (readonly Pair[])[]): Map<string, Asked> {
   return new Map(best.pairs.map(({ question, one }) => [question, one]));
 }
 
+/** Opens a sentence in which the candidate goes on to the next thing; the second kind also opens an answer ("Good question. So, ..."). */
+const GOES_ON = /^(anyway|and (so|now|next|then|in general|generally|another|one more|last|finally))\b/i;
+const GOES_ON_OR_IN = /^(so|now|next|then|right|okay|ok)\b/i;
+/** Fewer words before it only win time. */
+const SAID_SOMETHING = 6;
+
+/** The word at which a reply goes on to something else; its end where it does not. */
+function movesOnAt({ transcript: { words } }: Context["station"], reply: WordSpan): number {
+  for (let place = reply.first + 1; place < reply.end; place += 1) {
+    if (!/[.!?]["')]*$/.test(words[place - 1]!.text)) continue;
+    const opening = words.slice(place, place + 3).map(({ text }) => text).join(" ");
+    if (GOES_ON.test(opening) || (place - reply.first >= SAID_SOMETHING && GOES_ON_OR_IN.test(opening))) return place;
+  }
+  return reply.end;
+}
+
 /** Whether the reply says the script's answer, how soon, whether before anything else, and whether all of it was said before. */
-function supportOf(context: Context, { span, reply }: Asked, id: string, answeredBy: readonly string[]): { support: number; fresh: boolean } {
-  if (reply === null) return { support: 0, fresh: false };
+function supportOf(context: Context, { span, reply }: Asked, id: string, answeredBy: readonly string[]): { support: number; fresh: boolean; answered: boolean } {
+  if (reply === null) return { support: 0, fresh: false, answered: false };
   const inside = (match: { span: WordSpan }) => match.span.first >= reply.first && match.span.first < reply.end;
   const told = context.matches.elements.filter((match) => match.verdict === "right" || match.verdict === "wrong");
   const known = new Set(told.filter((match) => match.span.first < span.first).map(({ item, element }) => `${item}/${element}`));
@@ -146,7 +165,7 @@ function supportOf(context: Context, { span, reply }: Asked, id: string, answere
   const said = [...elements, ...context.matches.answers.filter((match) => match.question === id && inside(match))];
   const first = Math.min(...said.map((match) => match.span.first));
   const support = first - reply.first < AT_ONCE ? ANSWERED.atOnce : first - reply.first < IN_REACH ? ANSWERED.later : 0;
-  return { support, fresh: said.length > elements.length || elements.some(({ item, element }) => !known.has(`${item}/${element}`)) };
+  return { support, answered: support > 0 && first < movesOnAt(context.station, reply), fresh: said.length > elements.length || elements.some(({ item, element }) => !known.has(`${item}/${element}`)) };
 }
 
 /** A scripted question as a person would ask it: the first wording without alternatives, else the first of each. */
