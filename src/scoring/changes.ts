@@ -1,6 +1,6 @@
 import { labelOf, type JudgedItem } from "./items.ts";
 import { hundredths } from "./rounding.ts";
-import type { AsideResult, Change, IncorrectResult, MarkSheet, OrderResult, QuestionResult, RepeatResult, StatementResult, TimePlan, TimeResult } from "./types.ts";
+import type { AsideResult, Change, IncorrectResult, MarkSheet, OrderResult, QuestionResult, RepeatResult, StatementResult, TeachBackResult, TimePlan, TimeResult } from "./types.ts";
 
 /** A sheet with ten wishes changes nothing. */
 const MOST_CHANGES = 3;
@@ -17,6 +17,7 @@ const WORTH = {
   overLimit: 35,
   overTarget: 12,
   justOverTarget: 3,
+  nothingToCut: 8,
   question: 10,
   perShare: 3,
   /** Behind all that is sure. */
@@ -42,8 +43,9 @@ export function changesOf(parts: {
   time: TimeResult;
   plan: TimePlan;
   total: MarkSheet["total"];
+  teachBack: TeachBackResult;
 }): Change[] {
-  const candidates = [...ofUnsafe(parts.unsafe), ...ofItems(parts.items, parts.incorrect, parts.total), ...ofOrder(parts.order, parts.items), ...ofQuestions(parts.questions), ...ofTime(parts)];
+  const candidates = [...ofUnsafe(parts.unsafe), ...ofItems(parts.items, parts.incorrect, parts.total, parts.teachBack), ...ofOrder(parts.order, parts.items), ...ofQuestions(parts.questions), ...ofTime(parts)];
   const ranked = candidates.sort((a, b) => b.rank - a.rank);
   const seen = new Set<string>();
   return ranked
@@ -57,7 +59,7 @@ function ofUnsafe(unsafe: readonly StatementResult[]): Candidate[] {
 }
 
 /** A mark that a person should listen to first advises last, and says so; a critical item cannot wait. */
-function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResult[], total: MarkSheet["total"]): Candidate[] {
+function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResult[], total: MarkSheet["total"], teachBack: TeachBackResult): Candidate[] {
   return items.flatMap(({ item, result, elements }): Candidate[] => {
     const critical = item.critical && !result.met;
     if (critical && result.content === "cannot-tell" && elements.some(({ reason }) => SHOWN.test(reason ?? ""))) {
@@ -69,14 +71,19 @@ function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResu
     const share = total.available > 0 ? Math.round((1000 * lost) / total.available) / 10 : 0;
     const wrong = incorrect.find((statement) => statement.item === item.id && !statement.corrected);
     const missing = elements.filter(({ content }) => content === "absent");
+    const late = missing.filter((element) => element.late.length > 0);
+    // The sheet itself says that nobody was asked to tell it back: no need to listen for that first.
+    const unsure = result.listen && !(item.kind === "teach-back" && teachBack.asked === null);
     const advice =
       wrong !== undefined
         ? `Put right what was said wrongly on '${item.label}'${wrong.label === item.label ? "" : `: ${wrong.label}`} (${wrong.reason}).`
-        : result.content === "partial" && missing.length > 0
-          ? `Complete '${item.label}': ${missing.map(({ label }) => label).join("; ")}.`
-          : (item.advice ?? `Say this: ${item.label}.`);
-    const worth = [critical ? "a critical item" : "", result.listen ? "listen first, the mark is unsure" : "", marksWorth(lost, share)].filter(Boolean).join(", ");
-    const grave = !critical ? (result.listen ? WORTH.unsure : 0) : result.listen ? WORTH.critical.unsure : result.content === "partial" ? WORTH.critical.part : WORTH.critical.sure;
+        : late.length > 0 && late.length === missing.length
+          ? `Say this before the time is up: ${result.content === "partial" ? late.map(({ label }) => label).join("; ") : item.label}.`
+          : result.content === "partial" && missing.length > 0
+            ? `Complete '${item.label}': ${missing.map(({ label }) => label).join("; ")}.`
+            : (item.advice ?? `Say this: ${item.label}.`);
+    const worth = [critical ? "a critical item" : "", unsure ? "listen first, the mark is unsure" : "", marksWorth(lost, share)].filter(Boolean).join(", ");
+    const grave = !critical ? (unsure ? WORTH.unsure : 0) : unsure ? WORTH.critical.unsure : result.content === "partial" ? WORTH.critical.part : WORTH.critical.sure;
     return [{ advice, worth, item: item.id, rank: grave + (wrong !== undefined ? WORTH.incorrect : 0) + share * result.confidence * WORTH.perShare }];
   });
 }
@@ -116,5 +123,6 @@ function ofTime({ repeats, asides, time, plan }: { repeats: readonly RepeatResul
     return [{ advice: `${advice.charAt(0).toUpperCase()}${advice.slice(1)}.`, worth: saved >= over ? `${inSeconds(saved)}: enough to meet the target` : `${inSeconds(saved)} of the ${inSeconds(over)} over the target`, rank }];
   }
   const cut = plan.wordsToCut.value;
-  return cut === null || cut <= 0 ? [] : [{ advice: `Say it in about ${Math.round(cut)} words fewer; no repeat or aside was found to cut.`, worth: `${inSeconds(over)} over the target`, rank }];
+  // Nothing to point at: behind what somebody can act on.
+  return cut === null || cut <= 0 ? [] : [{ advice: `Say it in about ${Math.round(cut)} words fewer; no repeat or aside was found to cut.`, worth: `${inSeconds(over)} over the target`, rank: beyondLimit ? WORTH.nothingToCut : WORTH.justOverTarget }];
 }

@@ -1,4 +1,5 @@
 import { absenceConfidence } from "../matching/confidence.ts";
+import type { WordSpan } from "../station/types.ts";
 import type { Match } from "../matching/types.ts";
 import { quantityWords } from "../rubric/quantity-words.ts";
 import type { Element } from "../rubric/schema.ts";
@@ -35,6 +36,20 @@ function strongest(matches: readonly Match[]): Match[] {
     .sort((a, b) => a.span.first - b.span.first);
 }
 
+/** "Don't do four": a quote without the word that turns it would say the opposite. */
+const DENIES = /^(not|no|never|nor|cannot|without|avoid|stop|stopped|(do|does|did|is|are|was|will|wo|would|can|ca|could|should|must|need)n['\u2019]?t)$/i;
+/** The word stands so near before what it denies. */
+const DENIAL_REACH = 5;
+
+/** The span of a match with the denial that its clause opens with. */
+export function withDenial(context: Context, { span, clause }: Match): WordSpan {
+  const { words } = context.station.transcript;
+  for (let place = span.first - 1; place >= Math.max(clause.first, span.first - DENIAL_REACH); place -= 1) {
+    if (DENIES.test(words[place]!.text.replace(/[^\w'\u2019]/g, ""))) return { first: place, end: span.end };
+  }
+  return span;
+}
+
 /**
  * The design's precedence table for one element. Wrong then right: complete, the slip is listed. Right then wrong and
  * left so: incorrect. Only after the limit: absent, listed apart. Shown, garbled or hanging on a sound-alike: cannot tell.
@@ -50,7 +65,7 @@ export function judgeElement(context: Context, item: string, element: Element): 
   const lastRight = right[right.length - 1];
   const lastWrong = wrong[wrong.length - 1];
   const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: [] as Match[], standing: null, best: null as Match | null };
-  const evidence = (matches: Match[]) => strongest(matches).map(({ span }) => context.evidence(span));
+  const evidence = (matches: Match[]) => strongest(matches).map((match) => context.evidence(withDenial(context, match)));
 
   if (lastWrong !== undefined && (lastRight === undefined || lastWrong.span.first > lastRight.span.first)) {
     return { ...base, content: "incorrect", elicitation: lastWrong.elicitation, evidence: evidence([lastWrong]), confidence: lastWrong.confidence, standing: lastWrong, best: lastWrong, slips: [], ...reasonOf(context, lastWrong, element) };
@@ -63,7 +78,7 @@ export function judgeElement(context: Context, item: string, element: Element): 
     return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, ...reasonOf(context, doubt, element) };
   }
   const nearest = context.matches.nearest.find((attempt) => attempt.item === item && attempt.element === element.id);
-  return { ...base, content: "absent", elicitation: null, evidence: [], confidence: absenceConfidence(nearest) };
+  return { ...base, content: "absent", elicitation: null, evidence: [], confidence: late.length > 0 ? Math.max(...late.map(({ confidence }) => confidence)) : absenceConfidence(nearest) };
 }
 
 function reasonOf(context: Context, match: Match, element: Element): { reason?: string } {

@@ -53,6 +53,7 @@ function judgeItem(context: Context, item: Item, section: string): JudgedItem {
   const earned = counts ? (item.weight * credits.slice(0, paid).reduce((sum, credit) => sum + credit, 0)) / needs : 0;
   const confidence = confidenceOf(content, elements, needs);
   const first = firstSaid(elements);
+  const reduced = [...new Set(complete.flatMap(({ elicitation }) => (elicitation !== null && creditOf(item, elicitation) < 1 ? [elicitation] : [])))];
   const result: ItemResult = {
     id: item.id,
     section,
@@ -68,6 +69,7 @@ function judgeItem(context: Context, item: Item, section: string): JudgedItem {
     listen: content === "cannot-tell" || (content !== "not-applicable" && content !== "not-offered" && confidence < LISTEN_BELOW),
     remarks: remarksOf(elements),
     firstSaid: first,
+    ...(reduced.length > 0 && { reduced }),
   };
   return { item, result, elements };
 }

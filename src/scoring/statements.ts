@@ -1,4 +1,5 @@
 import type { Context } from "./context.ts";
+import { withDenial } from "./elements.ts";
 import type { JudgedItem } from "./items.ts";
 import type { Match } from "../matching/types.ts";
 import { hundredths } from "./rounding.ts";
@@ -40,7 +41,7 @@ export function differences(context: Context, items: readonly JudgedItem[]): Inc
 }
 
 function statementOf(context: Context, item: string, element: { id: string; label: string; reason?: string }, match: Match, corrected: boolean): IncorrectResult {
-  return { item, element: element.id, label: element.label, evidence: context.evidence(match.span), reason: (corrected ? match.reason : element.reason) ?? match.reason ?? "said wrongly", corrected, confidence: hundredths(match.confidence) };
+  return { item, element: element.id, label: element.label, evidence: context.evidence(withDenial(context, match)), reason: (corrected ? match.reason : element.reason) ?? match.reason ?? "said wrongly", corrected, confidence: hundredths(match.confidence) };
 }
 
 /** Clinical numbers that the rubric does not list: not those of small talk, and each once. */

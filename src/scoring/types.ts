@@ -57,6 +57,8 @@ export interface ItemResult {
   remarks: string[];
   /** When it was first said, for the order and for time by section. */
   firstSaid: Evidence | null;
+  /** How elements came about for which the rubric gives less than full credit; left out where it gives full. */
+  reduced?: Elicitation[];
 }
 
 export interface SectionResult {

@@ -195,9 +195,9 @@ test("fewer marks than the word for the mark promises are explained beside it", 
   const sheet = completeSheet();
   const quote = sheet.claims[0]!.evidence;
   sheet.items = [
-    item("opening", "one", "First item", [element("A", [quote], { elicitation: "after-question" }), element("B", [quote])], { earned: 1.33, elicitation: "after-question" }),
+    item("opening", "one", "First item", [element("A", [quote], { elicitation: "after-question" }), element("B", [quote])], { earned: 1.33, elicitation: "after-question", reduced: ["after-question"] }),
     item("opening", "two", "Second item", [element("C", [quote]), element("D", [quote], { content: "incorrect", reason: "said 'two'" })], { content: "incorrect", earned: 0.67, weight: 1, met: false }),
-    item("opening", "three", "Third item", [element("E", [quote], { elicitation: "prompted" })], { earned: 0, elicitation: "prompted" }),
+    item("opening", "three", "Third item", [element("E", [quote], { elicitation: "prompted" })], { earned: 0, elicitation: "prompted", reduced: ["prompted"] }),
     item("opening", "four", "Fourth item", [element("F", [quote])]),
   ];
   const page = flat(sheet);
@@ -205,6 +205,13 @@ test("fewer marks than the word for the mark promises are explained beside it", 
   expect(page).toContain("0.67 of 1: for what was said rightly beside what was said wrongly");
   expect(page).toContain("0 of 2: what came only after a prompt earns nothing");
   expect(page).not.toContain("2 of 2:");
+});
+
+test("what came after a question is no reason for fewer marks where the rubric gives it full credit", () => {
+  const sheet = completeSheet();
+  const quote = sheet.claims[0]!.evidence;
+  sheet.items = [item("opening", "one", "First item", [element("A", [quote], { elicitation: "after-question" }), element("B", [], { content: "absent", elicitation: null })], { content: "partial", earned: 1, elicitation: "after-question" })];
+  expect(flat(sheet)).not.toContain("earns less");
 });
 
 test("time left or over is told in whole seconds, and under one in words", () => {

@@ -19,7 +19,7 @@ describe("the gravest comes first", () => {
   test("a fault of order that is major, before a wrong statement of an item that is not critical", () => {
     const sheet = markTalk([...OPENING, "C: Hold your breath for thirty seconds. Shake the inhaler well.", ...REST]);
     const broken = sheet.order.broken.map((pair) => ({ ...pair, severity: "major" as const }));
-    const changes = changesOf({ items: [], unsafe: [], incorrect: [], order: { ...sheet.order, broken }, repeats: [], asides: [], questions: [], time: sheet.time, plan: sheet.plan, total: sheet.total });
+    const changes = changesOf({ items: [], unsafe: [], incorrect: [], order: { ...sheet.order, broken }, repeats: [], asides: [], questions: [], time: sheet.time, plan: sheet.plan, total: sheet.total, teachBack: sheet.teachBack });
     expect(changes[0]!.worth).toBe("a major fault of order");
   });
 });
@@ -28,12 +28,25 @@ test("a change that rests on a mark that says listen says so, and comes behind a
   const sheet = markTalk([...OPENING, ...REST.map((line) => line.replace("Clean the case once a week and let it dry in the air. ", ""))]);
   const changes = (...told: readonly (readonly [id: string, listen: boolean])[]) => {
     const judged = told.map(([id, listen]) => ({ item: CARD.sections.flatMap(({ items }) => items).find((one) => one.id === id)!, result: { ...item(sheet, id), listen }, elements: [] }));
-    return changesOf({ items: judged, unsafe: [], incorrect: [], order: { broken: [], inOrder: null }, repeats: [], asides: [], questions: [], time: { ...sheet.time, overTarget: { value: -1, estimated: false } }, plan: sheet.plan, total: sheet.total });
+    return changesOf({ items: judged, unsafe: [], incorrect: [], order: { broken: [], inOrder: null }, repeats: [], asides: [], questions: [], time: { ...sheet.time, overTarget: { value: -1, estimated: false } }, plan: sheet.plan, total: sheet.total, teachBack: sheet.teachBack });
   };
   expect(changes(["hold", true], ["wash", false]).map((change) => change.item)).toEqual(["wash", "hold"]);
   expect(changes(["hold", true])[0]!.worth).toContain("listen first, the mark is unsure");
   expect(changes(["wash", false], ["shake", true]).map((change) => change.item)).toEqual(["shake", "wash"]);
   expect(changes(["shake", true])[0]!.worth).toContain("critical item, listen first, the mark is unsure");
+});
+
+test("a teach-back that nobody asked for is among the changes, whatever the mark's sureness", () => {
+  const sheet = markTalk([...OPENING, "C: Shake the inhaler well. Hold your breath for ten seconds. Clean the case once a week and let it dry in the air."], { target: 60, limit: 60 });
+  expect(sheet.teachBack.asked).toBeNull();
+  const judged = [{ item: CARD.sections.flatMap(({ items }) => items).find(({ id }) => id === "teach-back")!, result: { ...item(sheet, "teach-back"), listen: true }, elements: [] }];
+  const [change] = changesOf({ items: judged, unsafe: [], incorrect: [], order: { broken: [], inOrder: null }, repeats: [], asides: [], questions: [], time: sheet.time, plan: sheet.plan, total: sheet.total, teachBack: sheet.teachBack });
+  expect(change!.worth).not.toContain("listen first");
+});
+
+test("what was said after the limit is to be said sooner, not for the first time", () => {
+  const text = advice(["C: Shake the inhaler well. Hold your breath for ten seconds.", ...REST.slice(3), "@70 C: Clean the case once a week and let it dry in the air."]).join(" ");
+  expect(text).toContain("Say this before the time is up: Clean the case.");
 });
 
 test("a critical item that was shown and not said is to be said aloud", () => {

@@ -85,7 +85,8 @@ function whyThisMany(item: ItemResult): string | null {
   if (!counts(item) || item.earned >= item.weight) return null;
   const marked = `${number(item.earned, 2)} of ${number(item.weight, 2)}`;
   if (item.content === "incorrect") return item.earned > 0 ? `${marked}: for what was said rightly beside what was said wrongly` : null;
-  const later = new Set(item.elements.flatMap(({ content, elicitation }) => (content === "complete" && elicitation !== null && elicitation !== "offered" ? [LESS[elicitation]] : [])));
+  // Only where the rubric gives less for it: what is missing is listed below anyway.
+  const later = new Set((item.reduced ?? []).flatMap((elicitation) => (elicitation === "offered" ? [] : [LESS[elicitation]])));
   if (later.size === 0 || (item.content !== "complete" && item.content !== "partial")) return null;
   return `${marked}: ${[...later].join(" and ")} earns ${item.earned > 0 ? "less" : "nothing"}`;
 }
