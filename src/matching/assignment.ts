@@ -77,7 +77,9 @@ function meantFor(other: Passage, wrong: Passage): boolean {
     shared += weight;
     tokens += 1;
   }
-  return all > 0 && shared / all >= MOST_OF_IT && tokensOf(other) > tokens;
+  if (all > 0 && shared / all >= MOST_OF_IT && tokensOf(other) > tokens) return true;
+  // "Put your head right back" with a word of its own in the middle is not "put them right back".
+  return tokens > 0 && other.coverage > wrong.coverage && other.first >= wrong.first && other.end <= wrong.end && other.window.aligned.some(({ term, hit }) => other.window.response.terms[term]!.weight >= HEAVY * heaviest && !wrong.window.aligned.some((aligned) => aligned.hit.first < hit.end && hit.first < aligned.hit.end));
 }
 
 function weightOf(passage: Passage): number {

@@ -46,6 +46,24 @@ describe("what counts as a question of the patient", () => {
   });
 });
 
+describe("what is none of the script's questions", () => {
+  test("one without a word of it, whose answer is told only after the candidate went on to something else", () => {
+    const sheet = markTalk([...OPENING, "P: Does my hamster matter?", "C: Ha, no, your hamster has nothing to do with this. So the counter shows how many puffs are left."]);
+    expect(scripted(sheet, "empty").answer).toBe("not-asked");
+    expect(sheet.questions.filter(({ scripted: own }) => !own).map(({ label }) => label)).toEqual(["Does my hamster matter?"]);
+  });
+
+  test("a reply that wins time first still answers", () => {
+    const sheet = markTalk([...OPENING, "P: And what tells me to fetch a new one?", "C: Good question. So the counter shows how many puffs are left."]);
+    expect(scripted(sheet, "empty").answer).toBe("answered");
+  });
+
+  test("small words in common are no question of the script", () => {
+    const sheet = markTalk([...OPENING, "C: What do you do for sport?", "P: I go with it.", "C: Yes you can swim."]);
+    expect(scripted(sheet, "swim").answer).toBe("not-asked");
+  });
+});
+
 describe("how it was answered", () => {
   const answer = (reply: string, question = "P: Can I go swimming with it?") => scripted(markTalk([...OPENING, question, reply]), "swim");
 
