@@ -28,7 +28,7 @@ export interface Passage {
 }
 
 /** Below this a passage is not worth a look. */
-export const LEAST_COVERAGE = 0.4;
+export const LEAST_COVERAGE = 0.34;
 /**
  * From here on a passage says the element; with must-words, which the author of the rubric chose and which are there,
  * less will do. Set on the tuning side: the labelled passages would take a little less, whole rehearsals a little more.
@@ -48,7 +48,7 @@ export function neededFor({ element, verdict }: Pick<Passage, "element" | "verdi
 }
 
 /** From here on gates are read: a poorer fit is not even likely. */
-const WEIGHED_FROM = 0.42;
+const WEIGHED_FROM = 0.34;
 
 export function isWeighed({ coverage }: Pick<Passage, "coverage">): boolean {
   return coverage >= WEIGHED_FROM;
