@@ -255,6 +255,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
     return passage;
   }
   if (doubted(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the denial rests on a doubtful word" };
+  if (!punctuatedAround(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "without punctuation, whose denial this is cannot be told" };
   return { ...passage, verdict: "wrong", reason: window.response.terms.some(({ negated }) => negated) ? ALLOWED : RULED_OUT };
 }
 
@@ -285,6 +286,20 @@ function outright(window: Window, stream: Stream): boolean {
   const end = Math.max(clause.end, window.end);
   const permits = stream.tokens.slice(clause.first, end).some(({ text }) => PERMITS.has(text));
   return permits && HARMS.find(stream.tokens, clause.first, Math.min(stream.tokens.length, Math.max(end, window.end + HARM_REACH))).length === 0;
+}
+
+/** Tokens on either side within which written speech ends a sentence. */
+const SENTENCE_REACH = 30;
+
+/**
+ * Whether sentences are told apart here. Where they are not, a denial runs on into what is said next ("no running water
+ * you take a dry cloth"): of thirteen opposites held against somebody in the annotated talk one was said, and eleven of
+ * the others stood in text without punctuation.
+ */
+function punctuatedAround({ first, end }: Window, { sentencesBefore, tokens }: Stream): boolean {
+  const from = Math.max(0, first - SENTENCE_REACH);
+  const to = Math.min(tokens.length, end + SENTENCE_REACH) - 1;
+  return from === 0 && to === tokens.length - 1 ? true : sentencesBefore[from] !== sentencesBefore[to];
 }
 
 function doubted(window: Window, stream: Stream): boolean {
