@@ -131,6 +131,20 @@ function fits(mention: QuantityMention, said: Stated, expected: ExpectedQuantity
   return mention.vague ? notBelow(high) && notAbove(low) : notBelow(low) && notAbove(low) && notBelow(high) && notAbove(high);
 }
 
+/** So many times as long or as short a time is no slip: who says "a couple of weeks" does not speak of half a minute. */
+const ANOTHER_MATTER = 1000;
+
+/** Whether the mention is so far from what is expected that it must be the number of something else. */
+export function isAnotherMatter({ low, high, unit }: QuantityMention, expected: ExpectedQuantity): boolean {
+  if (unit === null || low <= 0) return false;
+  const [from, to] = typeof expected.value === "number" ? [expected.value, expected.value] : expected.value;
+  const least = sizeOf(low, unit, true);
+  const most = sizeOf(high, unit, true);
+  const wanted = [sizeOf(from, expected.unit, true), sizeOf(to, expected.unit, true)] as const;
+  if (least.dimension !== "duration" || wanted[0].dimension !== "duration") return false;
+  return least.low > ANOTHER_MATTER * wanted[1].high || wanted[0].low > ANOTHER_MATTER * most.high;
+}
+
 function relatedFits(mention: QuantityMention, expected: ExpectedQuantity): boolean {
   const { unit } = mention;
   if (unit === null) return false;

@@ -1,4 +1,4 @@
-import { compareQuantity } from "../language/quantity-compare.ts";
+import { compareQuantity, isAnotherMatter } from "../language/quantity-compare.ts";
 import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
 import { HARMS } from "../language/polarity.ts";
 import { wordWeight } from "../language/lexicon.ts";
@@ -161,6 +161,9 @@ export function deniesBeside(stream: Stream, window: Window): boolean {
 /** Responses that ask how far apart, not how long. */
 const ASKS_INTERVAL = /\b(every|each|apart|between|once|a day|a week|a month|daily|weekly)\b/;
 
+/** "You can have a second" counts; it is no wrong time. */
+const SECOND_ONE = "a second";
+
 export type QuantityReading = { reading: "right" | "wrong" | "misheard"; mention: QuantityMention } | { reading: "none" };
 
 /** Reads the number that belongs to the passage against the one expected. */
@@ -176,6 +179,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
     if (reading === "right" && (inside || sameClause)) return { reading: "right", mention };
     // "Every four hours" says how often: it is no wrong number for how long.
     if (mention.perDay !== undefined && expected.unit !== "time-per-day" && reading === "wrong" && !ASKS_INTERVAL.test(window.response.text)) continue;
+    if (reading === "wrong" && (mention.text === SECOND_ONE || isAnotherMatter(mention, expected))) continue;
     if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = mention;
   }
   if (wrong === null) return { reading: "none" };

@@ -235,7 +235,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
     const quantity = readQuantity(stream, window, element.quantity);
     if (quantity.reading === "none") passage.closed.push("quantity");
     else passage.quantity = quantity.mention;
-    if (quantity.reading === "wrong" && (overSentenceEnd(window, stream) || ownShareOf(window) < NUMBERED_SHARE)) passage.closed.push("quantity");
+    if (quantity.reading === "wrong" && !heldByNumber(passage, stream)) passage.closed.push("quantity");
     else if (quantity.reading === "wrong") {
       passage.verdict = "wrong";
       passage.reason = `said '${quantity.mention.text}'`;
@@ -267,8 +267,15 @@ function spoken(window: Window, stream: Stream): Set<string> {
   return new Set(stream.tokens.slice(window.first, window.end).map((token) => token.text.toLowerCase()));
 }
 
-/** A number is held against somebody only beside so much of what it is the number of. */
+/** A number is held against somebody only beside so much of what it is the number of; less where all that must be named is. */
 const NUMBERED_SHARE = 0.6;
+const NUMBERED_SHARE_WITH_MUST = 0.45;
+
+function heldByNumber({ window, element, closed }: Passage, stream: Stream): boolean {
+  if (overSentenceEnd(window, stream)) return false;
+  const named = element.must.length > 0 && closed.length === 0;
+  return ownShareOf(window) >= (named ? NUMBERED_SHARE_WITH_MUST : NUMBERED_SHARE);
+}
 
 /** Share of the response's words, its number aside, that the passage says. */
 function ownShareOf({ aligned, response }: Window): number {
