@@ -10,6 +10,9 @@ const FORWARD = phraseList(LEXICON.forward);
 // By the very words: "not needed" denies what is before it, "not need" what is behind.
 const BACKWARD = phraseList(LEXICON.backward.flatMap(formsOfBe), { by: "text" });
 const NEUTRAL = phraseList(LEXICON.neutral);
+const DISMISSALS = phraseList(LEXICON.dismissals);
+/** What is dismissed is something to do: "reading the name". */
+const DOING = /^(?!something|anything|nothing|everything|during|morning|evening)[a-z]{2,}ing$/;
 const NEGATIVE_VERBS = phraseList(LEXICON.negative_verbs);
 const ENDERS = phraseList(LEXICON.enders);
 const TURNERS = new Set(LEXICON.turners);
@@ -35,22 +38,32 @@ export interface Polarity {
 const REACH = 12;
 /** "Without" and "instead of" deny the thing or the doing just behind them. */
 const SHORT_REACH = 5;
+/** A clause that denies what is before it has its own verb: "you can leave that out". */
+const WHOLE = 4;
 const SHORT = new Set(["without", "instead", "rather", "as"]);
 
 /** The polarity of every token, worked out once for each clause. */
 export function polarityOf(tokens: readonly Token[], clauses: readonly Clause[]): Polarity[] {
   const result = tokens.map(() => ({ negated: false, hypothetical: false }));
-  for (const clause of clauses) markClause(tokens, clause, result);
+  clauses.forEach((clause, place) => {
+    const ruledOut = markClause(tokens, clause, result);
+    const before = clauses[place - 1];
+    // "Shaking it, you can leave that out": the clause says no more than that what came before its comma is not needed.
+    if (ruledOut && before !== undefined && tokens[clause.first - 1]!.after === ",") for (let k = before.first; k < before.end; k += 1) result[k]!.negated = true;
+  });
   return result;
 }
 
-function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]): void {
+/** @returns whether the clause begins with what denies the thing before it. */
+function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]): boolean {
   let start = clause.first;
   while (start < clause.end && LEADS_IN.test(tokens[start]!.text)) start += 1;
   if (HYPOTHETICAL.at(tokens, start) !== null && !givesARule(tokens, start, clause.end)) for (let k = clause.first; k < clause.end; k += 1) result[k]!.hypothetical = true;
 
   const silenced = new Set<number>();
   for (const hit of NEUTRAL.find(tokens, clause.first, clause.end)) {
+    // "Don't worry" denies nothing, "don't worry about reading the label" does.
+    if (DISMISSALS.at(tokens, hit.first) !== null) continue;
     for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   }
   const backward = BACKWARD.find(tokens, clause.first, clause.end).filter((hit) => !silenced.has(hit.first));
@@ -58,7 +71,13 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {
     const verb = silenced.has(place) ? null : NEGATIVE_VERBS.at(tokens, place);
-    const trigger = silenced.has(place) || isAnswer(tokens, place) ? null : FORWARD.at(tokens, place);
+    const dismissal = silenced.has(place) ? null : DISMISSALS.at(tokens, place);
+    if (dismissal !== null && !DOING.test(tokens[dismissal.end]?.text ?? "")) {
+      // "Don't worry about the noise": comfort, no denial.
+      place = dismissal.end - 1;
+      continue;
+    }
+    const trigger = dismissal ?? (silenced.has(place) || isAnswer(tokens, place) ? null : FORWARD.at(tokens, place));
     // "You can't skip the shake": behind a denial the negative verb turns a thing too.
     const hit = trigger ?? (verb !== null && (governsAnAction(tokens, verb.end) || (result[place]!.negated && governsAThing(tokens, verb.end))) ? verb : null);
     if (hit === null) continue;
@@ -70,6 +89,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     place = hit.end - 1;
   }
   for (const hit of backward) for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = true;
+  return backward.some(({ first, end }) => first === start && end - first >= WHOLE);
 }
 
 /** "Because it must not go in a fire" is a reason that is a rule; "because you don't shake it" tells what happens. */

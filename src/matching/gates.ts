@@ -86,6 +86,8 @@ export type PolarityReading =
 
 /** Less than this share of the weight under the same polarity is no agreement. */
 const AGREEMENT = 0.6;
+/** A thing this heavy that the response denies and the speaker affirms is no agreement, whatever else is said alike. */
+const DENIED_WEIGHT = 0.9;
 /** A denial that takes in weighty words from outside the element denies something else. */
 const STRANGE_WEIGHT = 1.2;
 /** Words after a denial that make it one of manner or time: "not too hard", "don't do it before". */
@@ -97,6 +99,7 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   let all = 0;
   let hypothetical = 0;
   let deniedHere = false;
+  let allowed = false;
   // "If your eyesight goes blurry there's no need to see anybody": the condition is not what is denied.
   const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.first]!.hypothetical);
   const weighty = told.length > 0 ? told : window.aligned;
@@ -106,10 +109,12 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
     const spoken = stream.polarity[text === "{quantity}" ? hit.first : hit.end - 1]!;
     all += weight;
     if (spoken.negated === negated) same += weight;
+    else if (negated && weight >= DENIED_WEIGHT) allowed = true;
     if (spoken.negated) deniedHere = true;
     if (spoken.hypothetical) hypothetical += weight;
   }
-  if (all === 0 || same / all >= AGREEMENT) return "agrees";
+  if (all === 0 || (same / all >= AGREEMENT && !allowed)) return "agrees";
+  if (same / all >= AGREEMENT) return "apart";
   if (hypothetical / all > 1 - AGREEMENT) return warns(stream, window) ? "agrees" : "apart";
   if (same / all > 1 - AGREEMENT) return "apart";
   if (!deniedHere) return "opposes";
@@ -151,12 +156,14 @@ function deniesSomethingElse(stream: Stream, window: Window, vocabulary: Readonl
  */
 export function deniesBeside(stream: Stream, window: Window): boolean {
   if (window.response.terms.some(({ negated }) => negated)) return false;
-  for (let index = stream.clauseOf[window.first]!; index <= stream.clauseOf[window.end - 1]!; index += 1) {
-    const clause = stream.clauses[index]!;
-    for (let place = clause.first; place < clause.end; place += 1) if (stream.polarity[place]!.negated) return true;
-  }
+  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
+  const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
+  for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) if (stream.polarity[place]!.negated) return true;
   return false;
 }
+
+/** What is denied later than so many words behind the passage is something else: "slowly, because you don't want to cough". */
+const DENIED_BEHIND = 3;
 
 /** Responses that ask how far apart, not how long. */
 const ASKS_INTERVAL = /\b(every|each|apart|between|once|a day|a week|a month|daily|weekly)\b/;

@@ -28,6 +28,11 @@ describe("a spoken instruction is denied", () => {
     ["do not take it with grapefruit, milk or juice", "juice"],
     ["do not twist it, bend it or force it", "force"],
     ["if you forget to shake it the dose is wrong", "shake"],
+    ["do not worry about wiping the nozzle", "wiping"],
+    ["i would not lose sleep over measuring it", "measuring"],
+    ["wiping the nozzle makes no odds", "wiping"],
+    ["goggles are best left alone", "goggles"],
+    ["keep it off the heater", "heater"],
     ["not by the cooker or anything that gets hot", "hot"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(true));
 });
@@ -37,6 +42,8 @@ describe("a spoken instruction is affirmed", () => {
     ["don't forget to shake it", "shake"],
     ["not only shake it but prime it", "shake"],
     ["don't worry just breathe out", "breathe"],
+    ["don't worry about the noise", "noise"],
+    ["turn away from the lamp and empty the tube", "empty"],
     ["never inject without changing the needle", "changing"],
     ["don't use it until you have primed it", "primed"],
     ["no problem, shake it well", "shake"],

@@ -50,11 +50,21 @@ describe("an element is not found", () => {
   ])("%s", (_why, sentence, element) => expect(verdicts(sentence, element)).not.toContain("right"));
 });
 
+describe("a number is of something else", () => {
+  test.each([
+    ["when it is a thousand times as long", "Keep your breath steady in town for three weeks.", "hold"],
+    ["when it counts", "Hold your breath and have a second if you like.", "hold"],
+  ])("%s", (_why, sentence, element) => expect(verdicts(sentence, element)).not.toContain("wrong"));
+});
+
 describe("an element is stated wrongly", () => {
   test.each([
     ["with a wrong number", "Hold your breath for two seconds.", "hold"],
     ["with a wrong number in another unit than the word that must be there", "Clean the case every day.", "wash/weekly"],
     ["denied", "You don't need to shake the inhaler.", "shake"],
+    ["with a denial of something else far behind it", "Hold your breath for two seconds and let go slowly, as the powder must never be blown about.", "hold"],
+    ["denied by what is said behind in everyday words", "Shaking the inhaler well, you can leave that out.", "shake"],
+    ["told not to worry about doing it", "Do not worry about shaking the inhaler well.", "shake"],
     ["denied by what is said behind", "Shaking the inhaler well is not necessary.", "shake"],
   ])("%s", (_how, sentence, element) => expect(verdicts(sentence, element)).toContain("wrong"));
 

@@ -16,6 +16,7 @@ export const LEXICON_FORMS = {
     forward: list,
     backward: list,
     neutral: list,
+    dismissals: list,
     negative_verbs: list,
     enders: list,
     turners: list,
