@@ -123,9 +123,12 @@ function doubtOf(passage: Passage, stream: Stream): Pick<Match, "verdict" | "rea
 }
 
 function patientMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Match[] {
-  const passages = rubric.elements.filter(({ kind }) => kind === "tell").flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")).filter(isOpen);
-  return assign(passages)
-    .kept.filter((passage) => !passage.window.aligned.every(({ hit }) => stream.acts[hit.first] !== "tell"))
+  const all = withLikelihood(rubric.elements.filter(({ kind }) => kind === "tell").flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")), stream, rubric.elements);
+  const { kept, lookAlikes } = assign(withoutOthersWords(all.filter(isOpen), all));
+  // What one sentence gets wrong may be any of several things: the candidate's correction tells which (scoring/teach-back.ts).
+  return [...kept, ...lookAlikes.filter(({ verdict }) => verdict === "wrong")]
+    .sort((one, other) => one.first - other.first)
+    .filter((passage) => !passage.window.aligned.every(({ hit }) => stream.acts[hit.first] !== "tell"))
     .map((passage) => plainMatch(passage, wordsOf(stream, passage.first, passage.end), stream));
 }
 

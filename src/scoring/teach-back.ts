@@ -84,12 +84,12 @@ function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackErro
   const labelled = (match: Pick<Match, "item" | "element">) => items.find(({ item }) => item.id === match.item)?.item.elements.find(({ id }) => id === match.element)?.label ?? match.element;
   const whole = (span: WordSpan) => context.evidence(sentenceAround(context.station, span));
   const wrong = context.matches.patient.filter((match) => match.verdict === "wrong" && taughtBefore(context, match.item, match.element, match.span.first));
-  const errors = wrong.map((match): TeachBackError & { place: number } => {
+  const errors = onePerPlace(wrong.map((match): PlacedError => {
     const reply = replyTo(context.station, match.span);
     const put = reply === null ? undefined : putRight(context, reply, (other) => other.item === match.item && other.element === match.element) ?? (opensWithCorrection(context, reply) ? putRight(context, opening(reply, CORRECTION_WORDS.thing), (other) => other.item === match.item) : undefined);
     const noticed = reply !== null && (put !== undefined || opensWithCorrection(context, reply)) ? context.evidence(opening(reply, OPENING_WORDS)) : null;
-    return { place: match.span.first, evidence: whole(match.span), label: labelled(put ?? match), noticed, corrected: put === undefined ? null : whole(put.span) };
-  });
+    return { place: match.span.first, span: match.span, score: match.score, evidence: whole(match.span), label: labelled(put ?? match), noticed, corrected: put === undefined ? null : whole(put.span) };
+  }));
   for (const { answer } of context.matches.tellings) {
     const reply = replyTo(context.station, { first: answer.end - 1, end: answer.end });
     if (reply === null || errors.some(({ corrected }) => corrected !== null && corrected.first >= reply.first && corrected.first < reply.end)) continue;
@@ -98,9 +98,24 @@ function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackErro
     const told = put === undefined ? undefined : context.matches.patient.find((match) => match.item === put.item && match.element === put.element && match.span.first >= answer.first && match.span.first < answer.end);
     // Without words of the patient on it, it is a reminder of what was left out.
     if (put === undefined || told === undefined) continue;
-    errors.push({ place: answer.first, evidence: whole(told.span), label: labelled(put), noticed: context.evidence(opening(reply, OPENING_WORDS)), corrected: whole(put.span) });
+    errors.push({ place: answer.first, span: told.span, score: told.score, evidence: whole(told.span), label: labelled(put), noticed: context.evidence(opening(reply, OPENING_WORDS)), corrected: whole(put.span) });
   }
   return errors.sort((a, b) => a.place - b.place).map(({ evidence, label, noticed, corrected }) => ({ evidence, label, noticed, corrected }));
+}
+
+interface PlacedError extends TeachBackError {
+  place: number;
+  span: WordSpan;
+  score: number;
+}
+
+/** The same words get one thing wrong: the one that was put right, else the one they fit best. */
+function onePerPlace(errors: readonly PlacedError[]): PlacedError[] {
+  const kept: PlacedError[] = [];
+  for (const error of [...errors].sort((a, b) => Number(b.corrected !== null) - Number(a.corrected !== null) || b.score - a.score)) {
+    if (!kept.some(({ span }) => span.first < error.span.end && error.span.first < span.end)) kept.push(error);
+  }
+  return kept;
 }
 
 /** What the reply says rightly of the same thing. */
