@@ -53,11 +53,20 @@ export function withoutOthersWords(passages: readonly Passage[], among: readonly
     if (passage.verdict !== "wrong") return true;
     const { quantity, element } = passage;
     if (quantity !== undefined && element.quantity !== null && timesApart(quantity, element.quantity) >= NO_SLIP) return false;
+    if (restsOnOneWord(passage)) return false;
     return !among.some((other) => other.element !== passage.element && other.verdict === "right" && (other.likelihood ?? 0) >= SURELY_MEANT && meantFor(other, passage));
   });
 }
 
 const NUMBER = "{quantity}";
+/** A wrong statement of so many words is not said by one of them ("skip it" is not "skip it on good days"). */
+const SEVERAL_WORDS = 4;
+/** Said so nearly whole it rests on all its words. */
+const WHOLE = 0.9;
+
+function restsOnOneWord({ element, window: { response, aligned, coverage } }: Passage): boolean {
+  return coverage < WHOLE && element.incorrect.includes(response) && response.length >= SEVERAL_WORDS && aligned.every(({ term, hit }) => response.terms[term]!.weight === 0 || hit.first === aligned[0]!.hit.first);
+}
 
 /** Whether the words of a wrong statement are those of another passage, which says more with them. */
 function meantFor(other: Passage, wrong: Passage): boolean {
@@ -77,9 +86,11 @@ function meantFor(other: Passage, wrong: Passage): boolean {
     shared += weight;
     tokens += 1;
   }
-  if (all > 0 && shared / all >= MOST_OF_IT && tokensOf(other) > tokens) return true;
+  // Only what has a weighty word of its own says more.
+  const own = other.window.aligned.some(({ term, hit }) => other.window.response.terms[term]!.weight >= HEAVY * heaviest && !wrong.window.aligned.some((aligned) => aligned.hit.first < hit.end && hit.first < aligned.hit.end));
+  if (all === 0 || tokens === 0 || !own) return false;
   // "Put your head right back" with a word of its own in the middle is not "put them right back".
-  return tokens > 0 && other.coverage > wrong.coverage && other.first >= wrong.first && other.end <= wrong.end && other.window.aligned.some(({ term, hit }) => other.window.response.terms[term]!.weight >= HEAVY * heaviest && !wrong.window.aligned.some((aligned) => aligned.hit.first < hit.end && hit.first < aligned.hit.end));
+  return shared / all >= MOST_OF_IT || (other.coverage > wrong.coverage && other.first >= wrong.first && other.end <= wrong.end);
 }
 
 function weightOf(passage: Passage): number {

@@ -18,7 +18,7 @@ sections:
       - { id: often, label: How often is too often, say: ["if you're using it {quantity}", "if you need it more than {quantity}"], quantity: { value: 3, unit: time-per-day } }
       - { id: brush, label: Brushes the case, say: [use the brush once a week] }
       - { id: renew, label: When to replace it, say: ["replace it every {quantity}"], quantity: { value: [6, 12], unit: month } }
-      - { id: dry, label: Never wets it, say: [keep it dry], incorrect: [wash it every evening] }
+      - { id: dry, label: Never wets it, say: [keep it dry], incorrect: [wash it every evening, soak it on warm days] }
       - { id: wipe, label: Wipes it, say: [wipe the mouthpiece with a tissue] }
       - { id: lenses, label: Lenses wait, say: [wait before the lenses], incorrect: [put them right back] }
       - { id: head, label: Head back, say: [tip your head back, head right back] }
@@ -33,6 +33,7 @@ describe("nothing is held against somebody for words that were meant for somethi
   test("a number said of another thing", () => expect(wrong("So once a week, you use the little brush.")).not.toContain("often"));
   test("a number of quite another size", () => expect(wrong("Replace it every thirty seconds.")).not.toContain("renew"));
   test("a word that only stands for the wrong statement's and is another's own", () => expect(wrong("Every evening wipe the mouthpiece with a tissue.")).not.toContain("dry"));
+  test("one word of a statement of several", () => expect(wrong("You can soak in the view on the way.")).not.toContain("dry"));
   test("words round another passage's own", () => expect(wrong("Then put your head right back.")).not.toContain("lenses"));
 });
 
@@ -40,5 +41,5 @@ test.each([
   ["Hold your breath for three seconds.", "hold"],
   ["Replace it every three years.", "renew"],
   ["You wash it every evening.", "dry"],
-  ["And then you put them right back.", "lenses"],
+  ["You can put them right back straight away.", "lenses"],
 ])("what is wrong stays wrong: %s", (says, item) => expect(wrong(says)).toContain(item));

@@ -50,6 +50,12 @@ describe("what the patient got wrong in it", () => {
     expect(sheet.teachBack.errors[0]!.corrected).not.toBeNull();
   });
 
+  test("a number of one thing is no error of another, and what is wrong once stands there once", () => {
+    const sheet = markTalk([...OPENING, TAUGHT, "C: Now rinse your mouth for fifteen seconds.", "C: Imagine it is tonight, off you go.", "P: Shake the inhaler well. Hold my breath for ten seconds, then rinse my mouth for fifty seconds. And wash it once a week.", "C: Lovely."]);
+    expect(sheet.teachBack.errors.filter(({ label }) => label === "Hold the breath for ten seconds")).toEqual([]);
+    expect(new Set(sheet.teachBack.errors.map(({ evidence }) => evidence.first)).size).toBe(sheet.teachBack.errors.length);
+  });
+
   test("a reminder of what the patient left out is no error", () => {
     const sheet = markTalk([...OPENING, TAUGHT, "C: Imagine it is tonight, off you go.", TOLD, "C: Brilliant. And remember, the counter shows how many puffs are left."]);
     expect(sheet.teachBack.errors).toEqual([]);
