@@ -75,6 +75,8 @@ function opensMain(tokens: readonly Token[], place: number): boolean {
   const here = tokens[place]!.text;
   const next = tokens[place + 1]?.text ?? "";
   if (here === "there") return next === "is" || next === "are";
+  // "If you don't he might get a sore mouth".
+  if (/^(he|she|they|it)$/.test(here) && /^(will|would|can|could|may|might|should|must)$/.test(next)) return true;
   if (here === "you") return MAIN_VERBS.has(next) && !(next === "have" && tokens[place + 2]?.text !== "to");
   if (TOLD.has(here) && WHAT_IS_TOLD.test(next) && !LEADS_TO_VERB.test(before)) return true;
   return here === "please" || (here === "do" && next === "not") || (CALLS_FOR_HELP.has(here) && !/^(the|a|an|your|my|will|please|not)$/.test(before));

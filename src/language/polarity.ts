@@ -1,7 +1,9 @@
 import { LEADS_IN, type Clause } from "./clause.ts";
+import { opensInstruction, opensTelling } from "./main-clause.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { phraseList } from "./phrase-set.ts";
+import { stem } from "./stem.ts";
 import type { Token } from "./token.ts";
 
 const LEXICON = polarityData as LexiconFile<"polarity">;
@@ -16,6 +18,9 @@ const DOING = /^(?!something|anything|nothing|everything|during|morning|evening)
 const NEGATIVE_VERBS = phraseList(LEXICON.negative_verbs);
 const ENDERS = phraseList(LEXICON.enders);
 const TURNERS = new Set(LEXICON.turners);
+const LOOKS = phraseList(LEXICON.looks);
+const LOOKED_FOR = phraseList(LEXICON.looked_for, { by: "text" });
+const UNABLE_TO = phraseList(LEXICON.unable, { by: "text" });
 const HYPOTHETICAL = phraseList(LEXICON.hypothetical);
 
 /** Words that allow, and words of the harm that comes of it. */
@@ -32,6 +37,11 @@ export interface Polarity {
   negated: boolean;
   /** Speaks of what may or does happen ("if you don't shake it"), not of what to do. */
   hypothetical: boolean;
+  /**
+   * What it comes to is the same denied or not: what is looked for ("make sure there's no fluff", "look for fluff"), and
+   * what somebody cannot or can hardly do.
+   */
+  eitherWay: boolean;
 }
 
 /** A denial seldom reaches further in speech without punctuation. */
@@ -44,14 +54,41 @@ const SHORT = new Set(["without", "instead", "rather", "as"]);
 
 /** The polarity of every token, worked out once for each clause. */
 export function polarityOf(tokens: readonly Token[], clauses: readonly Clause[]): Polarity[] {
-  const result = tokens.map(() => ({ negated: false, hypothetical: false }));
+  const result = tokens.map(() => ({ negated: false, hypothetical: false, eitherWay: false }));
   clauses.forEach((clause, place) => {
     const ruledOut = markClause(tokens, clause, result);
     const before = clauses[place - 1];
     // "Shaking it, you can leave that out": the clause says no more than that what came before its comma is not needed.
     if (ruledOut && before !== undefined && tokens[clause.first - 1]!.after === ",") for (let k = before.first; k < before.end; k += 1) result[k]!.negated = true;
   });
+  markEitherWay(tokens, result);
   return result;
+}
+
+/** Behind the verb that looks, so many tokens may stand before what is looked for is named; and so many name it. */
+const LOOKING = { before: 8, behind: 6 } as const;
+/** What somebody cannot do is said in so many words. */
+const UNABLE = 4;
+
+function markEitherWay(tokens: readonly Token[], result: Polarity[]): void {
+  const mark = (first: number, reach: number) => {
+    for (let k = first; k < Math.min(tokens.length, first + reach); k += 1) {
+      result[k]!.eitherWay = true;
+      if (/[.?!;]/.test(tokens[k]!.after)) return;
+    }
+  };
+  for (let place = 0; place < tokens.length; place += 1) {
+    const looks = LOOKS.at(tokens, place);
+    if (looks !== null) {
+      for (let k = looks.end; k < Math.min(tokens.length, looks.end + LOOKING.before); k += 1) {
+        const named = LOOKED_FOR.at(tokens, k);
+        if (named !== null) mark(named.end, LOOKING.behind);
+        if (named !== null || /[.?!;]/.test(tokens[k]!.after)) break;
+      }
+    }
+    const unable = UNABLE_TO.at(tokens, place);
+    if (unable !== null) mark(unable.end, UNABLE);
+  }
 }
 
 /** @returns whether the clause begins with what denies the thing before it. */
@@ -77,20 +114,86 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
       place = dismissal.end - 1;
       continue;
     }
-    const trigger = dismissal ?? (silenced.has(place) || isAnswer(tokens, place) ? null : FORWARD.at(tokens, place));
+    const trigger = dismissal ?? (silenced.has(place) || isAnswer(tokens, place) ? null : (FORWARD.at(tokens, place) ?? keptOff(tokens, place, clause)));
     // "You can't skip the shake": behind a denial the negative verb turns a thing too.
     const hit = trigger ?? (verb !== null && (governsAnAction(tokens, verb.end) || (result[place]!.negated && governsAThing(tokens, verb.end))) ? verb : null);
-    if (hit === null) continue;
+    if (hit === null || (tokens[place]!.text === "out" && takesOut(tokens, clause, place))) continue;
     // "Never inject without changing the needle": two denials cancel.
     if (denied && tokens[place]!.text === "without") continue;
     denied = true;
     // "No pain, no cough" denies twice; "don't forget to shake" denies a denial.
-    deny(tokens, clause, hit.end, SHORT.has(tokens[place]!.text) ? SHORT_REACH : REACH, result, trigger === null);
+    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null);
+    else if (tokens[place]!.text === "never") for (let k = sayingFrom(tokens, clause.first, place); k < place; k += 1) result[k]!.negated = true;
     place = hit.end - 1;
   }
-  for (const hit of backward) for (let k = clause.first; k < hit.first; k += 1) result[k]!.negated = true;
+  for (const hit of backward) {
+    const first = sayingFrom(tokens, clause.first, hit.first);
+    // "It's not good for it to get hot": what is judged stands behind.
+    if (judgesAhead(tokens, first, hit)) deny(tokens, clause, hit.end, REACH, result, false);
+    else for (let k = first; k < hit.first; k += 1) result[k]!.negated = true;
+  }
   return backward.some(({ first, end }) => first === start && end - first >= WHOLE);
 }
+
+/** So far before it stands the verb of "out of": "slide it gently out of its tube". */
+const VERB_REACH = 5;
+
+/** "Pull it out of the box" tells, "keep it out of the damp" denies. */
+function takesOut(tokens: readonly Token[], clause: Clause, place: number): boolean {
+  for (let k = place - 1; k >= Math.max(clause.first, place - VERB_REACH); k -= 1) {
+    if (MOVES_OUT.has(tokens[k]!.stem)) return true;
+    if (/^(keep|kept|store|leave|stay|put)$/.test(tokens[k]!.text)) return false;
+  }
+  return OPENED.test(tokens[place + 2]?.text ?? "") || OPENED.test(tokens[place + 3]?.text ?? "");
+}
+
+const OPENED = /^(box|packet|pack|packaging|tube|blister|wrapper|sleeve|pouch|sachet|foil|carton|seven|ten|hundred|habit|bed|hospital)$/;
+const MOVES_OUT = new Set(["take", "slide", "pull", "get", "pop", "lift", "tip", "pour", "grab", "squeeze", "spit", "push", "breathe", "blow", "fresh", "straight", "drop", "fall", "bring", "remove", "shake", "draw", "suck", "press", "come", "go", "run", "drip", "leak", "pick", "climb", "force", "empty", "wash", "rinse", "dissolve", "drive", "step"].map(stem));
+
+/** Where what is told last before a place begins: "keep it dry you wash it that is a bad idea" says the one and judges the other. */
+function sayingFrom(tokens: readonly Token[], first: number, place: number): number {
+  // "Shaking it is not needed": here a thing and its verb are what is judged.
+  for (let k = place - 1; k > first; k -= 1) if (!/^(it|its|this|these|the|your|there)$/.test(tokens[k]!.text) && opensTelling(tokens, k)) return k;
+  return first;
+}
+
+/** For whom or what it is bad takes so many words. */
+const JUDGED_WITHIN = 5;
+
+function judgesAhead(tokens: readonly Token[], first: number, hit: { first: number; end: number }): boolean {
+  const behind = tokens.slice(hit.end, hit.end + JUDGED_WITHIN).map(({ text }) => text);
+  // "Bad for a baby" judges nothing that is done, "bad for it to get wet" does.
+  if (!(/^(to|if|when)$/.test(behind[0] ?? "") || (behind[0] === "for" && behind.includes("to"))) || tokens[hit.end - 1]!.after !== "") return false;
+  for (let k = first; k < hit.first; k += 1) if (!LEADS_IN.test(tokens[k]!.text) && !/^(it|is|was|be|would|will|that|this|really|just|because|a)$/.test(tokens[k]!.text)) return false;
+  return true;
+}
+
+/** "People don't, and have a look inside", "with water never": the denial has nothing behind it. */
+function isTerminal(tokens: readonly Token[], place: number, end: number, clause: Clause): boolean {
+  if (end >= clause.end) return true;
+  if (/^(never|not)$/.test(tokens[end - 1]!.text) && tokens[end - 1]!.after !== "" && !/^(ever|never|not|or|nor|under|even)$/.test(tokens[end]!.text)) return true;
+  return tokens[place]!.text === "never" && tokens[end]!.text === "never" && /^(the|you|it|they|this|that|is)$/.test(tokens[end + 1]?.text ?? "the") && place > clause.first;
+}
+
+/** "Keep it off the radiator", "stays well off the heat". */
+function keptOff(tokens: readonly Token[], place: number, clause: Clause): { end: number } | null {
+  if (tokens[place]!.text !== "off" || !/^(the|your|any|his|her)$/.test(tokens[place + 1]?.text ?? "")) return null;
+  let verb = place - 1;
+  while (verb > clause.first && /^(it|them|him|her|these|those|that|well|right|always|yourself)$/.test(tokens[verb]!.text)) verb -= 1;
+  return verb >= clause.first && /^(keep|keeps|stay|stays)$/.test(tokens[verb]!.text) ? { end: place + 1 } : null;
+}
+
+/** "The ones you're not using live in the fridge": what tells which one denies its own verb alone. */
+function reachOf(tokens: readonly Token[], clause: Clause, place: number): number {
+  if (SHORT.has(tokens[place]!.text)) return SHORT_REACH;
+  let subject = place - 1;
+  while (subject > clause.first && /^(are|is|have|has|do|does|did|will|were|can)$/.test(tokens[subject]!.text)) subject -= 1;
+  const tellsWhich = place - subject >= 2 && subject > clause.first && /^(you|he|she|they|we)$/.test(tokens[subject]!.text) && tokens[subject - 1]!.after === "" && WHICH_ONES.test(tokens[subject - 1]!.text);
+  return tellsWhich ? RELATIVE_REACH : REACH;
+}
+
+const WHICH_ONES = /^(ones?|those|any|spares|two|three|four|five)$/;
+const RELATIVE_REACH = 1;
 
 /** "Because it must not go in a fire" is a reason that is a rule; "because you don't shake it" tells what happens. */
 function givesARule(tokens: readonly Token[], first: number, end: number): boolean {
@@ -103,8 +206,12 @@ function givesARule(tokens: readonly Token[], first: number, end: number): boole
 function isAnswer(tokens: readonly Token[], place: number): boolean {
   const { text, after } = tokens[place]!;
   if (text !== "no") return false;
-  return after !== "" || /^(you|i|it|we|they|that|please|sorry|wait|actually|not)$/.test(tokens[place + 1]?.text ?? "") || /^(sorry|oh|um|uh)$/.test(tokens[place - 1]?.text ?? "");
+  return after !== "" || BEHIND_AN_ANSWER.test(tokens[place + 1]?.text ?? "") || BEFORE_AN_ANSWER.test(tokens[place - 1]?.text ?? "") || (tokens[place + 1]?.text !== "use" && place + 1 < tokens.length && opensInstruction(tokens, place + 1));
 }
+
+/** No thing that "no" denies begins so. */
+const BEHIND_AN_ANSWER = /^(you|i|it|we|they|he|she|that|this|these|the|your|my|there|please|sorry|wait|actually|not|never|no|because|cause|so|well|just)$/;
+const BEFORE_AN_ANSWER = /^(sorry|oh|ah|um|uh|er|mm|hmm|nah|say|says|said)$/;
 
 /** "forget to shake", "skip priming": the negative verb turns an action. "A missed dose" turns nothing. */
 function governsAnAction(tokens: readonly Token[], place: number): boolean {
@@ -117,24 +224,42 @@ function governsAThing(tokens: readonly Token[], place: number): boolean {
   return /^(the|that|this|your|it)$/.test(tokens[place]?.text ?? "");
 }
 
+/** One thing of a list seldom takes more words. */
+const LONGEST_OF_A_LIST = 5;
+
 /** Behind a comma a denial goes on only through a list: "don't twist, bend or force it", but "don't wait, have some juice". */
 function goesOn(tokens: readonly Token[], from: number, end: number): boolean {
-  for (let place = from; place < end; place += 1) if (/^(or|nor)$/.test(tokens[place]!.text)) return true;
+  let words = 0;
+  for (let place = from; place < end; place += 1) {
+    if (/^(or|nor)$/.test(tokens[place]!.text)) return true;
+    words = tokens[place]!.after === "," ? 0 : words + 1;
+    if (words > LONGEST_OF_A_LIST) return false;
+  }
   return false;
 }
 
-/** "Anything that gets hot": tells which thing, and is denied with it. */
-function isRelative(tokens: readonly Token[], place: number): boolean {
+/** "Anything that gets hot" tells which thing, "two at once" how many: they are denied with it. */
+function goesWithIt(tokens: readonly Token[], place: number): boolean {
+  if (tokens[place]!.text === "as") return tokens[place - 1]!.text === "much";
+  if (tokens[place]!.text === "once") return tokens[place - 1]!.text === "at" || /^(a|daily|every|more)$/.test(tokens[place + 1]?.text ?? "");
   return tokens[place]!.text === "that" && /^((any|some|every)(thing|one|body|where)|things?|places?|stuff)$/.test(tokens[place - 1]?.text ?? "");
+}
+
+/** "It isn't every week you dust it": what is singled out belongs to what is said of it. */
+function isCleft(tokens: readonly Token[], first: number): boolean {
+  return /^(is|was)$/.test(tokens[first - 2]?.text ?? "") && tokens[first - 3]?.text === "it" && /^(each|every|the|in|on|at|once|when|before|after|by|with|this|that)$/.test(tokens[first]?.text ?? "");
 }
 
 /** Denies the tokens from `first` on, or turns what they were, until something ends the reach. */
 function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean): void {
   const end = Math.min(clause.end, first + reach);
+  const cleft = isCleft(tokens, first);
   for (let place = first; place < end; place += 1) {
     const text = tokens[place]!.text;
-    if (place > first && tokens[place - 1]!.after === "," && !goesOn(tokens, place, end)) return;
-    if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || (ENDERS.at(tokens, place) !== null && !isRelative(tokens, place)))) return;
+    const listed = place > first && tokens[place - 1]!.after === ",";
+    if (listed && !goesOn(tokens, place, end)) return;
+    if (!listed && !(cleft && /^(you|i|we|he|she|they)$/.test(text)) && (place > first || tokens[place - 1]!.text === "good") && opensTelling(tokens, place)) return;
+    if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || (ENDERS.at(tokens, place) !== null && !goesWithIt(tokens, place)))) return;
     result[place]!.negated = turns ? !result[place]!.negated : true;
   }
 }

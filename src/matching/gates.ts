@@ -88,6 +88,10 @@ export type PolarityReading =
 const AGREEMENT = 0.6;
 /** A thing this heavy that the response denies and the speaker affirms is no agreement, whatever else is said alike. */
 const DENIED_WEIGHT = 0.9;
+/** So much of the weight must be denied as the response denies it for what is named before to be denied with it. */
+const OF_A_TOPIC = 0.3;
+/** Before a number: it tells when, or for how long. */
+const TELLS_WHEN = /^(in|for|after|within|over|than|first|next)$/;
 /** A denial that takes in weighty words from outside the element denies something else. */
 const STRANGE_WEIGHT = 1.2;
 /** Words after a denial that make it one of manner or time: "not too hard", "don't do it before". */
@@ -103,16 +107,28 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   // "If your eyesight goes blurry there's no need to see anybody": the condition is not what is denied.
   const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.first]!.hypothetical);
   const weighty = told.length > 0 ? told : window.aligned;
-  for (const { term, hit } of weighty) {
-    const { weight, negated, text } = window.response.terms[term]!;
-    // "It doesn't need several days": a number may be denied too, but "not more than two" denies none.
-    const spoken = stream.polarity[text === "{quantity}" ? hit.first : hit.end - 1]!;
+  // "It doesn't need several days": a number may be denied too, but "not more than two" denies none.
+  const spokenAs = ({ term, hit }: Window["aligned"][number]) => stream.polarity[window.response.terms[term]!.text === "{quantity}" ? hit.first : hit.end - 1]!;
+  const denials = weighty.filter((one) => window.response.terms[one.term]!.negated && spokenAs(one).negated);
+  const lastDenied = denials.reduce((last, { hit }) => Math.max(last, hit.first), -1);
+  const topic: number[] = [];
+  for (const one of weighty) {
+    const { term, hit } = one;
+    const { weight, negated, eitherWay, text } = window.response.terms[term]!;
+    const spoken = spokenAs(one);
+    // "No better in ten minutes" and "not before ten minutes": when it is so is not what is denied.
+    if (text === "{quantity}" && weighty.length > 1 && (negated || spoken.negated) && TELLS_WHEN.test(stream.tokens[hit.first - 1]?.text ?? "")) continue;
     all += weight;
-    if (spoken.negated === negated) same += weight;
+    if (spoken.negated === negated || (eitherWay && spoken.eitherWay)) same += weight;
+    // "Fingers well away from the tip" denies what "no fingers on the tip" denies: they are named first.
+    else if (negated && !spoken.hypothetical && hit.first < lastDenied && stream.clauseOf[hit.first] === stream.clauseOf[lastDenied]) topic.push(weight);
     else if (negated && weight >= DENIED_WEIGHT) allowed = true;
     if (spoken.negated) deniedHere = true;
     if (spoken.hypothetical) hypothetical += weight;
   }
+  const isDenied = denials.reduce((sum, { term }) => sum + window.response.terms[term]!.weight, 0) >= OF_A_TOPIC * all;
+  if (isDenied) same += topic.reduce((sum, weight) => sum + weight, 0);
+  else if (topic.some((weight) => weight >= DENIED_WEIGHT)) allowed = true;
   if (all === 0 || (same / all >= AGREEMENT && !allowed)) return "agrees";
   if (same / all >= AGREEMENT) return "apart";
   if (hypothetical / all > 1 - AGREEMENT) return warns(stream, window) ? "agrees" : "apart";
@@ -158,7 +174,11 @@ export function deniesBeside(stream: Stream, window: Window): boolean {
   if (window.response.terms.some(({ negated }) => negated)) return false;
   const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
   const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
-  for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) if (stream.polarity[place]!.negated) return true;
+  for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
+    if (stream.polarity[place]!.negated) return true;
+    // "Not just the first time": that it is no more is what is denied.
+    if (stream.tokens[place]!.text === "not" && /^(just|only|simply|merely)$/.test(stream.tokens[place + 1]?.text ?? "")) return true;
+  }
   return false;
 }
 

@@ -61,7 +61,7 @@ function togetherStream(station: Station, question: Turn, reply: Turn): { stream
   for (let place = 0; place < from; place += 1) {
     stream.acts[place] = "tell";
     const polarity = stream.polarity[place]!;
-    stream.polarity[place] = { hypothetical: false, negated: no ? !polarity.negated : polarity.negated };
+    stream.polarity[place] = { ...polarity, hypothetical: false, negated: no ? !polarity.negated : polarity.negated };
   }
   return { stream, from };
 }

@@ -21,6 +21,8 @@ export interface Term {
   plain: boolean;
   /** Denied in the response itself ("do not share"). */
   negated: boolean;
+  /** Looked for, or what somebody cannot do: denied or not comes to the same (language/polarity.ts). */
+  eitherWay: boolean;
 }
 
 export interface Response {
@@ -157,6 +159,7 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
       plain: false,
       direction: false,
       negated: polarity[end - 1]!.negated,
+      eitherWay: polarity[end - 1]!.eitherWay,
     };
     return [{ places, term }];
   });
@@ -164,14 +167,14 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
 
 /** One word of a response, a number or a name; null for the second half of a word that makes two tokens. */
 function wordTerm(token: Token, place: number, { tokens, slot, expected, weightOf, polarity, book }: Read): Term | null {
-  const { negated } = polarity[place]!;
-  if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated };
-  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated };
+  const { negated, eitherWay } = polarity[place]!;
+  if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated, eitherWay };
+  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated, eitherWay };
   const several = slot.words.length > 1;
   if (several && token !== tokens.find((candidate) => candidate.word === token.word)) return null;
   const alternatives = several ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];
   const weight = Math.max(...alternatives.map(({ text, stem }) => (DENIALS.has(text) ? 0 : wordWeight(stem) * weightOf(stem))));
-  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated };
+  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated, eitherWay };
 }
 
 function plainWeightOf(terms: readonly Term[]): number {

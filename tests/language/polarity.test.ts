@@ -34,6 +34,20 @@ describe("a spoken instruction is denied", () => {
     ["goggles are best left alone", "goggles"],
     ["keep it off the heater", "heater"],
     ["not by the cooker or anything that gets hot", "hot"],
+    ["do not let the twins use it in the garden", "garden"],
+    ["never put two in at once", "once"],
+    ["keep it well out of the damp", "damp"],
+    ["keep it off the windowsill", "windowsill"],
+    ["the ones you are not wearing go in the tin", "wearing"],
+    ["don't think you need to oil it", "oil"],
+    ["it's not good for it to get damp", "damp"],
+    ["beetroot juice leave that on the shelf", "beetroot"],
+    ["under no circumstances do you bend the tube", "bend"],
+    ["with vinegar never", "vinegar"],
+    ["it isn't every week you dust the lantern", "dust"],
+    ["not a damp wipe", "wipe"],
+    ["oiling it is not needed", "oiling"],
+    ["oiling the hinge is not necessary", "oiling"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(true));
 });
 
@@ -56,6 +70,23 @@ describe("a spoken instruction is affirmed", () => {
     ["don't wait, have some juice", "juice"],
     ["if it does not help in three weeks see your doctor", "doctor"],
     ["if it isn't better in a week or so, see your doctor", "doctor"],
+    ["no vinegar you take a soft brush and sweep it", "brush"],
+    ["don't scrub it put it on the rack", "rack"],
+    ["not by the oven keep it on the landing", "landing"],
+    ["nothing nasty it wears off by noon", "noon"],
+    ["not on the worktop this tin goes upstairs", "upstairs"],
+    ["don't hang about nine nine nine", "nine"],
+    ["no the linctus is too weak for this", "linctus"],
+    ["no put the cork back", "cork"],
+    ["slide it gently out of its tube", "tube"],
+    ["the ones you are not wearing go in the tin", "tin"],
+    ["they say people don't, and have a peep inside", "peep"],
+    ["don't dawdle, down goes a spoon of honey before supper or tea", "honey"],
+    ["keep it dry you wash it that is a bad idea", "dry"],
+    ["it keeps the edge off the ache", "ache"],
+    ["don't open them bring the tin back", "bring"],
+    ["it would be bad for a kitten", "kitten"],
+    ["not on the lid does your sister know", "sister"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(false));
 });
 
@@ -70,4 +101,17 @@ test("what may happen is told from what to do", () => {
   expect(hypothetical("because you don't shake it")).toBe(true);
   expect(hypothetical("because it mustn't go in a fire")).toBe(false);
   expect(hypothetical("well if you miss one just do not take two")).toBe(false);
+});
+
+test("what is looked for and what somebody cannot do comes to the same, denied or not", () => {
+  const eitherWay = (sentence: string, word: string) => {
+    const tokens = tokenise(sentence.split(" "));
+    return polarityOf(tokens, clausesOf(tokens))[tokens.findIndex(({ text }) => text === word)]!.eitherWay;
+  };
+  expect(eitherWay("make sure there's no grit in the spout", "grit")).toBe(true);
+  expect(eitherWay("have a look in case there is grit", "grit")).toBe(true);
+  expect(eitherWay("if you cannot whistle", "whistle")).toBe(true);
+  expect(eitherWay("if you find it hard to whistle", "whistle")).toBe(true);
+  expect(eitherWay("make sure you rinse the grit off", "grit")).toBe(false);
+  expect(eitherWay("do not whistle", "whistle")).toBe(false);
 });

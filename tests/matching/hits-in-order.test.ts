@@ -3,7 +3,7 @@ import { hitsInOrder } from "../../src/matching/hits-in-order.ts";
 import { Postings } from "../../src/matching/postings.ts";
 import type { Response, Term } from "../../src/matching/response.ts";
 
-const term = (text: string, keys: Term["keys"], plain = false): Term => ({ text, keys, weight: 1, direction: false, plain, negated: false });
+const term = (text: string, keys: Term["keys"], plain = false): Term => ({ text, keys, weight: 1, direction: false, plain, negated: false, eitherWay: false });
 const response = (terms: Term[]): Response => ({ text: "", terms, weight: 1, ownWeight: 1, plainWeight: 0, length: terms.length, asks: "no", without: 0, byNumber: 0, literal: false });
 const hitAt = (first: number, quality = 1) => ({ first, end: first + 1, quality });
 const read = (terms: Term[], postings: Postings) => {

@@ -1,0 +1,107 @@
+import type { Token } from "./token.ts";
+
+/*
+ * Speech without punctuation runs on: "no running water you take a cloth and wipe it". Where a subject with its verb or
+ * something told to the patient opens, what was denied before it is over.
+ */
+
+/** Verbs told to a patient that are hardly ever nouns. */
+const TOLD_ALONE = new Set(["keep", "put", "take", "make", "remember", "give", "tell", "bring", "throw", "breathe", "ditch", "chuck", "jot", "listen", "grab", "choose", "pour", "lie", "sit", "stay"]);
+/** These are told only before what they are told about: "pop it out", "leave the cap", but not "a drop in your eye". */
+const TOLD = new Set([
+  "see", "go", "come", "use", "wipe", "stop", "speak", "ask", "let", "get", "start", "leave", "wait", "contact", "rinse", "try", "carry", "skip", "pop", "talk", "bin", "move", "swap", "hold",
+  "write", "tip", "tilt", "lean", "press", "push", "pull", "twist", "turn", "shake", "blow", "check", "wash", "clean", "dry", "store", "close", "open", "ring", "call", "phone", "dial", "drop", "lift", "slide", "peel", "stick", "point", "aim", "show", "look", "count", "change", "inject", "squeeze", "spit", "swallow", "drink", "eat", "chew", "clip", "screw", "fit",
+]);
+const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|under|into|with|at|to)$/;
+/** A verb behind these belongs to them, or is none. */
+const LEADS_TO_VERB = new Set([
+  "i", "you", "we", "they", "he", "she", "people", "who", "to", "not", "never", "will", "would", "can", "could", "should", "shall", "must", "may", "might", "do", "does", "did", "let", "make", "help", "the", "a", "an", "your", "my", "his", "her", "their",
+  "this", "that", "these", "those", "any", "no", "some", "another", "each", "every", "first", "then", "just", "also", "ever", "always", "only", "usually", "really", "still", "already", "cannot", "please", "is", "are", "was", "were", "be", "and", "or", "nor", "go", "come", "try", "dare", "even",
+  "else", "everyone", "anyone", "someone", "nobody", "anybody", "somebody", "everybody", "children", "kids", "of", "for", "in", "on", "by", "with", "at", "from", "as", "than", "if", "when", "what", "how", "where", "need", "better", "rather", "so", "but", "instead", "without", "morning", "evening", "other", "bit",
+]);
+
+/** Verbs and modals that a subject is heard by. */
+const MODAL = /^(will|would|can|could|should|must|may|might|shall|is|are|am|was|were|has|have|had|do|does|did|need|ought)$/;
+/** No verb of "you". */
+const NOT_WITH_YOU = /^(and|or|nor|but|to|in|on|at|off|out|up|down|back|for|of|with|from|by|about|after|before|until|till|when|if|unless|as|than|that|the|a|an|your|any|much|more|less|too|very|so|either|both|all|no|not|badly|good|well|now|today|again|sick|ill|one|two|three|yourself|feeling|feel|who|what)$/;
+/** Behind these "you" is whom it is done to. */
+const DONE_TO_YOU = /^(hurt|hurts|harm|kill|stop|stops|bother|upset|affect|suit|cost|catch|leave|get|gets|put|keep|keeps|bring|do|does|did|will|would|can|could|should|did|are|were|have|had|must|mind|help|helps|makes|gives|hear|call|ring|want|remind|teach|scare)$/
+const THIRD_PERSON = /^(goes|comes|takes|needs|works|makes|gets|stays|keeps|means|helps|lasts|looks|feels|tastes|burns|stings|hurts|wears|lives|belongs|sits|stands|starts|stops|gives|wants|says|tells|shows|opens|closes|turns|runs|falls|wastes|dries|holds|happens|seems|becomes|depends)$/;
+
+/** What stands behind these is what is thought, known or meant, or a part of what they name, and is denied with it. */
+const TAKES_A_CLAUSE = new Set([
+  "think", "thinking", "thinks", "thought", "mean", "means", "meaning", "believe", "say", "saying", "says", "know", "assume", "expect", "feel", "guess", "suppose", "reason", "way", "like", "sure", "see", "wish", "hope", "reckon", "imagine", "notice", "worry", "certain", "need", "point", "want", "check", "matter", "because",
+  "that", "than", "as", "if", "when", "what", "how", "where", "who", "which", "whether", "whatever", "wherever", "why", "until", "till", "before", "after", "while", "and", "or", "nor", "to", "of", "for", "with", "at", "in", "on", "by", "from", "about", "let", "make", "help", "tell", "give", "show", "ask",
+  "one", "ones", "thing", "things", "anything", "something", "everything", "nothing", "any", "time", "times", "place", "places", "stuff", "all", "those", "the", "a", "an", "your", "my", "no", "not", "never", "just", "even",
+]);
+
+/** Whether a subject and its verb, something told to the patient or a question opens at this token. */
+export function opensTelling(tokens: readonly Token[], place: number): boolean {
+  return opensSubject(tokens, place) || opensInstruction(tokens, place);
+}
+
+/** "Don't let the little ones use it": whom it is let may take so many words. */
+const LET_REACH = 4;
+
+/** "keep it dry", "wipe the mouthpiece": the verb leads and nothing before it leads to it. */
+export function opensInstruction(tokens: readonly Token[], place: number): boolean {
+  const here = tokens[place]!.text;
+  const before = tokens[place - 1]?.text ?? "";
+  const next = tokens[place + 1]?.text ?? "";
+  if ((LEADS_TO_VERB.has(before) && !(before === "no" && tokens[place - 1]!.after === "")) || before.endsWith("ly")) return false;
+  for (let k = place - 2; k >= Math.max(0, place - LET_REACH); k -= 1) if (/^(let|lets|letting|make|makes|making|help|helps)$/.test(tokens[k]!.text)) return false;
+  return TOLD_ALONE.has(here) ? next !== "of" : TOLD.has(here) && WHAT_IS_TOLD.test(next);
+}
+
+/** Said alone it tells to ring it: "don't hang about 999". */
+const EMERGENCY_NUMBER = /^(999|nine (nine nine|one one))/;
+
+function opensSubject(tokens: readonly Token[], place: number): boolean {
+  const here = tokens[place]!.text;
+  const before = tokens[place - 1]?.text ?? "";
+  const next = tokens[place + 1]?.text ?? "";
+  if ((here === "nine" || here === "999") && EMERGENCY_NUMBER.test(`${here} ${next} ${tokens[place + 2]?.text}`)) return !/^(ring|call|dial|phone|the|for|to)$/.test(before);
+  if (TAKES_A_CLAUSE.has(before)) return false;
+  switch (here) {
+    case "i":
+    case "he":
+    case "she":
+    case "we":
+    case "they":
+      return true;
+    case "you":
+      return MODAL.test(next) || (next !== "" && tokens[place]!.after === "" && !next.endsWith("ly") && !NOT_WITH_YOU.test(next) && !DONE_TO_YOU.test(before));
+    case "it":
+    case "this":
+      return (MODAL.test(next) && next !== "need" && next !== "have" && next !== "do" && next !== "are") || THIRD_PERSON.test(next) || (here === "this" && namesSubject(tokens, place));
+    case "there":
+      return next === "is" || next === "are";
+    case "the":
+    case "your":
+    case "these":
+      return namesSubject(tokens, place);
+    case "its":
+      return /^(too|very|so|all|just|really|only|not|got|been|going|easier|better)$/.test(next);
+    case "or":
+      return /^(he|she|they|his|her|their|your|its?)$/.test(next) && place + 3 < tokens.length && (opensSubject(tokens.slice(place + 1, place + 6), 0) || namesSubject(tokens, place + 1));
+    case "do":
+    case "does":
+    case "did":
+    case "are":
+    case "is":
+      return !/^(circumstances|account|way|point|stage|event)$/.test(before) && /^(you|your|it|they|he|she|there)$/.test(next);
+    default:
+      return false;
+  }
+}
+
+/** "the syrup is too slow", "this card goes in your purse". */
+function namesSubject(tokens: readonly Token[], place: number): boolean {
+  for (let verb = place + 2; verb <= place + 3 && verb < tokens.length; verb += 1) {
+    const { text } = tokens[verb]!;
+    if (tokens[verb - 1]!.after !== "" || (TAKES_A_CLAUSE.has(tokens[verb - 1]!.text) && !/^ones?$/.test(tokens[verb - 1]!.text))) return false;
+    if (/s$/.test(tokens[verb - 1]!.text) && /^(look|feel|go|turn|get|hurt|start|seem)$/.test(text)) return true;
+    if (THIRD_PERSON.test(text) || /^(will|would|can|should|must|is|are|has)$/.test(text)) return true;
+  }
+  return false;
+}
