@@ -73,7 +73,12 @@ function wholeItem(rubric: Rubric, after: Rubric, id: string, what: RubricChange
   const item: Item = itemOf(after, id)!;
   const there = rubric.sections.find((section) => section.id === home.id);
   if (there === undefined) rubric.sections.push({ ...home, items: [item] });
-  else there.items.push(item);
+  else {
+    // Where it stands in the new rubric: what is said near by is judged by the order of the items.
+    const behind = new Set(home.items.slice(home.items.findIndex((other) => other.id === id) + 1).map((other) => other.id));
+    const place = there.items.findIndex((other) => behind.has(other.id));
+    there.items.splice(place < 0 ? there.items.length : place, 0, item);
+  }
 }
 
 function sortItems(rubric: Rubric, after: Rubric, id: string): void {
