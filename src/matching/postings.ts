@@ -28,8 +28,10 @@ export class Postings extends Map<string, Hit[]> {
 
   /** Where any of these keys stands. Only for postings that are complete. */
   of(keys: Term["keys"]): Found {
+    if (keys.last?.postings === this) return keys.last.found;
     let found = this.known.get(keys);
     if (found === undefined) this.known.set(keys, (found = this.lookUp(keys)));
+    keys.last = { postings: this, found };
     return found;
   }
 

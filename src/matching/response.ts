@@ -7,13 +7,19 @@ import { tokenise, type Token } from "../language/token.ts";
 import type { Quantity } from "../rubric/schema.ts";
 import type { Slot } from "./phrase.ts";
 import type { Phrasebook } from "./phrasebook.ts";
-import { phraseKey } from "./postings.ts";
+import { phraseKey, type Found } from "./postings.ts";
+
+/** What a term is found by. The responses of a rubric share such lists. */
+export interface TermKeys extends Array<{ key: string; quality: number }> {
+  /** Where it was looked up last: one station asks for a list thousands of times, and a table of lists takes a fifth of the time. */
+  last?: { postings: object; found: Found };
+}
 
 /** One thing that a response says: found in speech by any of its keys, each as sure as its quality. */
 export interface Term {
   /** As written, for `explain`. */
   text: string;
-  keys: { key: string; quality: number }[];
+  keys: TermKeys;
   weight: number;
   /** Tells which way: must be said where the response is held against somebody. */
   direction: boolean;
