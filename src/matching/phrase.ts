@@ -11,8 +11,9 @@ const MOST_VARIANTS = 32;
 /**
  * Reads the acceptable-response notation (`a|b`, `(a b|c)`, `{quantity}`) into its variants. Alternatives of one
  * word stay together in one slot; alternatives of several words make variants of their own.
+ * @param most variants that are kept.
  */
-export function readPhrase(phrase: Phrase): Slot[][] {
+export function readPhrase(phrase: Phrase, most = MOST_VARIANTS): Slot[][] {
   let variants: Slot[][] = [[]];
   for (const part of parts(phrase)) {
     const options: Slot[][] = [];
@@ -24,7 +25,7 @@ export function readPhrase(phrase: Phrase): Slot[][] {
       else options.push([]);
     }
     if (singles.length > 0) options.unshift([{ words: singles }]);
-    variants = variants.flatMap((variant) => options.map((option) => [...variant, ...option])).slice(0, MOST_VARIANTS);
+    variants = variants.flatMap((variant) => options.map((option) => [...variant, ...option])).slice(0, most);
   }
   return variants.filter((variant) => variant.length > 0);
 }

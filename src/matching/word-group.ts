@@ -10,6 +10,9 @@ export interface WordGroup {
   runs: string[][][];
 }
 
+/** Names for one notion may be many, and none of them may be lost; more would come of a slip. */
+const MOST_RUNS = 512;
+
 /**
  * @param phrases entries of `must` or `not_with`, one notion each.
  * @param synonyms whether sure synonyms stand for the words too: in `must`, to be generous; not in `not_with`, where they
@@ -17,7 +20,7 @@ export interface WordGroup {
  */
 export function wordGroups(phrases: readonly Phrase[], synonyms: boolean): WordGroup[] {
   const keysOf = (stemmed: string) => (synonyms ? [stemmed, ...conceptsOf(stemmed).filter((set) => qualityOf(set) >= QUALITY.sure)] : [stemmed]);
-  return phrases.map((text) => ({ text, runs: readPhrase(text).flatMap((slots) => runsOf(slots, keysOf)) }));
+  return phrases.map((text) => ({ text, runs: readPhrase(text, MOST_RUNS).flatMap((slots) => runsOf(slots, keysOf)) }));
 }
 
 /** The runs of words that slots make: alternatives of one token share a place, "can't" among them makes a run of its own. */
