@@ -35,8 +35,13 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
   const label = (id: string) => labelOf(items, id);
 
   const needed = rubric.pass.critical === "all" ? critical.total : Math.min(rubric.pass.critical, critical.total);
-  if (critical.met + critical.unsure.length < needed) against.push(...critical.missed.map((id) => `critical item ${items.find(({ item }) => item.id === id)?.result.content === "incorrect" ? "stated wrongly" : "missed"}: ${label(id)}`));
-  else if (critical.met < needed) open.push(...critical.unsure.map((id) => `critical item to be confirmed by listening: ${label(id)}`));
+  const resultOf = (id: string) => items.find(({ item }) => item.id === id)!.result;
+  // A mark that a person should listen to first neither fails nor passes anybody on its own.
+  const doubted = critical.missed.filter((id) => resultOf(id).listen);
+  const missed = critical.missed.filter((id) => !doubted.includes(id));
+  const toConfirm = items.filter(({ result }) => result.critical && result.met && result.listen).map(({ item }) => item.id);
+  if (critical.total - missed.length < needed) against.push(...missed.map((id) => `critical item ${resultOf(id).content === "incorrect" ? "stated wrongly" : "missed"}: ${label(id)}`));
+  else if (critical.met - toConfirm.length < needed) open.push(...[...critical.unsure, ...doubted, ...toConfirm].map((id) => `critical item to be confirmed by listening: ${label(id)}`));
 
   for (const severity of SEVERITIES) {
     const standing = unsafe.filter((statement) => statement.severity === severity && !statement.corrected && !statement.listen);

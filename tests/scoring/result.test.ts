@@ -1,0 +1,18 @@
+import { expect, test } from "vitest";
+import { item, markTalk, OPENING } from "./station-card.ts";
+
+// Invented talk about an invented rubric: behaviour only.
+const REST = ["C: Hold your breath for ten seconds. Wash it once a week and let it dry in the air. Look at the counter on the back. Rinse your mouth for fifteen seconds.", "C: Do you have any allergies?", "P: No."];
+
+test("a critical item that is surely missing fails", () => {
+  const sheet = markTalk([...OPENING, ...REST]);
+  expect(item(sheet, "shake")).toMatchObject({ content: "absent", listen: false });
+  expect(sheet.result.outcome).toBe("fail");
+});
+
+test("a critical item whose mark is unsure fails nobody: the result is provisional and names it", () => {
+  const sheet = markTalk([...OPENING, "C: Do you know that you should shake it before each puff?", "P: Hm.", ...REST]);
+  expect(item(sheet, "shake")).toMatchObject({ content: "absent", listen: true });
+  expect(sheet.result.outcome).toBe("provisional");
+  expect(sheet.result.reasons.join()).toContain("to be confirmed by listening: Shake before each puff");
+});
