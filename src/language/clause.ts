@@ -13,7 +13,7 @@ const CLAUSE_OPENERS = new Set([
   "come", "see", "go", "call", "ring", "get", "bring", "tell", "ask", "try", "start", "stop", "leave", "give", "clean", "wipe", "rinse", "wash",
   "shake", "blow", "tilt", "lean", "aim", "point", "look", "pull", "push", "turn", "dial", "inject", "change", "throw", "store", "count", "pinch",
   "speak", "talk", "contact", "phone", "show", "carry", "write", "close", "open", "spray", "squeeze", "drop",
-  "pop", "bung", "shove", "run", "rub", "draw", "swallow", "chew", "peel", "slide", "twist", "lie", "sit", "prop", "empty", "breathe", "your", "my", "her", "his", "their",
+  "pop", "bung", "shove", "run", "rub", "draw", "swallow", "chew", "peel", "slide", "twist", "lie", "sit", "prop", "empty", "your", "my", "her", "his", "their",
 ]);
 
 /** Speech without any punctuation is still not one clause: nothing reaches further than this many tokens. */

@@ -72,16 +72,6 @@ export function compareQuantity(mention: QuantityMention, expected: ExpectedQuan
   return relatedFits(mention, expected) ? "right" : "other-dimension";
 }
 
-/** How many times a length of time that was said is longer or shorter than the expected one; 1 where they meet or are no times. */
-export function timesApart(mention: QuantityMention, expected: ExpectedQuantity): number {
-  if (mention.unit === null) return 1;
-  const [from, to] = typeof expected.value === "number" ? [expected.value, expected.value] : expected.value;
-  const said = { low: sizeOf(mention.low, mention.unit, true), high: sizeOf(mention.high, mention.unit, true) };
-  const right = { low: sizeOf(from, expected.unit, true), high: sizeOf(to, expected.unit, true) };
-  if (said.low.dimension !== "duration" || right.low.dimension !== "duration" || said.low.low <= 0 || right.low.low <= 0) return 1;
-  return Math.max(1, right.low.low / said.high.high, said.low.low / right.high.high);
-}
-
 /** What the mention says in the expected dimension. */
 function readings(mention: QuantityMention, expected: ExpectedQuantity): Stated[] {
   const { low, high } = mention;

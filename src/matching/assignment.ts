@@ -1,5 +1,5 @@
-import { timesApart } from "../language/quantity-compare.ts";
 import type { Passage } from "./passages.ts";
+import { tokensOf } from "./windows.ts";
 
 /** A passage whose words are mostly spoken for by a better fit of another item was meant for that item. */
 const SPOKEN_FOR = 0.7;
@@ -38,8 +38,6 @@ export function assign(passages: readonly Passage[]): { kept: Passage[]; lookAli
 const HEAVY = 0.5;
 /** A passage this likely says its own element. */
 const SURELY_MEANT = 0.5;
-/** Seconds for hours are a slip of the tongue, 3600 times off; seconds for months are the number of something else. */
-const NO_SLIP = 10_000;
 /** So much of a wrong statement in the words of another, longer passage was meant there. */
 const MOST_OF_IT = 0.6;
 
@@ -51,8 +49,6 @@ const MOST_OF_IT = 0.6;
 export function withoutOthersWords(passages: readonly Passage[], among: readonly Passage[]): Passage[] {
   return passages.filter((passage) => {
     if (passage.verdict !== "wrong") return true;
-    const { quantity, element } = passage;
-    if (quantity !== undefined && element.quantity !== null && timesApart(quantity, element.quantity) >= NO_SLIP) return false;
     if (restsOnOneWord(passage)) return false;
     return !among.some((other) => other.element !== passage.element && other.verdict === "right" && (other.likelihood ?? 0) >= SURELY_MEANT && meantFor(other, passage));
   });
@@ -97,10 +93,6 @@ function weightOf(passage: Passage): number {
   return passage.window.aligned.reduce((sum, { term }) => sum + passage.window.response.terms[term]!.weight, 0);
 }
 
-function tokensOf(passage: Passage): number {
-  return new Set(passage.window.aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k))).size;
-}
-
 function takenBy(passage: Passage, owners: ReadonlyMap<number, Passage[]>): boolean {
   const shares = new Map<Passage, number>();
   let all = 0;
@@ -114,7 +106,7 @@ function takenBy(passage: Passage, owners: ReadonlyMap<number, Passage[]>): bool
     // The elements of one item are meant to be said together: "two sprays up each nostril".
     if (owner.element.item === passage.element.item) continue;
     // The better fit must also say more than the words they share, or the two simply ask for the same thing.
-    if (share / all > SPOKEN_FOR && owner.coverage - passage.coverage > CLEARLY_BETTER && tokensOf(owner) > tokensOf(passage)) return true;
+    if (share / all > SPOKEN_FOR && owner.coverage - passage.coverage > CLEARLY_BETTER && tokensOf(owner.window).size > tokensOf(passage.window).size) return true;
   }
   return false;
 }

@@ -10,6 +10,7 @@ const AROUND = 120;
 const NEXT = 2;
 /** With fewer tokens around it, what is near by tells nothing. */
 const LEAST_AROUND = 20;
+
 /** Items of the rubric: how many elements each has, and its place. */
 export type Items = ReadonlyMap<string, { elements: number; place: number }>;
 

@@ -3,9 +3,8 @@ import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { unmetNotions } from "./gates.ts";
 import { attemptOf } from "./match.ts";
-import { counts, doubtsOf, LIKELY, withLikelihood, type Doubt } from "./likelihood.ts";
-import { closeOtherDevices } from "./other-device.ts";
-import { neededFor, passagesFor, type Passage } from "./passages.ts";
+import { candidatePassages, counts, doubtsOf, LIKELY, type Doubt } from "./likelihood.ts";
+import { neededFor, type Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Attempt, Verdict } from "./types.ts";
@@ -42,7 +41,7 @@ const MOST_PASSAGES = 3;
 export function explainItem(station: Station, rubric: CompiledRubric, item: string): ExplainedElement[] {
   const stream = streamOf(station, ["candidate"]);
   const postings = postingsOf(stream, rubric);
-  const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")), stream, rubric), stream, rubric.elements);
+  const all = candidatePassages(rubric, postings, stream);
   const lookAlikes = new Set(assign(all.filter(counts)).lookAlikes);
   return rubric.elements
     .filter((element) => element.item === item)

@@ -1,9 +1,13 @@
 import { wordWeight } from "../language/lexicon.ts";
-import type { CompiledElement } from "./compile.ts";
+import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { companyOf, isAlone, itemsOf, type Items } from "./company.ts";
 import weights from "./likelihood.json" with { type: "json" };
-import { isOpen, isWeighed, type Passage } from "./passages.ts";
+import { closeOtherDevices } from "./other-device.ts";
+import { isOpen, passagesFor, type Passage } from "./passages.ts";
+import type { Postings } from "./postings.ts";
+import type { Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
+import { tokensOf } from "./windows.ts";
 
 /*
  * How likely it is that a passage says its element. A fit alone does not tell: of fifty elements some fit a few loose
@@ -42,13 +46,12 @@ export const SIGNS = [
 /** A word at least this heavy is weighty: small words may stand anywhere. */
 const WEIGHTY = 1;
 
-/** From here on it counts: in the talk it was fitted on no less is found than by the fit alone, a tenth less is found that was not said, and what is shown for it is true in 68% instead of 58%. */
+/** From here on it counts: on talk about rubrics left out of the fit no less is found than by the fit alone, and less that was not said (tests/bench/results/likelihood.md). */
 export const LIKELY = 0.2;
 
 /**
- * A poor fit with nothing around it has nothing to make it likely.
- *
- * The same passages; those that say their element rightly, if they do, with how likely that is.
+ * The same passages; those that say their element rightly, if they do, with how likely that is. A poor fit with nothing
+ * around it has nothing to make it likely.
  * @param elements all of the rubric.
  */
 export function withLikelihood(passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Passage[] {
@@ -56,6 +59,15 @@ export function withLikelihood(passages: readonly Passage[], stream: Stream, ele
   const items = itemsOf(elements);
   const first = firstLook(fitting, stream, items);
   return passages.map((passage) => (first.has(passage) && (isOpen(passage) || !isAlone(passage, stream)) ? { ...passage, likelihood: likelihoodOf(weights.second, signsOfSaying(passage, fitting, stream, items, (other) => first.get(other)!)) } : passage));
+}
+
+/**
+ * All passages of the candidate's stream that may carry an element, weighed beside each other.
+ * @param elements those that are looked for, and `among` the only responses of theirs, where that is known.
+ */
+export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements, among?: ReadonlySet<Response>): Passage[] {
+  const passages = elements.flatMap((element) => passagesFor(element, postings, stream, "candidate", among));
+  return withLikelihood(closeOtherDevices(passages, stream, rubric), stream, rubric.elements);
 }
 
 /** By passage how likely it is where all others are taken by their fit: what the second look takes them by. */
@@ -70,7 +82,7 @@ export function counts(passage: Passage): boolean {
 
 /** Whether nothing speaks against the passage but how little of the response it may hold. */
 export function canSay(passage: Passage): boolean {
-  return passage.verdict === "right" && passage.closed.length === 0 && isWeighed(passage) && !lacksName(passage);
+  return passage.verdict === "right" && passage.closed.length === 0 && !lacksName(passage);
 }
 
 /** "I'm" gives no name. */
@@ -86,13 +98,12 @@ export function signsOfSaying(passage: Passage, fitting: readonly Passage[], str
   const { aligned, response } = window;
   const { own, ownItem, nextItem, otherItem, sharing, better, farOff, farAround } = companyOf(passage, fitting, items, worth);
   const around = isAlone(passage, stream) ? 0 : 1;
-  const carrying = new Set<number>();
+  const carrying = tokensOf(window);
   let weight = 0;
   let sureness = 1;
   for (const { term, hit } of aligned) {
     weight += response.terms[term]!.weight;
     sureness = Math.min(sureness, hit.quality);
-    for (let place = hit.first; place < hit.end; place += 1) carrying.add(place);
   }
   let weighty = 0;
   let lacking = 0;
@@ -131,22 +142,17 @@ export function signsOfSaying(passage: Passage, fitting: readonly Passage[], str
 /** What makes a passage less likely than its fit, in words for `explain`. */
 export type Doubt = "nothing-else-of-its-item" | "fits-another-element" | "fits-better-elsewhere" | "few-words" | "other-words-between";
 
-const likelihoodIn = (passages: readonly Passage[]) => {
-  const known = new Map(passages.map((passage) => [passage, passage.likelihood ?? 0]));
-  return (passage: Passage) => known.get(passage) ?? 0;
-};
-
+/** @param passages all of the station, with their likelihood. */
 export function doubtsOf(passage: Passage, passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Doubt[] {
   const items = itemsOf(elements);
-  const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay), items, likelihoodIn(passages));
+  const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay), items, ({ likelihood }) => likelihood ?? 0);
   const { element, window, first, end } = passage;
-  const carrying = new Set(window.aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
   return [
     ...(items.get(element.item)!.elements > 1 && ownItem === 0 && !isAlone(passage, stream) ? ["nothing-else-of-its-item" as const] : []),
     ...(sharing > (passage.likelihood ?? 0) ? ["fits-another-element" as const] : []),
     ...(better === 1 ? ["fits-better-elsewhere" as const] : []),
     ...(window.aligned.length === 1 ? ["few-words" as const] : []),
-    ...(carrying.size < (end - first) / 2 ? ["other-words-between" as const] : []),
+    ...(tokensOf(window).size < (end - first) / 2 ? ["other-words-between" as const] : []),
   ];
 }
 

@@ -6,8 +6,7 @@ import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { confidenceOf, signsOf } from "./confidence.ts";
 import { afterQuestions, asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
-import { closeOtherDevices } from "./other-device.ts";
-import { counts, withLikelihood } from "./likelihood.ts";
+import { candidatePassages, counts, withLikelihood } from "./likelihood.ts";
 import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
@@ -35,7 +34,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const { questions, asked, fits } = patientQuestions(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
-  const all = withLikelihood(closeOtherDevices(rubric.elements.flatMap((element) => passagesFor(element, said, streams.candidate, "candidate")), streams.candidate, rubric), streams.candidate, rubric.elements);
+  const all = candidatePassages(rubric, said, streams.candidate);
   const open = withoutOthersWords(all.filter(counts), all);
   const { kept, lookAlikes } = assign(open);
   const plain = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));

@@ -47,13 +47,6 @@ export function neededFor({ element, verdict }: Pick<Passage, "element" | "verdi
   return verdict === "right" ? acceptedFor(element) : WRONG_ACCEPTED;
 }
 
-/** From here on gates are read: a poorer fit is not even likely. */
-const WEIGHED_FROM = 0.34;
-
-export function isWeighed({ coverage }: Pick<Passage, "coverage">): boolean {
-  return coverage >= WEIGHED_FROM;
-}
-
 /** Whether the passage fits well enough and no gate closes on it. */
 export function isOpen(passage: Passage): boolean {
   return passage.closed.length === 0 && passage.coverage >= neededFor(passage);
@@ -226,8 +219,6 @@ function contentGates(element: CompiledElement, window: Window, postings: Postin
 
 function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage {
   const { element, window } = fit;
-  // Too poor a fit to count, and nothing near it that could not be heard or was shown: no gate matters.
-  if (!isWeighed(fit) && !stream.hasDoubt) return { ...fit, verdict: "right", closed: [] };
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
   const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");

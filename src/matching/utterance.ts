@@ -2,9 +2,8 @@ import { toldStation } from "../station/told.ts";
 import { assign, withoutOthersWords } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { matchStation } from "./match.ts";
-import { closeOtherDevices } from "./other-device.ts";
-import { counts, withLikelihood } from "./likelihood.ts";
-import { passagesFor, type Passage } from "./passages.ts";
+import { candidatePassages, counts } from "./likelihood.ts";
+import type { Passage } from "./passages.ts";
 import { groupPossible } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { ReachIndex } from "./reach.ts";
@@ -42,7 +41,7 @@ export class UtteranceReader {
   read(text: string): UtteranceReading {
     const { stream, postings } = this.look(text);
     const within = this.reach.within(postings);
-    const tried = withLikelihood(closeOtherDevices(this.rubric.elements.filter((element) => within.owners.has(element)).flatMap((element) => passagesFor(element, postings, stream, "candidate", within.responses)), stream, this.rubric), stream, this.rubric.elements);
+    const tried = candidatePassages(this.rubric, postings, stream, this.rubric.elements.filter((element) => within.owners.has(element)), within.responses);
     const statements = this.rubric.unsafe.filter((statement) => within.owners.has(statement));
     return {
       kept: assign(withoutOthersWords(tried.filter(counts), tried)).kept,

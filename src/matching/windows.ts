@@ -64,6 +64,13 @@ export function saysAll({ response, aligned }: Window): boolean {
   return missing.filter(weighty).length <= spare;
 }
 
+/** The tokens that carry a term. */
+export function tokensOf({ aligned }: Window): Set<number> {
+  const tokens = new Set<number>();
+  for (const { hit } of aligned) for (let place = hit.first; place < hit.end; place += 1) tokens.add(place);
+  return tokens;
+}
+
 /** Of windows that share tokens the best stays; a tie goes to the shorter. */
 export function withoutOverlap<Kind extends { first: number; end: number; coverage: number }>(windows: Kind[]): Kind[] {
   if (windows.length < 2) return windows;

@@ -1,11 +1,7 @@
 import { MARK, type Token } from "./token.ts";
 import { CLASS } from "./word-class.ts";
+import { HASH_BITS } from "./weight-blocks.mjs";
 
-/**
- * Features live in a space of 2^22 hashes: a feature that was not kept meets the weight of one that was in about one
- * case of fifty, and the table of weights (4 MB) is still cheap to lay out at start-up.
- */
-export const HASH_BITS = 22;
 const HASH_MASK = (1 << HASH_BITS) - 1;
 
 /** A sentence longer than this is taken as speech-to-text without punctuation: its end tells nothing. */

@@ -1,5 +1,6 @@
 import type { ChainScores } from "./chain.ts";
 import { directed, type RoleFeatures } from "./role-features.ts";
+import { BLOCK_BITS } from "./weight-blocks.mjs";
 
 /** The weights of the features that have one, found by their hash; all others weigh nothing. */
 export interface RoleWeights {
@@ -12,8 +13,6 @@ export interface RoleWeights {
   scale: number;
 }
 
-/** Hashes that share all other bits stand together: one or two features a block, so that finding one is a look or two. */
-export const BLOCK_BITS = 6;
 const BLOCK_MASK = (1 << BLOCK_BITS) - 1;
 
 /** The weight of one feature, before the scale. */

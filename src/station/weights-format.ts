@@ -1,5 +1,5 @@
-import { HASH_BITS } from "./role-features.ts";
-import { BLOCK_BITS, type Decoding, type RoleWeights } from "./role-model.ts";
+import type { Decoding, RoleWeights } from "./role-model.ts";
+import { inBlocks } from "./weight-blocks.mjs";
 
 /** The form of role-weights.json, which `npm run train:roles` writes. */
 export interface StoredWeights {
@@ -31,27 +31,6 @@ export function unpack(weights: StoredWeights): RoleWeights {
 /** A memory of its own: a small one would share Node's pool, and start anywhere in it. */
 function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
   return new Uint8Array(Buffer.from(base64, "base64"));
-}
-
-/** Reads the stored differences of the hashes. */
-export function inBlocks(stored: Uint8Array): Pick<RoleWeights, "starts" | "ends"> {
-  const starts = new Uint32Array((1 << (HASH_BITS - BLOCK_BITS)) + 1);
-  const ends: number[] = [];
-  let hash = 0;
-  let group = 0;
-  let shift = 0;
-  for (const byte of stored) {
-    group |= (byte & 127) << shift;
-    shift += 7;
-    if (byte >= 128) continue;
-    hash += group;
-    starts[(hash >> BLOCK_BITS) + 1]! += 1;
-    ends.push(hash & ((1 << BLOCK_BITS) - 1));
-    group = 0;
-    shift = 0;
-  }
-  for (let block = 1; block < starts.length; block++) starts[block]! += starts[block - 1]!;
-  return { starts, ends: Uint8Array.from(ends) };
 }
 
 /** The inverse of `unpack`: keeps what a signed byte can tell from zero. */

@@ -69,6 +69,15 @@ for (let from = 0; from < 1; from += 0.1) {
   const inside = cases.flatMap(({ collection, truth }, place) => (collection === "talk" && chances[place]! >= from && chances[place]! < from + 0.1 ? [{ truth, chance: chances[place]! }] : []));
   if (inside.length > 0) console.log(`| ${from.toFixed(1)} to ${(from + 0.1).toFixed(1)} | ${inside.length} | ${(inside.reduce((sum, { chance }) => sum + chance, 0) / inside.length).toFixed(3)} | ${(inside.filter(({ truth }) => truth).length / inside.length).toFixed(3)} |`);
 }
+console.log("\n| best likelihood of an element's passages | elements of talk | said |\n|---|---|---|");
+const best = new Map<string, number>();
+cases.forEach(({ collection, key }, place) => {
+  if (collection === "talk") best.set(key, Math.max(best.get(key) ?? 0, chances[place]!));
+});
+for (const [from, to] of [[-1, 0], [0, 0.02], [0.02, 0.05], [0.05, 0.1], [0.1, 0.15], [0.15, 0.2], [0.2, 0.25], [0.25, 0.3], [0.3, 0.4], [0.4, 0.5], [0.5, 0.6], [0.6, 0.7], [0.7, 0.8], [0.8, 0.9], [0.9, 1]] as const) {
+  const inside = [...said.talk].filter(([key]) => (from < 0 ? !best.has(key) : best.has(key) && best.get(key)! >= from && best.get(key)! < to));
+  console.log(`| ${from < 0 ? "none" : `${from} to ${to}`} | ${inside.length} | ${(inside.filter(([, truth]) => truth).length / Math.max(1, inside.length)).toFixed(3)} |`);
+}
 const [first, second] = fitted(texts);
 console.log(`\n| sign | first look | second look |\n|---|---|---|\n| intercept | ${first.intercept} | ${second.intercept} |\n${SIGNS.map((name, place) => `| ${name} | ${first.signs[place]} | ${second.signs[place]} |`).join("\n")}`);
 if (process.argv.includes("--write")) writeFileSync("src/matching/likelihood.json", `${JSON.stringify({ first, second })}\n`);
@@ -170,14 +179,4 @@ function row(name: string, collection: Case["collection"], counts: (each: Case, 
   }
   const share = ([part, whole]: number[]) => `${part} of ${whole} (${((100 * part!) / whole!).toFixed(1)}%)`;
   console.log(`| ${name} | ${share(of.yes)} | ${share(of.no)} | ${share([true_, all])} |`);
-}
-
-console.log("\n| best likelihood of an element's passages | elements of talk | said |\n|---|---|---|");
-const best = new Map<string, number>();
-cases.forEach(({ collection, key }, place) => {
-  if (collection === "talk") best.set(key, Math.max(best.get(key) ?? 0, chances[place]!));
-});
-for (const [from, to] of [[-1, 0], [0, 0.02], [0.02, 0.05], [0.05, 0.1], [0.1, 0.15], [0.15, 0.2], [0.2, 0.25], [0.25, 0.3], [0.3, 0.4], [0.4, 0.5], [0.5, 0.6], [0.6, 0.7], [0.7, 0.8], [0.8, 0.9], [0.9, 1]] as const) {
-  const inside = [...said.talk].filter(([key]) => (from < 0 ? !best.has(key) : best.has(key) && best.get(key)! >= from && best.get(key)! < to));
-  console.log(`| ${from < 0 ? "none" : `${from} to ${to}`} | ${inside.length} | ${(inside.filter(([, truth]) => truth).length / Math.max(1, inside.length)).toFixed(3)} |`);
 }

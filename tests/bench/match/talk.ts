@@ -39,7 +39,7 @@ export interface Talk {
   elements: Map<string, { said: boolean; wrong: boolean }>;
 }
 
-/** All talk, by file name. The second side is none: everything here is tuned on. */
+/** All talk, by file name. It has no unseen side: everything here is tuned on. */
 export function readTalk(folder = FOLDER): Talk[] {
   return readdirSync(folder).filter((file) => file.endsWith(".yaml")).sort().map((name) => {
     const { rubric, quality, style, turns: entries } = form.parse(parse(readFileSync(join(folder, name), "utf8")), { error: () => `${name} is not a file of talk` });
