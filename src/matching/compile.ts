@@ -4,6 +4,7 @@ import { tokenise } from "../language/token.ts";
 import type { ItemKind, Quantity, Rubric } from "../rubric/schema.ts";
 import { Phrasebook } from "./phrasebook.ts";
 import { compileResponses, PLAIN_WEIGHT, type Compiler, type ExpectedQuantity, type Response, type WeightOf } from "./response.ts";
+import { TermIndex } from "./term-index.ts";
 import { wordGroups, type WordGroup } from "./word-group.ts";
 
 export interface CompiledElement {
@@ -37,6 +38,8 @@ export interface CompiledRubric {
   cues: { item: string; says: Response[] }[];
   /** Finds rubric words behind mis-heard ones. */
   sounds: SoundIndex;
+  /** All terms of all its responses. */
+  terms: TermIndex;
   /** Rubric words as written: never taken for another word. */
   vocabulary: Set<string>;
   /** Kinds of device that the rubric or its scenario names: what is said of another is not said of this one. */
@@ -95,7 +98,8 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   }));
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
   const vocabulary = vocabularyOf(rubric, book);
-  return { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary, devices: devicesOf(rubric) };
+  const parts = { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary, devices: devicesOf(rubric) };
+  return { ...parts, terms: new TermIndex(parts) };
 }
 
 function bitsOf(groups: readonly WordGroup[], holds: (group: WordGroup) => boolean): number {

@@ -1,5 +1,6 @@
+import type { Hit } from "./postings.ts";
 import type { Response } from "./response.ts";
-import type { Found, Hit, Postings } from "./postings.ts";
+import type { TermHits } from "./term-hits.ts";
 
 /** A term of the response and the hit that carries it. */
 export interface Aligned {
@@ -13,56 +14,70 @@ export interface Aligned {
 /** The hits of a response's terms in the order of speech, in columns: a station has thousands, and most lead to nothing. */
 export interface HitsInOrder {
   size: number;
-  term: number[];
-  hit: Hit[];
-  quality: number[];
+  /** Place among the response's terms. */
+  term: Int32Array;
+  /** Tokens, end exclusive. */
+  first: Int32Array;
+  end: Int32Array;
+  quality: Float64Array;
+  /** Room for where the hits stand on `Stream.position`. */
+  position: Float64Array;
+  /** Row in the stream's TermHits. */
+  row: Int32Array;
 }
+
+const columnsFor = (rows: number): HitsInOrder => ({ size: 0, term: new Int32Array(rows), first: new Int32Array(rows), end: new Int32Array(rows), quality: new Float64Array(rows), position: new Float64Array(rows), row: new Int32Array(rows) });
 
 /** Filled anew for each response; nobody keeps it. */
-const columns: HitsInOrder = { size: 0, term: [], hit: [], quality: [] };
-const lists: Found["hits"][] = [];
+let columns = columnsFor(1024);
 const terms: number[] = [];
 const next: number[] = [];
+const ends: number[] = [];
 
 /** All hits of the response's weighty terms; at one place the surest first. Good until the next call. */
-export function hitsInOrder(response: Response, postings: Postings): HitsInOrder {
+export function hitsInOrder({ place }: Response, hits: TermHits): HitsInOrder {
+  const { starts, lists } = hits.index;
+  const from = starts[place]!;
+  const to = starts[place + 1]!;
   let count = 0;
-  for (let place = 0; place < response.terms.length; place += 1) {
-    const term = response.terms[place]!;
-    if (term.plain) continue;
-    const { hits } = postings.of(term.keys);
-    if (hits.length === 0) continue;
-    lists[count] = hits;
-    terms[count] = place;
-    next[count] = 0;
+  let rows = 0;
+  for (let row = from; row < to; row += 1) {
+    const list = lists[row]!;
+    if (list < 0) continue;
+    const start = hits.starts[list]!;
+    const end = hits.ends[list]!;
+    if (start === end) continue;
+    terms[count] = row - from;
+    next[count] = start;
+    ends[count] = end;
+    rows += end - start;
     count += 1;
   }
-  let size = 0;
-  for (;;) {
+  if (rows > columns.term.length) columns = columnsFor(2 * rows);
+  const { term, first, end, quality, row } = columns;
+  for (let size = 0; size < rows; size += 1) {
     // Each list is in order: the next of all is the least of their heads.
     let chosen = -1;
-    let first = 0;
-    let quality = 0;
+    let least = 0;
+    let surest = 0;
     for (let k = 0; k < count; k += 1) {
-      const head = lists[k]![next[k]!];
-      if (head === undefined) continue;
-      if (chosen < 0 || head.hit.first < first || (head.hit.first === first && head.quality > quality)) {
+      const head = next[k]!;
+      if (head === ends[k]) continue;
+      const at = hits.first[head]!;
+      if (chosen < 0 || at < least || (at === least && hits.quality[head]! > surest)) {
         chosen = k;
-        first = head.hit.first;
-        quality = head.quality;
+        least = at;
+        surest = hits.quality[head]!;
       }
     }
-    if (chosen < 0) break;
-    columns.term[size] = terms[chosen]!;
-    columns.hit[size] = lists[chosen]![next[chosen]!]!.hit;
-    columns.quality[size] = quality;
-    next[chosen]! += 1;
-    size += 1;
+    const head = next[chosen]!;
+    next[chosen] = head + 1;
+    term[size] = terms[chosen]!;
+    first[size] = least;
+    end[size] = hits.end[head]!;
+    quality[size] = surest;
+    row[size] = head;
   }
-  columns.size = size;
+  columns.size = rows;
   return columns;
-}
-
-export function alignedAt({ term, hit, quality }: HitsInOrder, place: number): Aligned {
-  return { term: term[place]!, hit: hit[place]!, quality: quality[place]! };
 }

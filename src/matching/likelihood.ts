@@ -5,7 +5,6 @@ import weights from "./likelihood.json" with { type: "json" };
 import { closeOtherDevices } from "./other-device.ts";
 import { isOpen, passagesFor, type Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
-import type { Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
 import { tokensOf } from "./windows.ts";
 
@@ -63,10 +62,10 @@ export function withLikelihood(passages: readonly Passage[], stream: Stream, ele
 
 /**
  * All passages of the candidate's stream that may carry an element, weighed beside each other.
- * @param elements those that are looked for, and `among` the only responses of theirs, where that is known.
+ * @param elements those that are looked for.
  */
-export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements, among?: ReadonlySet<Response>): Passage[] {
-  const passages = elements.flatMap((element) => passagesFor(element, postings, stream, "candidate", among));
+export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): Passage[] {
+  const passages = elements.flatMap((element) => passagesFor(element, postings, stream, "candidate"));
   return withLikelihood(closeOtherDevices(passages, stream, rubric), stream, rubric.elements);
 }
 

@@ -1,6 +1,7 @@
 import { SoundIndex } from "../language/sound.ts";
 import type { CompiledElement, CompiledRubric, CompiledStatement } from "./compile.ts";
 import type { Response, Term } from "./response.ts";
+import { TermIndex } from "./term-index.ts";
 
 /*
  * A compiled rubric as plain data. Compiling takes longer than marking, so the build does it for the shipped rubrics.
@@ -91,7 +92,7 @@ export function unpackRubric(packed: PackedRubric): CompiledRubric {
   const responses = unpackResponses(packed);
   const unpack = ([first, count]: Span) => responses.slice(first, first + count);
   const vocabulary = new Set(packed.vocabulary);
-  return {
+  const parts = {
     elements: packed.elements.map((element) => {
       const say = unpack(element.say);
       let known: Set<string> | undefined;
@@ -114,6 +115,7 @@ export function unpackRubric(packed: PackedRubric): CompiledRubric {
     vocabulary,
     devices: new Set(packed.devices),
   };
+  return { ...parts, terms: new TermIndex(parts) };
 }
 
 /** Every key of the terms of these responses. */
@@ -158,6 +160,7 @@ function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: row
       length: rows[at + 4]!,
       asks: ASKS[flags & (LITERAL - 1)]!,
       literal: (flags & LITERAL) !== 0,
+      place: -1,
       without: rows[at + 6]!,
       byNumber: rows[at + 7]!,
     });

@@ -6,7 +6,7 @@ import type { CompiledElement } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { askedShare, deniesBeside, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { plainWording } from "./plain-wording.ts";
-import { firstFrom, type Postings } from "./postings.ts";
+import type { Postings } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
 import { saysAll, windowsFor, type Window } from "./windows.ts";
@@ -65,32 +65,28 @@ const TEACH_BACK = speechPhrases("teach_back_requests");
 /**
  * Every passage of a stream that may carry the element, with its verdict and the gates that close on it.
  * @param speaker the patient's words are weighed for content only: they do not have to tell or ask.
- * @param among the only responses that the stream has words enough for, where that is known; the others are not looked for.
  */
-export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient", among?: ReadonlySet<Response>): Passage[] {
+export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
   const passages: Passage[] = [];
-  // Only a passage that lacks something needs them, and most have nothing to lift.
-  let found: readonly ElementWord[] | undefined;
-  const words = () => (found ??= elementWords(element, postings));
   // A must-word that nobody said closes every passage; only something unheard could still be it.
   const unsaid = stream.hasDoubt ? 0 : element.must.reduce((bits, group, place) => (groupPossible(group, postings) ? bits : bits | (1 << place)), 0);
-  const possible = (response: Response) => (among === undefined || among.has(response)) && (unsaid & ~(response.without | response.byNumber)) === 0;
+  const possible = (response: Response) => (unsaid & ~(response.without | response.byNumber)) === 0;
   const windows = element.say.filter(possible).flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
-  for (const window of best(windows)) passages.push(weigh(passageOf(element, window, words), postings, stream, speaker));
-  for (const response of element.incorrect.filter((one) => among === undefined || among.has(one))) {
+  for (const window of best(windows)) passages.push(weigh(passageOf(element, window, postings), postings, stream, speaker));
+  for (const response of element.incorrect) {
     for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
-      const passage = weighIncorrect(passageOf(element, window, words), postings, stream, speaker);
+      const passage = weighIncorrect(passageOf(element, window, postings), postings, stream, speaker);
       if (passage !== null) passages.push(passage);
     }
   }
   for (const other of element.elsewhere) {
-    for (const response of other.responses.filter((one) => among === undefined || among.has(one))) {
+    for (const response of other.responses) {
       for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
         const quantity = other.quantity === null ? null : readQuantity(stream, window, other.quantity);
         if (quantity !== null && quantity.reading !== "right") continue;
         const closed = contentGates(element, window, postings, stream, other.quantity === null ? [] : element.must);
         if (closed.length > 0 || readPolarity(stream, window, element.vocabulary) !== "agrees") continue;
-        passages.push({ ...passageOf(element, window, words), verdict: "elsewhere", closed: [], reason: other.note, ...(quantity !== null && { quantity: quantity.mention }) });
+        passages.push({ ...passageOf(element, window, postings), verdict: "elsewhere", closed: [], reason: other.note, ...(quantity !== null && { quantity: quantity.mention }) });
       }
     }
   }
@@ -143,65 +139,68 @@ function sameSentence(a: Passage, b: Passage, stream: Stream): boolean {
   return inOneSentence(stream, from, to) && to - from <= LONGEST_CLAUSE;
 }
 
-function passageOf(element: CompiledElement, window: Window, words: () => readonly ElementWord[]): Omit<Passage, "verdict" | "closed"> {
-  return { element, window, first: window.first, end: window.end, coverage: withUnion(window, words) };
-}
-
-/** Where the stream has words of any of the element's responses, in order: looked up once for all its passages. */
-interface ElementWord {
-  first: number;
-  end: number;
-  text: string;
-  /** Weight times quality. */
-  worth: number;
+function passageOf(element: CompiledElement, window: Window, postings: Postings): Omit<Passage, "verdict" | "closed"> {
+  return { element, window, first: window.first, end: window.end, coverage: withUnion(element, window, postings) };
 }
 
 /** Near words lift nothing. */
 const LIFTING_QUALITY = 0.9;
 
-/** The distinct terms of an element's responses, gathered once: an element is asked for them at every passage of every station. */
-const liftingTerms = new WeakMap<CompiledElement, { text: string; keys: { key: string; worth: number }[] }[]>();
+/** A term of any of the element's responses that a key carries. */
+interface Lifting {
+  text: string;
+  /** Weight times quality. */
+  worth: number;
+}
 
-function liftingTermsOf(element: CompiledElement) {
+/** By key the distinct terms of an element's responses, gathered once: an element is asked for them at every passage of every station. */
+const liftingTerms = new WeakMap<CompiledElement, Map<string, Lifting[]>>();
+
+function liftingTermsOf(element: CompiledElement): Map<string, Lifting[]> {
   let known = liftingTerms.get(element);
-  if (known === undefined) {
-    const terms = new Map<string, { text: string; keys: { key: string; worth: number }[] }>();
-    for (const response of element.say) {
-      for (const { plain, text, keys, weight } of response.terms) {
-        if (plain || terms.has(text)) continue;
-        terms.set(text, { text, keys: keys.filter(({ quality }) => quality >= LIFTING_QUALITY).map(({ key, quality }) => ({ key, worth: weight * quality })) });
+  if (known !== undefined) return known;
+  known = new Map();
+  const texts = new Set<string>();
+  for (const { terms } of element.say) {
+    for (const { plain, text, keys, weight } of terms) {
+      if (plain || texts.has(text)) continue;
+      texts.add(text);
+      for (const { key, quality } of keys) {
+        if (quality < LIFTING_QUALITY) continue;
+        const lifting = { text, worth: weight * quality };
+        const others = known.get(key);
+        if (others === undefined) known.set(key, [lifting]);
+        else others.push(lifting);
       }
     }
-    known = [...terms.values()];
-    liftingTerms.set(element, known);
   }
+  liftingTerms.set(element, known);
   return known;
 }
 
-function elementWords(element: CompiledElement, postings: Postings): ElementWord[] {
-  const words: ElementWord[] = [];
-  for (const { text, keys } of liftingTermsOf(element)) {
-    for (const { key, worth } of keys) {
-      for (const hit of postings.get(key) ?? []) words.push({ first: hit.first, end: hit.end, text, worth: worth * hit.quality });
-    }
-  }
-  return words.sort((a, b) => a.first - b.first || b.worth - a.worth);
-}
-
 /** A passage that mixes the words of several responses says more than the one it fits best. */
-function withUnion(window: Window, wordsOfElement: () => readonly ElementWord[]): number {
+function withUnion(element: CompiledElement, window: Window, postings: Postings): number {
   if (window.coverage >= 1) return window.coverage;
-  const words = wordsOfElement();
+  const lifting = liftingTermsOf(element);
   const terms = window.aligned.map(({ term }) => window.response.terms[term]!.text);
   const places = window.aligned.map(({ hit }) => hit.first);
   let extra = 0;
-  for (let k = firstFrom(words, window.first); k < words.length; k += 1) {
-    const word = words[k]!;
-    if (word.first >= window.end) break;
-    if (word.end > window.end || places.includes(word.first) || terms.includes(word.text)) continue;
-    places.push(word.first);
-    terms.push(word.text);
-    extra += word.worth;
+  for (let place = window.first; place < window.end; place += 1) {
+    if (places.includes(place)) continue;
+    // One word lifts by what it is worth most for.
+    let best: Lifting | undefined;
+    let worth = 0;
+    for (const { key, hit } of postings.startingAt(place)) {
+      if (hit.end > window.end) continue;
+      for (const one of lifting.get(key) ?? []) {
+        if (one.worth * hit.quality <= worth || terms.includes(one.text)) continue;
+        best = one;
+        worth = one.worth * hit.quality;
+      }
+    }
+    if (best === undefined) continue;
+    terms.push(best.text);
+    extra += worth;
   }
   const union = Math.min(1, window.coverage + extra / window.response.weight);
   return Math.max(window.coverage, (1 - UNION_SHARE) * window.coverage + UNION_SHARE * union);

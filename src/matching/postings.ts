@@ -3,8 +3,9 @@ import { dimensionOf } from "../language/quantity-compare.ts";
 import { homophonesOf } from "../language/sound.ts";
 import { isTradeWord, stem } from "../language/stem.ts";
 import type { CompiledRubric } from "./compile.ts";
-import type { Term } from "./response.ts";
 import type { Stream } from "./stream.ts";
+import { TermHits } from "./term-hits.ts";
+import type { TermIndex } from "./term-index.ts";
 
 /** Tokens `first` up to, not including, `end` of a stream that carry a key, and how surely. */
 export interface Hit {
@@ -13,46 +14,34 @@ export interface Hit {
   quality: number;
 }
 
-/** Where the stream has a term, and the best of what it has it by. */
-export interface Found {
-  /** The best quality among the keys that the stream has; 0 where it has none. */
-  best: number;
-  /** In order; at one place the surest first, and no place twice. */
-  hits: readonly { hit: Hit; quality: number }[];
-}
-
 /** For each key (stem, lexicon set, "#dimension" of a number) where the stream has it, in order. */
 export class Postings extends Map<string, Hit[]> {
-  /** The responses of a rubric share their lists of keys: each is looked up once. */
-  private readonly known = new Map<Term["keys"], Found>();
+  private readonly of: TermIndex;
+  private readonly tokens: number;
+  private known: TermHits | undefined;
 
-  /** Where any of these keys stands. Only for postings that are complete. */
-  of(keys: Term["keys"]): Found {
-    if (keys.last?.postings === this) return keys.last.found;
-    let found = this.known.get(keys);
-    if (found === undefined) this.known.set(keys, (found = this.lookUp(keys)));
-    keys.last = { postings: this, found };
-    return found;
+  /** @param tokens how many the stream has. */
+  constructor(of: TermIndex, tokens: number) {
+    super();
+    this.of = of;
+    this.tokens = tokens;
   }
 
-  private lookUp(keys: Term["keys"]): Found {
-    let best = 0;
-    const hits: { hit: Hit; quality: number }[] = [];
-    for (const { key, quality } of keys) {
-      const list = this.get(key);
-      if (list === undefined) continue;
-      if (quality > best) best = quality;
-      for (const hit of list) hits.push({ hit, quality: quality * hit.quality });
+  private starting: { key: string; hit: Hit }[][] | undefined;
+
+  /** The hits that start at a token, with their keys. Only of postings that are complete. */
+  startingAt(token: number): readonly { key: string; hit: Hit }[] {
+    if (this.starting === undefined) {
+      this.starting = Array.from({ length: this.tokens }, () => []);
+      for (const [key, hits] of this) for (const hit of hits) this.starting[hit.first]!.push({ key, hit });
     }
-    if (hits.length > 1) hits.sort((a, b) => a.hit.first - b.hit.first || b.quality - a.quality);
-    return { best, hits: hits.filter(({ hit }, place) => !placed(hits, place, hit)) };
+    return this.starting[token]!;
   }
-}
 
-/** Whether a surer hit of the same tokens stands before it. */
-function placed(hits: Found["hits"], place: number, { first, end }: Hit): boolean {
-  for (let k = place - 1; k >= 0 && hits[k]!.hit.first === first; k -= 1) if (hits[k]!.hit.end === end) return true;
-  return false;
+  /** The same by the rubric's terms. Only of postings that are complete. */
+  get terms(): TermHits {
+    return (this.known ??= new TermHits(this.of, this, this.tokens));
+  }
 }
 
 /** How surely a word stands for the rubric word behind it when it is not written alike. */
@@ -68,7 +57,7 @@ export function phraseKey(tokens: readonly { stem: string }[]): string {
 
 /** Looks every word of the stream up once, so that responses only read where their terms stand. */
 export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
-  const postings = new Postings();
+  const postings = new Postings(rubric.terms, stream.tokens.length);
   const add = (key: string, first: number, end: number, quality: number) => {
     const list = postings.get(key);
     if (list === undefined) postings.set(key, [{ first, end, quality }]);

@@ -7,19 +7,14 @@ import { tokenise, type Token } from "../language/token.ts";
 import type { Quantity } from "../rubric/schema.ts";
 import type { Slot } from "./phrase.ts";
 import type { Phrasebook } from "./phrasebook.ts";
-import { phraseKey, type Found } from "./postings.ts";
-
-/** What a term is found by. The responses of a rubric share such lists. */
-export interface TermKeys extends Array<{ key: string; quality: number }> {
-  /** Where it was looked up last: one station asks for a list thousands of times, and a table of lists takes a fifth of the time. */
-  last?: { postings: object; found: Found };
-}
+import { phraseKey } from "./postings.ts";
 
 /** One thing that a response says: found in speech by any of its keys, each as sure as its quality. */
 export interface Term {
   /** As written, for `explain`. */
   text: string;
-  keys: TermKeys;
+  /** What it is found by. The responses of a rubric share such lists. */
+  keys: { key: string; quality: number }[];
   weight: number;
   /** Tells which way: must be said where the response is held against somebody. */
   direction: boolean;
@@ -49,6 +44,8 @@ export interface Response {
   without: number;
   /** Notions of `must` that only its number says ("{quantity}" for "month"), a bit each: a wrong number is still this number. */
   byNumber: number;
+  /** Its number among all responses of the rubric (term-index.ts). */
+  place: number;
   /** Made of words too plain to weigh ("my name is"): only their exact run counts. */
   literal: boolean;
 }
@@ -120,7 +117,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   if (terms.length === 0) return null;
   if (terms.reduce((sum, term) => sum + term.weight, 0) < LEAST_WEIGHT) {
     const run = words.map(({ term }) => ({ ...term, plain: false, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
-    return { text, terms: run, weight: run.length, ownWeight: run.length, plainWeight: 0, length: tokens.length, asks, without: 0, byNumber: 0, literal: true };
+    return { text, terms: run, weight: run.length, ownWeight: run.length, plainWeight: 0, length: tokens.length, asks, without: 0, byNumber: 0, place: -1, literal: true };
   }
   const spoken = terms.filter((term) => !DENIALS.has(term.text));
   const each = Math.max(plainWeight, plainWeightOf(spoken));
@@ -136,6 +133,7 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     asks,
     without: 0,
     byNumber: 0,
+    place: -1,
     literal: false,
   };
 }

@@ -6,7 +6,8 @@ import { candidatePassages, counts } from "./likelihood.ts";
 import type { Passage } from "./passages.ts";
 import { groupPossible } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
-import { ReachIndex } from "./reach.ts";
+import { LEAST_COVERAGE } from "./passages.ts";
+import type { Response } from "./response.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, UnsafeMatch } from "./types.ts";
 import { unsafeMatches } from "./unsafe.ts";
@@ -30,23 +31,29 @@ export interface UtteranceReading {
 
 /** Reads any number of utterances against one rubric, each as `matchUtterance` would, in a small part of the time. */
 export class UtteranceReader {
-  private readonly reach: ReachIndex;
   private readonly rubric: CompiledRubric;
 
   constructor(rubric: CompiledRubric) {
     this.rubric = rubric;
-    this.reach = new ReachIndex(rubric);
   }
 
   read(text: string): UtteranceReading {
     const { stream, postings } = this.look(text);
-    const within = this.reach.within(postings);
-    const tried = candidatePassages(this.rubric, postings, stream, this.rubric.elements.filter((element) => within.owners.has(element)), within.responses);
-    const statements = this.rubric.unsafe.filter((statement) => within.owners.has(statement));
+    const { elements, unsafe } = this.within(postings);
+    const tried = candidatePassages(this.rubric, postings, stream, elements);
     return {
       kept: assign(withoutOthersWords(tried.filter(counts), tried)).kept,
       tried,
-      unsafe: statements.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe: statements }, postings, stream),
+      unsafe: unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream),
+    };
+  }
+
+  /** Of a rubric's some hundred elements an utterance has words enough for two or three; to look at the others would take all the time there is. */
+  private within({ terms }: Postings): Pick<CompiledRubric, "elements" | "unsafe"> {
+    const any = (responses: readonly Response[]) => responses.some((response) => terms.reachOf(response) >= LEAST_COVERAGE * response.weight);
+    return {
+      elements: this.rubric.elements.filter(({ say, incorrect, elsewhere }) => any(say) || any(incorrect) || elsewhere.some(({ responses }) => any(responses))),
+      unsafe: this.rubric.unsafe.filter(({ say }) => any(say)),
     };
   }
 

@@ -1,5 +1,7 @@
 import type { Response } from "./response.ts";
-import { alignedAt, hitsInOrder, type Aligned, type HitsInOrder } from "./hits-in-order.ts";
+import { OWN_WORDS } from "./coverage.ts";
+import { hitsInOrder, type Aligned, type HitsInOrder } from "./hits-in-order.ts";
+import { Reach } from "./reach.ts";
 import { firstFrom, type Hit, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 
@@ -21,8 +23,6 @@ const ROOM = { base: 3, perWord: 1.6 } as const;
 const GAP_COST = { perWord: 0.02, most: 0.25 } as const;
 /** A passage over the end of a sentence may still be one thing said; less likely so. */
 const SENTENCE_COST = { each: 0.1, most: 0.25 } as const;
-/** So much of the weight must be the response's own words or sure synonyms; near ones only add to it. */
-export const OWN_WORDS = { quality: 0.78, share: 0.5 } as const;
 /** A single word that only stands for another of the response, and the share of its coverage that it keeps. */
 const LONE_WORD = { quality: 0.95, share: 0.6 } as const;
 /** What a response said wholly backwards loses. */
@@ -30,23 +30,34 @@ const ORDER_COST = 0.12;
 /** Plain words count only as a run; in a longer run one other word may stand between two of them. */
 const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
 
-/** Bits of a mask that tell terms apart; a longer response is not looked ahead for. */
-const MASK_BITS = 31;
-
 /**
  * The best passages for one response, none overlapping another.
  * @param least coverage below which a passage is not worth looking at.
  */
 export function windowsFor(response: Response, postings: Postings, stream: Stream, least: number): Window[] {
-  if (!canReach(response, postings, least)) return [];
-  const hits = hitsInOrder(response, postings);
-  const span = SPAN.base + SPAN.perWord * response.length;
+  if (postings.terms.reachOf(response) < least * response.weight) return [];
+  const hits = hitsInOrder(response, postings.terms);
   const found: Window[] = [];
+  if (response.literal) {
+    for (let start = 0; start < hits.size; start += 1) keep(found, literalFrom(hits, start, least, response, stream, postings));
+    return withoutOverlap(found);
+  }
+  const { first, position } = hits;
+  const { position: places } = stream;
+  for (let k = 0; k < hits.size; k += 1) position[k] = places[first[k]!]!;
+  const span = SPAN.base + SPAN.perWord * response.length;
+  const reach = new Reach(hits, response, postings.terms.index);
+  let stop = 0;
   for (let start = 0; start < hits.size; start += 1) {
-    const window = response.literal ? literalFrom(hits, start, least, response, stream, postings) : bestFrom(hits, start, span, least, response, stream, postings);
-    if (window !== null) found.push(window);
+    while (stop < hits.size && position[stop]! - position[start]! <= span) reach.add(stop++);
+    if (reach.most() >= least * response.weight) keep(found, bestFrom(hits, start, stop, least, response, stream, postings));
+    reach.remove(start);
   }
   return withoutOverlap(found);
+}
+
+function keep(found: Window[], window: Window | null): void {
+  if (window !== null) found.push(window);
 }
 
 /** What is held against somebody must be said whole: a term this heavy, beside the heaviest, may not be missing. */
@@ -80,47 +91,20 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
   return kept.sort((a, b) => a.first - b.first);
 }
 
-/** The most that words of this weight could cover, times the response's weight. @param own what of it is said in the response's own words */
-export function mostCoverage(response: Response, possible: number, own: number): number {
-  return possible * Math.min(1, own / response.ownWeight / OWN_WORDS.share);
-}
-
-/** A cheap look before the work: is enough of the response anywhere in the stream? */
-function canReach(response: Response, postings: Postings, least: number): boolean {
-  let possible = 0;
-  let own = 0;
-  // Counted loops here and below: this is asked of every response, and iterators make half of its garbage.
-  for (let place = 0; place < response.terms.length; place += 1) {
-    const term = response.terms[place]!;
-    if (term.plain) {
-      possible += term.weight;
-      continue;
-    }
-    const { best } = postings.of(term.keys);
-    possible += best * term.weight;
-    if (term.text !== "{quantity}" && best >= OWN_WORDS.quality) own += term.weight;
-  }
-  return mostCoverage(response, possible, own) >= least * response.weight;
-}
-
-function bestFrom(hits: HitsInOrder, start: number, span: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
-  const { term, hit, quality } = hits;
-  const from = stream.position[hit[start]!.first]!;
-  let stop = start + 1;
-  while (stop < hits.size && stream.position[hit[stop]!.first]! - from <= span) stop += 1;
-  if (!withinReach(hits, start, stop, least, response)) return null;
+/** The best passage from one hit on, of hits that start before `stop`. */
+function bestFrom(hits: HitsInOrder, start: number, stop: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
+  const { term, first, end, quality } = hits;
   best.length = 1;
   best[0] = start;
   for (let k = start + 1; k < stop; k += 1) {
     if (term[k] === term[start]) continue;
-    const { first, end } = hit[k]!;
     let known = -1;
     let taken = false;
     for (let place = 0; place < best.length; place += 1) {
       const other = best[place]!;
       if (term[other] === term[k]) known = place;
       // One word pays for one term, unless a set phrase spans it.
-      else if (hit[other]!.first === first && hit[other]!.end === end && quality[other]! >= quality[k]!) taken = true;
+      else if (first[other] === first[k] && end[other] === end[k] && quality[other]! >= quality[k]!) taken = true;
     }
     if (taken || (known >= 0 && quality[best[known]!]! >= quality[k]!)) continue;
     if (known >= 0) best[known] = k;
@@ -132,43 +116,22 @@ function bestFrom(hits: HitsInOrder, start: number, span: number, least: number,
 /** The hits chosen by `bestFrom`, filled anew each time; nobody keeps it. */
 const best: number[] = [];
 
-/** The most that hits between two places could cover, each term once: most starts end here. */
-function withinReach({ term, quality }: HitsInOrder, start: number, stop: number, least: number, response: Response): boolean {
-  if (response.terms.length >= MASK_BITS) return true;
-  let reach = response.plainWeight;
-  let own = 0;
-  let seen = 0;
-  let seenOwn = 0;
-  for (let k = start; k < stop; k += 1) {
-    const place = term[k]!;
-    const bit = 1 << place;
-    if ((seen & bit) === 0) {
-      seen |= bit;
-      reach += response.terms[place]!.weight;
-    }
-    if (quality[k]! >= OWN_WORDS.quality && (seenOwn & bit) === 0 && response.terms[place]!.text !== "{quantity}") {
-      seenOwn |= bit;
-      own += response.terms[place]!.weight;
-    }
-  }
-  return mostCoverage(response, reach, own) >= least * response.weight;
-}
-
 /** The window of chosen hits, or null where it covers less than the least: most do, and nothing is made for them. */
 function windowOf(hits: HitsInOrder, chosen: readonly number[], least: number, response: Response, stream: Stream, postings: Postings): Window | null {
+  const { starts, weights, ownWeights } = postings.terms.index;
+  const firstTerm = starts[response.place]!;
   let first = Infinity;
   let end = 0;
   let carried = 0;
   let own = 0;
   for (let at = 0; at < chosen.length; at += 1) {
     const k = chosen[at]!;
-    const hit = hits.hit[k]!;
     const quality = hits.quality[k]!;
-    const { weight, text } = response.terms[hits.term[k]!]!;
-    if (hit.first < first) first = hit.first;
-    if (hit.end > end) end = hit.end;
-    carried += weight * quality;
-    if (quality >= OWN_WORDS.quality && text !== "{quantity}") own += weight;
+    const row = firstTerm + hits.term[k]!;
+    if (hits.first[k]! < first) first = hits.first[k]!;
+    if (hits.end[k]! > end) end = hits.end[k]!;
+    carried += weights[row]! * quality;
+    if (quality >= OWN_WORDS.quality) own += ownWeights[row]!;
   }
   let covered = (carried + plainWords(response, postings, first, end)) / response.weight;
   const extent = stream.position[end - 1]! - stream.position[first]! + 1;
@@ -180,7 +143,7 @@ function windowOf(hits: HitsInOrder, chosen: readonly number[], least: number, r
   // One word that only stands for another is too little to say anything by itself ("loosens" for "take the cap off").
   if (end - first === 1 && hits.quality[chosen[0]!]! < LONE_WORD.quality) covered *= LONE_WORD.share;
   const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
-  return coverage < least ? null : { first, end, response, aligned: chosen.map((k) => alignedAt(hits, k)), coverage };
+  return coverage < least ? null : { first, end, response, aligned: chosen.map((k) => ({ term: hits.term[k]!, hit: postings.terms.hitAt(hits.row[k]!), quality: hits.quality[k]! })), coverage };
 }
 
 /** So near to a passage its plain words may stand. */
@@ -209,7 +172,7 @@ function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number):
 }
 
 /** Share of the pairs of terms said the other way round, 0 to 1. */
-function disorder({ term, hit }: HitsInOrder, chosen: readonly number[]): number {
+function disorder({ term, first }: HitsInOrder, chosen: readonly number[]): number {
   const size = chosen.length;
   if (size < 2) return 0;
   let turned = 0;
@@ -217,7 +180,7 @@ function disorder({ term, hit }: HitsInOrder, chosen: readonly number[]): number
     const k = chosen[later]!;
     for (let earlier = 0; earlier < later; earlier += 1) {
       const j = chosen[earlier]!;
-      if ((term[j]! - term[k]!) * (hit[j]!.first - hit[k]!.first) < 0) turned += 1;
+      if ((term[j]! - term[k]!) * (first[j]! - first[k]!) < 0) turned += 1;
     }
   }
   return (2 * turned) / (size * (size - 1));
@@ -228,8 +191,8 @@ function literalFrom(hits: HitsInOrder, start: number, least: number, response: 
   const run = [start];
   const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
   for (let k = start + 1; k < hits.size && run.length < response.terms.length; k += 1) {
-    const { end } = hits.hit[run[run.length - 1]!]!;
-    const { first } = hits.hit[k]!;
+    const end = hits.end[run[run.length - 1]!]!;
+    const first = hits.first[k]!;
     if (first - end > gap) break;
     if (hits.term[k] === run.length && first >= end) run.push(k);
   }

@@ -1,0 +1,134 @@
+import type { Hit } from "./postings.ts";
+import type { Response } from "./response.ts";
+import { mostCoverage, OWN_WORDS } from "./coverage.ts";
+import type { TermIndex } from "./term-index.ts";
+
+/** Where a stream has the terms of a rubric: for each list of keys its hits in columns of numbers (see TermIndex). */
+export class TermHits {
+  readonly index: TermIndex;
+  /** By list: its first row, and the row behind its last. In order of tokens; at one token the surest first, and no stretch twice. */
+  readonly starts: Int32Array;
+  readonly ends: Int32Array;
+  /** By row: tokens, end exclusive, and the quality of the key times that of the hit. */
+  readonly first: Int32Array;
+  readonly end: Int32Array;
+  readonly quality: Float64Array;
+  /** By list the best quality among its keys that the stream has; 0 where it has none. */
+  private readonly best: Float64Array;
+  /** By row the place of its key in its list, and of its hit among all. */
+  private readonly ranks: Uint8Array;
+  private readonly hitOf: Int32Array;
+  private readonly hits: Hit[] = [];
+
+  /** @param tokens how many the stream has. */
+  constructor(index: TermIndex, postings: ReadonlyMap<string, readonly Hit[]>, tokens: number) {
+    this.index = index;
+    const { keyStarts, carried, qualities, ranks } = index;
+    const starts = new Int32Array(index.size + 1);
+    const best = new Float64Array(index.size);
+    // Hits by their first token, as linked lists: read along the stream they come into each list in order.
+    const heads = new Int32Array(tokens).fill(-1);
+    const next: number[] = [];
+    const keys: number[] = [];
+    const { hits } = this;
+    for (const [key, list] of postings) {
+      const place = index.keyAt(key);
+      if (place < 0) continue;
+      for (let row = keyStarts[place]!; row < keyStarts[place + 1]!; row += 1) {
+        const carrying = carried[row]!;
+        starts[carrying + 1]! += list.length;
+        if (qualities[row]! > best[carrying]!) best[carrying] = qualities[row]!;
+      }
+      for (const hit of list) {
+        next.push(heads[hit.first]!);
+        heads[hit.first] = keys.length;
+        keys.push(place);
+        hits.push(hit);
+      }
+    }
+    for (let list = 0; list < index.size; list += 1) starts[list + 1]! += starts[list]!;
+    const rows = starts[index.size]!;
+    const ends = starts.slice(0, index.size);
+    const first = new Int32Array(rows);
+    const end = new Int32Array(rows);
+    const quality = new Float64Array(rows);
+    const hitOf = new Int32Array(rows);
+    this.starts = starts;
+    this.ends = ends;
+    this.first = first;
+    this.end = end;
+    this.quality = quality;
+    this.best = best;
+    this.ranks = new Uint8Array(rows);
+    this.hitOf = hitOf;
+    for (let token = 0; token < tokens; token += 1) {
+      for (let event = heads[token]!; event >= 0; event = next[event]!) {
+        const key = keys[event]!;
+        const hit = hits[event]!;
+        for (let row = keyStarts[key]!; row < keyStarts[key + 1]!; row += 1) {
+          const list = carried[row]!;
+          const last = ends[list]!;
+          const to = last > starts[list]! && first[last - 1] === token ? this.placeAtToken(list, hit, qualities[row]! * hit.quality, ranks[row]!) : last;
+          if (to < 0) continue;
+          first[to] = token;
+          end[to] = hit.end;
+          quality[to] = qualities[row]! * hit.quality;
+          this.ranks[to] = ranks[row]!;
+          hitOf[to] = event;
+          ends[list]! += 1;
+        }
+      }
+    }
+  }
+
+  /** Makes room for one more hit at the token of the list's last; -1 where the same stretch is there more surely. */
+  private placeAtToken(list: number, hit: Hit, quality: number, rank: number): number {
+    const start = this.starts[list]!;
+    let last = this.ends[list]!;
+    let place = last;
+    while (place > start && this.first[place - 1] === hit.first && !this.isSurer(place - 1, quality, rank)) place -= 1;
+    for (let row = place - 1; row >= start && this.first[row] === hit.first; row -= 1) if (this.end[row] === hit.end) return -1;
+    for (let row = place; row < last; row += 1) {
+      if (this.end[row] !== hit.end) continue;
+      // The same stretch, less surely, goes.
+      last -= 1;
+      for (let k = row; k < last; k += 1) this.move(k + 1, k);
+      break;
+    }
+    for (let row = last; row > place; row -= 1) this.move(row - 1, row);
+    this.ends[list] = last;
+    return place;
+  }
+
+  private isSurer(row: number, quality: number, rank: number): boolean {
+    return this.quality[row]! > quality || (this.quality[row] === quality && this.ranks[row]! < rank);
+  }
+
+  private move(from: number, to: number): void {
+    this.first[to] = this.first[from]!;
+    this.end[to] = this.end[from]!;
+    this.quality[to] = this.quality[from]!;
+    this.ranks[to] = this.ranks[from]!;
+    this.hitOf[to] = this.hitOf[from]!;
+  }
+
+  /** The hit of a row. */
+  hitAt(row: number): Hit {
+    return this.hits[this.hitOf[row]!]!;
+  }
+
+  /** The most of the response that the stream could say, by weight: with every term where it is said best. */
+  reachOf({ place, ownWeight }: Response): number {
+    const { starts, lists, weights, ownWeights } = this.index;
+    let possible = 0;
+    let own = 0;
+    for (let row = starts[place]!; row < starts[place + 1]!; row += 1) {
+      const list = lists[row]!;
+      // Plain words may always be there.
+      const best = list < 0 ? 1 : this.best[list]!;
+      possible += best * weights[row]!;
+      if (best >= OWN_WORDS.quality) own += ownWeights[row]!;
+    }
+    return mostCoverage(possible, own, ownWeight);
+  }
+}

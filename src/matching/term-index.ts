@@ -1,0 +1,110 @@
+import type { CompiledRubric } from "./compile.ts";
+import type { Response, Term } from "./response.ts";
+
+/**
+ * The terms of all responses of a rubric as columns of numbers. A station is looked through for each of some two
+ * thousand responses; read from the responses themselves, an object a term, most of that time went into waiting for memory.
+ */
+export class TermIndex {
+  /** By response (`Response.place`), and one more: the row of its first term. */
+  readonly starts: Int32Array;
+  /** By row: the list of keys of the term, -1 of a plain one; its weight; its weight as one of the response's own words. */
+  readonly lists: Int32Array;
+  readonly weights: Float64Array;
+  readonly ownWeights: Float64Array;
+  /** How many lists of keys there are. */
+  readonly size: number;
+
+  private readonly keys = new Map<string, number>();
+  /** By key, and one more: the row of its first list in `carried`. */
+  readonly keyStarts: Int32Array;
+  /** By row: a list that has the key, how surely the key stands for it, and the key's place in it. */
+  readonly carried: Int32Array;
+  readonly qualities: Float64Array;
+  readonly ranks: Uint8Array;
+
+  /** Numbers the responses. */
+  constructor(rubric: Asked) {
+    const responses = responsesOf(rubric);
+    const rows = responses.reduce((sum, { terms }) => sum + terms.length, 0);
+    this.starts = new Int32Array(responses.length + 1);
+    this.lists = new Int32Array(rows).fill(-1);
+    this.weights = new Float64Array(rows);
+    this.ownWeights = new Float64Array(rows);
+    const places = new Map<Term["keys"], number>();
+    let row = 0;
+    for (let place = 0; place < responses.length; place += 1) {
+      const response = responses[place]!;
+      response.place = place;
+      this.starts[place] = row;
+      for (const { plain, keys, weight, text } of response.terms) {
+        this.weights[row] = weight;
+        if (!plain) {
+          let list = places.get(keys);
+          if (list === undefined) places.set(keys, (list = places.size));
+          this.lists[row] = list;
+          if (text !== "{quantity}") this.ownWeights[row] = weight;
+        }
+        row += 1;
+      }
+    }
+    this.starts[responses.length] = row;
+    this.size = places.size;
+    // For each key the lists that have it: counted first, then filled in.
+    const sizes: number[] = [];
+    const total = [...places.keys()].reduce((sum, list) => sum + list.length, 0);
+    const keyOf = new Int32Array(total);
+    let at = 0;
+    for (const list of places.keys()) {
+      for (const { key } of list) {
+        let place = this.keys.get(key);
+        if (place === undefined) this.keys.set(key, (place = sizes.push(0) - 1));
+        sizes[place]! += 1;
+        keyOf[at++] = place;
+      }
+    }
+    this.keyStarts = new Int32Array(sizes.length + 1);
+    for (let key = 0; key < sizes.length; key += 1) this.keyStarts[key + 1] = this.keyStarts[key]! + sizes[key]!;
+    const next = this.keyStarts.slice();
+    this.carried = new Int32Array(total);
+    this.qualities = new Float64Array(total);
+    this.ranks = new Uint8Array(total);
+    at = 0;
+    for (const [list, place] of places) {
+      for (let rank = 0; rank < list.length; rank += 1) {
+        const to = next[keyOf[at++]!]!++;
+        this.carried[to] = place;
+        this.qualities[to] = list[rank]!.quality;
+        this.ranks[to] = rank;
+      }
+    }
+  }
+
+  /** Place of a key, -1 where no term of the rubric has it. */
+  keyAt(key: string): number {
+    return this.keys.get(key) ?? -1;
+  }
+}
+
+type Asked = Pick<CompiledRubric, "elements" | "unsafe" | "questions" | "cues">;
+
+/** Every response that is looked for anywhere. */
+function responsesOf({ elements, unsafe, questions, cues }: Asked): Response[] {
+  const all: Response[] = [];
+  const take = (responses: readonly Response[]) => {
+    for (const response of responses) all.push(response);
+  };
+  for (const { say, incorrect, elsewhere } of elements) {
+    take(say);
+    take(incorrect);
+    for (const { responses } of elsewhere) take(responses);
+  }
+  for (const { say } of unsafe) take(say);
+  for (const { says, answer, incorrect } of questions) {
+    take(says);
+    take(answer);
+    take(incorrect);
+  }
+  for (const { says } of cues) take(says);
+  return all;
+}
