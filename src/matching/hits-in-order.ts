@@ -43,10 +43,10 @@ export function hitsInOrder({ place }: Response, hits: TermHits): HitsInOrder {
   let rows = 0;
   for (let row = from; row < to; row += 1) {
     const list = lists[row]!;
-    if (list < 0) continue;
-    const start = hits.starts[list]!;
-    const end = hits.ends[list]!;
-    if (start === end) continue;
+    const at = list < 0 ? 0 : hits.places[list]!;
+    if (at === 0) continue;
+    const start = hits.starts[at]!;
+    const end = hits.ends[at]!;
     terms[count] = row - from;
     next[count] = start;
     ends[count] = end;

@@ -6,15 +6,18 @@ import type { TermIndex } from "./term-index.ts";
 /** Where a stream has the terms of a rubric: for each list of keys its hits in columns of numbers (see TermIndex). */
 export class TermHits {
   readonly index: TermIndex;
-  /** By list: its first row, and the row behind its last. In order of tokens; at one token the surest first, and no stretch twice. */
+  /** By list of keys its place among those that the stream has, counted from 1; 0 for the others, which are most where little is said. */
+  readonly places: Int32Array;
+  /** By that place: its first row, and the row behind its last. In order of tokens; at one token the surest first, and no stretch twice. */
   readonly starts: Int32Array;
   readonly ends: Int32Array;
   /** By row: tokens, end exclusive, and the quality of the key times that of the hit. */
   readonly first: Int32Array;
   readonly end: Int32Array;
   readonly quality: Float64Array;
-  /** By list the best quality among its keys that the stream has; 0 where it has none. */
-  private readonly best: Float64Array;
+  /** By place the list, and the best quality among its keys that the stream has. */
+  private readonly lists: number[] = [0];
+  private readonly best: number[] = [0];
   /** By row the place of its key in its list, and of its hit among all. */
   private readonly ranks: Uint8Array;
   private readonly hitOf: Int32Array;
@@ -24,8 +27,9 @@ export class TermHits {
   constructor(index: TermIndex, postings: ReadonlyMap<string, readonly Hit[]>, tokens: number) {
     this.index = index;
     const { keyStarts, carried, qualities, ranks } = index;
-    const starts = new Int32Array(index.size + 1);
-    const best = new Float64Array(index.size);
+    const places = new Int32Array(index.size);
+    const { best, lists } = this;
+    const sizes: number[] = [0];
     // Hits by their first token, as linked lists: read along the stream they come into each list in order.
     const heads = new Int32Array(tokens).fill(-1);
     const next: number[] = [];
@@ -36,8 +40,14 @@ export class TermHits {
       if (place < 0) continue;
       for (let row = keyStarts[place]!; row < keyStarts[place + 1]!; row += 1) {
         const carrying = carried[row]!;
-        starts[carrying + 1]! += list.length;
-        if (qualities[row]! > best[carrying]!) best[carrying] = qualities[row]!;
+        let at = places[carrying]!;
+        if (at === 0) {
+          places[carrying] = at = lists.push(carrying) - 1;
+          sizes.push(0);
+          best.push(0);
+        }
+        sizes[at]! += list.length;
+        if (qualities[row]! > best[at]!) best[at] = qualities[row]!;
       }
       for (const hit of list) {
         next.push(heads[hit.first]!);
@@ -46,19 +56,23 @@ export class TermHits {
         hits.push(hit);
       }
     }
-    for (let list = 0; list < index.size; list += 1) starts[list + 1]! += starts[list]!;
-    const rows = starts[index.size]!;
-    const ends = starts.slice(0, index.size);
+    const starts = new Int32Array(lists.length);
+    let rows = 0;
+    for (let at = 1; at < lists.length; at += 1) {
+      starts[at] = rows;
+      rows += sizes[at]!;
+    }
+    const ends = starts.slice();
     const first = new Int32Array(rows);
     const end = new Int32Array(rows);
     const quality = new Float64Array(rows);
     const hitOf = new Int32Array(rows);
+    this.places = places;
     this.starts = starts;
     this.ends = ends;
     this.first = first;
     this.end = end;
     this.quality = quality;
-    this.best = best;
     this.ranks = new Uint8Array(rows);
     this.hitOf = hitOf;
     for (let token = 0; token < tokens; token += 1) {
@@ -66,7 +80,7 @@ export class TermHits {
         const key = keys[event]!;
         const hit = hits[event]!;
         for (let row = keyStarts[key]!; row < keyStarts[key + 1]!; row += 1) {
-          const list = carried[row]!;
+          const list = places[carried[row]!]!;
           const last = ends[list]!;
           const to = last > starts[list]! && first[last - 1] === token ? this.placeAtToken(list, hit, qualities[row]! * hit.quality, ranks[row]!) : last;
           if (to < 0) continue;
@@ -117,6 +131,22 @@ export class TermHits {
     return this.hits[this.hitOf[row]!]!;
   }
 
+  /** Places of the responses of which the stream has any term but plain ones. */
+  touched(): number[] {
+    const { users, userStarts } = this.index.usage;
+    const known = new Uint8Array(this.index.starts.length);
+    const touched: number[] = [];
+    for (let at = 1; at < this.lists.length; at += 1) {
+      const list = this.lists[at]!;
+      for (let row = userStarts[list]!; row < userStarts[list + 1]!; row += 1) {
+        const response = users[row]!;
+        if (known[response] === 0) touched.push(response);
+        known[response] = 1;
+      }
+    }
+    return touched;
+  }
+
   /** The most of the response that the stream could say, by weight: with every term where it is said best. */
   reachOf({ place, ownWeight }: Response): number {
     const { starts, lists, weights, ownWeights } = this.index;
@@ -125,7 +155,7 @@ export class TermHits {
     for (let row = starts[place]!; row < starts[place + 1]!; row += 1) {
       const list = lists[row]!;
       // Plain words may always be there.
-      const best = list < 0 ? 1 : this.best[list]!;
+      const best = list < 0 ? 1 : this.best[this.places[list]!]!;
       possible += best * weights[row]!;
       if (best >= OWN_WORDS.quality) own += ownWeights[row]!;
     }

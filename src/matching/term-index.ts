@@ -80,6 +80,25 @@ export class TermIndex {
     }
   }
 
+  private used: { users: Int32Array; userStarts: Int32Array } | undefined;
+
+  /** For each list of keys the responses that have it: by list, and one more, the row of its first in `users`. */
+  get usage(): { users: Int32Array; userStarts: Int32Array } {
+    if (this.used !== undefined) return this.used;
+    const userStarts = new Int32Array(this.size + 1);
+    for (const list of this.lists) if (list >= 0) userStarts[list + 1]! += 1;
+    for (let list = 0; list < this.size; list += 1) userStarts[list + 1]! += userStarts[list]!;
+    const users = new Int32Array(userStarts[this.size]!);
+    const next = userStarts.slice();
+    for (let place = 0; place + 1 < this.starts.length; place += 1) {
+      for (let row = this.starts[place]!; row < this.starts[place + 1]!; row += 1) {
+        const list = this.lists[row]!;
+        if (list >= 0) users[next[list]!++] = place;
+      }
+    }
+    return (this.used = { users, userStarts });
+  }
+
   /** Place of a key, -1 where no term of the rubric has it. */
   keyAt(key: string): number {
     return this.keys.get(key) ?? -1;

@@ -1,6 +1,6 @@
 import { toldStation } from "../station/told.ts";
 import { assign, withoutOthersWords } from "./assignment.ts";
-import type { CompiledRubric } from "./compile.ts";
+import type { CompiledElement, CompiledRubric, CompiledStatement } from "./compile.ts";
 import { matchStation } from "./match.ts";
 import { candidatePassages, counts } from "./likelihood.ts";
 import type { Passage } from "./passages.ts";
@@ -32,9 +32,15 @@ export interface UtteranceReading {
 /** Reads any number of utterances against one rubric, each as `matchUtterance` would, in a small part of the time. */
 export class UtteranceReader {
   private readonly rubric: CompiledRubric;
+  /** By place of the response. */
+  private readonly owned: { response: Response; owner: CompiledElement | CompiledStatement }[] = [];
 
   constructor(rubric: CompiledRubric) {
     this.rubric = rubric;
+    for (const owner of rubric.elements) {
+      for (const response of [...owner.say, ...owner.incorrect, ...owner.elsewhere.flatMap(({ responses }) => responses)]) this.owned[response.place] = { response, owner };
+    }
+    for (const owner of rubric.unsafe) for (const response of owner.say) this.owned[response.place] = { response, owner };
   }
 
   read(text: string): UtteranceReading {
@@ -50,11 +56,12 @@ export class UtteranceReader {
 
   /** Of a rubric's some hundred elements an utterance has words enough for two or three; to look at the others would take all the time there is. */
   private within({ terms }: Postings): Pick<CompiledRubric, "elements" | "unsafe"> {
-    const any = (responses: readonly Response[]) => responses.some((response) => terms.reachOf(response) >= LEAST_COVERAGE * response.weight);
-    return {
-      elements: this.rubric.elements.filter(({ say, incorrect, elsewhere }) => any(say) || any(incorrect) || elsewhere.some(({ responses }) => any(responses))),
-      unsafe: this.rubric.unsafe.filter(({ say }) => any(say)),
-    };
+    const owners = new Set<CompiledElement | CompiledStatement>();
+    for (const place of terms.touched()) {
+      const owned = this.owned[place];
+      if (owned !== undefined && terms.reachOf(owned.response) >= LEAST_COVERAGE * owned.response.weight) owners.add(owned.owner);
+    }
+    return { elements: this.rubric.elements.filter((element) => owners.has(element)), unsafe: this.rubric.unsafe.filter((statement) => owners.has(statement)) };
   }
 
   /** Whether one of the element's must-words is nowhere in the utterance: then no passage is even tried. */
