@@ -1,5 +1,6 @@
 import type { CompiledElement } from "./compile.ts";
 import type { Passage } from "./passages.ts";
+import { firstFrom } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 
 /** Tokens on either side that are near by. */
@@ -43,43 +44,70 @@ export interface Company {
   better: number;
 }
 
-/**
- * @param fitting passages of the stream on which no gate closes.
- * @param worth of a passage as a witness of what is spoken of, 0 to 1.
- */
-export function companyOf(passage: Passage, fitting: readonly Passage[], items: Items, worth: (passage: Passage) => number): Company {
+/** Passages of a stream on which no gate closes, so that those around one are found without asking all. */
+export class Fitting {
+  /** In the order of their first tokens. */
+  private readonly inOrder: readonly Passage[];
+  private readonly byElement = new Map<CompiledElement, Passage[]>();
+
+  constructor(passages: readonly Passage[]) {
+    this.inOrder = [...passages].sort((a, b) => a.first - b.first);
+    for (const passage of passages) {
+      const others = this.byElement.get(passage.element);
+      if (others === undefined) this.byElement.set(passage.element, [passage]);
+      else others.push(passage);
+    }
+  }
+
+  get all(): readonly Passage[] {
+    return this.inOrder;
+  }
+
+  of(element: CompiledElement): readonly Passage[] {
+    return this.byElement.get(element) ?? [];
+  }
+
+  /** Place in `all` of the first passage that is still around one that starts at this token. */
+  firstAround(token: number): number {
+    return firstFrom(this.inOrder, token - AROUND + 1);
+  }
+}
+
+/** @param worth of a passage as a witness of what is spoken of, 0 to 1. */
+export function companyOf(passage: Passage, fitting: Fitting, items: Items, worth: (passage: Passage) => number): Company {
   const { element, first, end } = passage;
   const { place } = items.get(element.item)!;
   const company: Company = { own: 0, ownItem: 0, nextItem: 0, otherItem: 0, farOff: 0, farAround: 0, sharing: 0, better: 0 };
+  const mine = worth(passage);
+  for (const other of fitting.of(element)) {
+    const weight = worth(other);
+    company.own += weight;
+    if (weight > mine) company.better = 1;
+  }
   let nearWeight = 0;
   let aroundWeight = 0;
-  const mine = worth(passage);
-  for (const other of fitting) {
+  const { all } = fitting;
+  for (let k = fitting.firstAround(first); k < all.length && all[k]!.first < first + AROUND; k += 1) {
+    const other = all[k]!;
+    if (other.element === element) continue;
     const weight = worth(other);
-    if (other.element === element) {
-      company.own += weight;
-      if (weight > mine) company.better = 1;
-      continue;
-    }
     const overlaps = other.first < end && first < other.end;
     if (overlaps && weight > company.sharing) company.sharing = weight;
     const apart = Math.abs(other.first - first);
-    if (apart >= AROUND) continue;
-    if (!overlaps && other.element.item !== element.item) {
-      const off = Math.abs(items.get(other.element.item)!.place - place) / items.size;
+    const ownItem = other.element.item === element.item;
+    if (!overlaps && !ownItem) {
+      const between = Math.abs(items.get(other.element.item)!.place - place);
+      const off = between / items.size;
       aroundWeight += weight;
       company.farAround += weight * off;
       if (apart < NEAR) {
         nearWeight += weight;
         company.farOff += weight * off;
+        if (weight > company.otherItem) company.otherItem = weight;
+        if (weight > company.nextItem && between <= NEXT) company.nextItem = weight;
       }
     }
-    if (apart >= NEAR) continue;
-    if (other.element.item === element.item) company.ownItem = Math.max(company.ownItem, weight);
-    else if (!overlaps) {
-      company.otherItem = Math.max(company.otherItem, weight);
-      if (Math.abs(items.get(other.element.item)!.place - place) <= NEXT) company.nextItem = Math.max(company.nextItem, weight);
-    }
+    if (ownItem && apart < NEAR && weight > company.ownItem) company.ownItem = weight;
   }
   if (nearWeight > 0) company.farOff /= nearWeight;
   if (aroundWeight > 0) company.farAround /= aroundWeight;

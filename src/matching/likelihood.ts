@@ -1,6 +1,6 @@
 import { wordWeight } from "../language/lexicon.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
-import { companyOf, isAlone, itemsOf, type Items } from "./company.ts";
+import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { closeOtherDevices } from "./other-device.ts";
 import { isOpen, passagesFor, type Passage } from "./passages.ts";
@@ -54,7 +54,7 @@ export const LIKELY = 0.2;
  * @param elements all of the rubric.
  */
 export function withLikelihood(passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Passage[] {
-  const fitting = passages.filter(canSay);
+  const fitting = new Fitting(passages.filter(canSay));
   const items = itemsOf(elements);
   const first = firstLook(fitting, stream, items);
   return passages.map((passage) => (first.has(passage) && (isOpen(passage) || !isAlone(passage, stream)) ? { ...passage, likelihood: likelihoodOf(weights.second, signsOfSaying(passage, fitting, stream, items, (other) => first.get(other)!)) } : passage));
@@ -70,8 +70,8 @@ export function candidatePassages(rubric: CompiledRubric, postings: Postings, st
 }
 
 /** By passage how likely it is where all others are taken by their fit: what the second look takes them by. */
-export function firstLook(fitting: readonly Passage[], stream: Stream, items: Items, curves: Curve = weights.first): Map<Passage, number> {
-  return new Map(fitting.map((passage) => [passage, likelihoodOf(curves, signsOfSaying(passage, fitting, stream, items, ({ coverage }) => coverage))]));
+export function firstLook(fitting: Fitting, stream: Stream, items: Items, curves: Curve = weights.first): Map<Passage, number> {
+  return new Map(fitting.all.map((passage) => [passage, likelihoodOf(curves, signsOfSaying(passage, fitting, stream, items, ({ coverage }) => coverage))]));
 }
 
 /** Whether the passage counts: as likely saying its element, or by its fit as wrong or right elsewhere; and no gate closes. */
@@ -89,10 +89,8 @@ function lacksName({ window: { response, aligned } }: Passage): boolean {
   return response.terms.some(({ text }, place) => text === "{name}" && !aligned.some(({ term }) => term === place));
 }
 
-/**
- * @param fitting passages of the stream on which no gate closes.
- */
-export function signsOfSaying(passage: Passage, fitting: readonly Passage[], stream: Stream, items: Items, worth: (passage: Passage) => number): number[] {
+/** @param worth of a passage as a witness of what is spoken of, 0 to 1. */
+export function signsOfSaying(passage: Passage, fitting: Fitting, stream: Stream, items: Items, worth: (passage: Passage) => number): number[] {
   const { window, element, first, end } = passage;
   const { aligned, response } = window;
   const { own, ownItem, nextItem, otherItem, sharing, better, farOff, farAround } = companyOf(passage, fitting, items, worth);
@@ -144,7 +142,7 @@ export type Doubt = "nothing-else-of-its-item" | "fits-another-element" | "fits-
 /** @param passages all of the station, with their likelihood. */
 export function doubtsOf(passage: Passage, passages: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Doubt[] {
   const items = itemsOf(elements);
-  const { ownItem, sharing, better } = companyOf(passage, passages.filter(canSay), items, ({ likelihood }) => likelihood ?? 0);
+  const { ownItem, sharing, better } = companyOf(passage, new Fitting(passages.filter(canSay)), items, ({ likelihood }) => likelihood ?? 0);
   const { element, window, first, end } = passage;
   return [
     ...(items.get(element.item)!.elements > 1 && ownItem === 0 && !isAlone(passage, stream) ? ["nothing-else-of-its-item" as const] : []),

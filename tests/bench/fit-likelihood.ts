@@ -3,7 +3,7 @@
 // the fit. `--write` puts the weights into likelihood.json.
 import { writeFileSync } from "node:fs";
 import { compiledRubric } from "../../src/mark.ts";
-import { itemsOf, type Items } from "../../src/matching/company.ts";
+import { Fitting, itemsOf, type Items } from "../../src/matching/company.ts";
 import { canSay, firstLook, likelihoodOf, LIKELY, SIGNS, signsOfSaying, type Curve } from "../../src/matching/likelihood.ts";
 import { closeOtherDevices } from "../../src/matching/other-device.ts";
 import { isOpen, passagesFor, type Passage } from "../../src/matching/passages.ts";
@@ -18,7 +18,7 @@ import { readTalk } from "./match/talk.ts";
 interface Text {
   stream: Stream;
   items: Items;
-  fitting: Passage[];
+  fitting: Fitting;
   /** Left out of the fit together: a rubric's talk, or an eighth of the passages. */
   fold: string;
   collection: "talk" | "passages";
@@ -91,7 +91,7 @@ function take(rubricName: string, turns: Parameters<typeof toldStation>[0], name
     const truth = truthOf(passage, stream);
     return truth === null ? [] : [{ passage, key: `${name} ${keyOf(passage)}`, truth }];
   });
-  texts.push({ stream, items: itemsOf(rubric.elements), fitting, fold, collection, cases: judged });
+  texts.push({ stream, items: itemsOf(rubric.elements), fitting: new Fitting(fitting), fold, collection, cases: judged });
 }
 
 /** Whether the annotated sentences, and those right before them, carry at least half of the passage. */

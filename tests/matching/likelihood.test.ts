@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { compileRubric } from "../../src/matching/compile.ts";
-import { itemsOf } from "../../src/matching/company.ts";
+import { Fitting, itemsOf } from "../../src/matching/company.ts";
 import { counts, doubtsOf, SIGNS, signsOfSaying, withLikelihood } from "../../src/matching/likelihood.ts";
 import weights from "../../src/matching/likelihood.json";
 import { passagesFor, type Passage } from "../../src/matching/passages.ts";
@@ -84,6 +84,6 @@ describe("how likely a passage says its element", () => {
   test("a weight for every sign", () => {
     for (const { signs } of [weights.first, weights.second]) expect(signs).toHaveLength(SIGNS.length);
     const { passages, stream } = read("Keep it in a cool cupboard.");
-    expect(signsOfSaying(passages[0]!, passages, stream, itemsOf(RUBRIC.elements), ({ coverage }) => coverage)).toHaveLength(SIGNS.length);
+    expect(signsOfSaying(passages[0]!, new Fitting(passages), stream, itemsOf(RUBRIC.elements), ({ coverage }) => coverage)).toHaveLength(SIGNS.length);
   });
 });
