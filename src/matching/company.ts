@@ -114,6 +114,48 @@ export function companyOf(passage: Passage, fitting: Fitting, items: Items, wort
   return company;
 }
 
+/** Tokens on either side that are right beside a passage. */
+const BESIDE = 20;
+
+/** How likely what is said around a passage is said: the most likely passage of each kind, 0 where there is none. */
+export interface Around {
+  /** Of its item, near by and in other words. */
+  ownItem: number;
+  /** Of items next to it in the rubric, near by. */
+  nextItem: number;
+  /** Of items further off, right beside it. */
+  farItem: number;
+  /** Of other elements, in some of its words. */
+  sharing: number;
+  /** Of its element, in some of its words, and elsewhere. */
+  own: number;
+  elsewhere: number;
+}
+
+export function aroundPassage(passage: Passage, fitting: Fitting, items: Items, likelihood: (passage: Passage) => number): Around {
+  const { element, first, end } = passage;
+  const { place } = items.get(element.item)!;
+  const around: Around = { ownItem: 0, nextItem: 0, farItem: 0, sharing: 0, own: 0, elsewhere: 0 };
+  const most = (kind: keyof Around, value: number) => {
+    if (value > around[kind]) around[kind] = value;
+  };
+  const overlaps = (other: Passage) => other.first < end && first < other.end;
+  for (const other of fitting.of(element)) most(overlaps(other) ? "own" : "elsewhere", likelihood(other));
+  const { all } = fitting;
+  for (let k = fitting.firstAround(first); k < all.length && all[k]!.first < first + AROUND; k += 1) {
+    const other = all[k]!;
+    const likely = likelihood(other);
+    if (other.element !== element && overlaps(other)) most("sharing", likely);
+    const apart = Math.abs(other.first - first);
+    if (other.element.item === element.item) {
+      if (apart < NEAR && !overlaps(other)) most("ownItem", likely);
+    } else if (Math.abs(items.get(other.element.item)!.place - place) <= NEXT) {
+      if (apart < NEAR) most("nextItem", likely);
+    } else if (apart < BESIDE) most("farItem", likely);
+  }
+  return around;
+}
+
 /** How many tokens are near the passage, its own not counted: with few, what is near by tells nothing. */
 export function isAlone({ first, end }: Passage, { tokens }: Stream): boolean {
   return Math.min(tokens.length, end + NEAR) - Math.max(0, first - NEAR) - (end - first) <= LEAST_AROUND;

@@ -28,6 +28,7 @@ export function signsOf(passage: Passage): number[] {
 
 export function confidenceOf(passage: Passage): number {
   const { likelihood } = passage;
+  if (likelihood !== undefined && passage.verdict === "wrong") return likelihood;
   if (likelihood !== undefined && passage.verdict === "right") return 1 / (1 + Math.exp(-BY_LIKELIHOOD) * (1 / likelihood - 1));
   return curve(SAID, signsOf(passage));
 }

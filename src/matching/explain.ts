@@ -4,6 +4,7 @@ import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { unmetNotions } from "./gates.ts";
 import { attemptOf } from "./match.ts";
 import { candidatePassages, counts, doubtsOf, LIKELY, type Doubt } from "./likelihood.ts";
+import { HELD_LIKELY } from "./held-likelihood.ts";
 import { neededFor, type Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
@@ -16,7 +17,7 @@ export interface ExplainedPassage extends Attempt {
   counts: boolean;
   /** The score it needed; null where it counts by how likely it says the element. */
   needed: number | null;
-  /** How likely it says the element, seen beside all else that is said, 0 to 1; null where that was not asked. */
+  /** How likely it says the element (or states it wrongly, where that is its verdict), seen beside all else that is said, 0 to 1; null where that was not asked. */
   likelihood: number | null;
   /** How likely it must be to count. */
   likely: number;
@@ -66,8 +67,8 @@ function explained(passage: Passage, element: CompiledElement, lookAlike: boolea
     counts: counts(passage) && !lookAlike,
     needed: passage.likelihood === undefined ? neededFor(passage) : null,
     likelihood: passage.likelihood ?? null,
-    likely: LIKELY,
-    doubts: passage.likelihood === undefined ? [] : doubtsOf(passage, all, stream, rubric.elements),
+    likely: passage.verdict === "wrong" ? HELD_LIKELY : LIKELY,
+    doubts: passage.likelihood === undefined || passage.verdict === "wrong" ? [] : doubtsOf(passage, all, stream, rubric.elements),
     unmet: unmetNotions(element.must, postings, stream, passage.window).map(({ text }) => text),
     ...(passage.reason !== undefined && { reason: passage.reason }),
   };

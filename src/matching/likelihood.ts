@@ -1,9 +1,13 @@
 import { wordWeight } from "../language/lexicon.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
+import { likelihoodOf, type Curve } from "./curve.ts";
+import { HELD_LEAST, heldPassages } from "./held-passages.ts";
+import { isHeld, withHeldLikelihood, type Said } from "./held-likelihood.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { closeOtherDevices } from "./other-device.ts";
-import { isOpen, passagesFor, type Passage } from "./passages.ts";
+import { bestOf, oneVoice, sameSentence } from "./one-voice.ts";
+import { isOpen, sayingPassages, type Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import { tokensOf } from "./windows.ts";
@@ -65,8 +69,33 @@ export function withLikelihood(passages: readonly Passage[], stream: Stream, ele
  * @param elements those that are looked for.
  */
 export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): Passage[] {
-  const passages = elements.flatMap((element) => passagesFor(element, postings, stream, "candidate"));
-  return withLikelihood(closeOtherDevices(passages, stream, rubric), stream, rubric.elements);
+  const { saying, held } = lookedFor(rubric, postings, stream, elements);
+  const weighed = withLikelihood(saying, stream, rubric.elements);
+  const said: Said = { stream, items: itemsOf(rubric.elements), elements: rubric.elements, fitting: new Fitting(weighed.filter(({ likelihood }) => likelihood !== undefined)), likelihood: ({ likelihood }) => likelihood! };
+  const against = withHeldLikelihood(held, said).filter((passage) => isHeld(passage, stream) && !weighed.some((other) => other.verdict === "elsewhere" && other.element === passage.element && overlap(other, passage)));
+  return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against];
+}
+
+/** What may be said, and what may be held against the speaker, one passage in one place of each. */
+export function lookedFor(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): { saying: Passage[]; held: Passage[] } {
+  const close = (passages: Passage[]) => closeOtherDevices(passages, stream, rubric);
+  const saying: Passage[] = [];
+  const held: Passage[] = [];
+  for (const element of elements) {
+    const all = sayingPassages(element, postings, stream, "candidate");
+    saying.push(...oneVoice(bestOf(all), stream));
+    held.push(...bestOf(heldPassages(element, all, postings, stream, "candidate", HELD_LEAST)));
+  }
+  return { saying: close(saying), held: close(held).filter(({ closed }) => closed.length === 0) };
+}
+
+/** One sentence says one thing of an element: what is held against the speaker there goes before what would say it. */
+function withoutContradicted(saying: readonly Passage[], against: readonly Passage[], stream: Stream): Passage[] {
+  return saying.filter((passage) => !against.some((other) => other.element === passage.element && (overlap(passage, other) || sameSentence(passage, other, stream))));
+}
+
+function overlap(one: Passage, other: Passage): boolean {
+  return one.first < other.end && other.first < one.end;
 }
 
 /** By passage how likely it is where all others are taken by their fit: what the second look takes them by. */
@@ -74,9 +103,11 @@ export function firstLook(fitting: Fitting, stream: Stream, items: Items, curves
   return new Map(fitting.all.map((passage) => [passage, likelihoodOf(curves, signsOfSaying(passage, fitting, stream, items, ({ coverage }) => coverage))]));
 }
 
-/** Whether the passage counts: as likely saying its element, or by its fit as wrong or right elsewhere; and no gate closes. */
+/** Whether the passage counts: as likely saying its element or stating it wrongly, or by its fit as its opposite or right elsewhere; and no gate closes. */
 export function counts(passage: Passage): boolean {
-  return passage.verdict === "right" ? (passage.likelihood ?? 0) >= LIKELY : isOpen(passage);
+  if (passage.verdict === "right") return (passage.likelihood ?? 0) >= LIKELY;
+  // What may be held against the speaker and is not is no passage any more (held-likelihood.ts).
+  return isOpen(passage) || passage.verdict === "wrong";
 }
 
 /** Whether nothing speaks against the passage but how little of the response it may hold. */
@@ -151,16 +182,4 @@ export function doubtsOf(passage: Passage, passages: readonly Passage[], stream:
     ...(window.aligned.length === 1 ? ["few-words" as const] : []),
     ...(tokensOf(window).size < (end - first) / 2 ? ["other-words-between" as const] : []),
   ];
-}
-
-export interface Curve {
-  intercept: number;
-  /** One for each of SIGNS. */
-  signs: readonly number[];
-}
-
-export function likelihoodOf({ intercept, signs: weight }: Curve, signs: readonly number[]): number {
-  let sum = intercept;
-  for (let place = 0; place < signs.length; place += 1) sum += weight[place]! * signs[place]!;
-  return 1 / (1 + Math.exp(-sum));
 }

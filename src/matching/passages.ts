@@ -1,15 +1,15 @@
-import { LONGEST_CLAUSE } from "../language/clause.ts";
 import { HARMS, PERMITS } from "../language/polarity.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Response } from "./response.ts";
-import { askedShare, deniesBeside, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
-import { plainWording } from "./plain-wording.ts";
+import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { heldPassages, standsAlone } from "./held-passages.ts";
+import { bestOf, oneVoice } from "./one-voice.ts";
 import type { Postings } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
-import { saysAll, windowsFor, type Window } from "./windows.ts";
+import { windowsFor, type Window } from "./windows.ts";
 
 /** A passage weighed for one element: what it would be, and what speaks against it. */
 export interface Passage {
@@ -55,7 +55,7 @@ export function isOpen(passage: Passage): boolean {
 /** How much the words of the element's other responses can lift a passage. */
 const UNION_SHARE = 0.3;
 /** Share of the passage that is asked from which it no longer tells. */
-const MOSTLY_ASKED = 0.5;
+export const MOSTLY_ASKED = 0.5;
 /** So near to the end of the speaker's turn an elliptic question ("any allergies") waits for its answer. */
 const TURN_END = 6;
 
@@ -67,18 +67,18 @@ const TEACH_BACK = speechPhrases("teach_back_requests");
  * @param speaker the patient's words are weighed for content only: they do not have to tell or ask.
  */
 export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
+  const saying = sayingPassages(element, postings, stream, speaker);
+  return oneVoice(bestOf([...saying, ...heldPassages(element, saying, postings, stream, speaker, WRONG_ACCEPTED).filter(standsAlone)]), stream);
+}
+
+/** Passages that would say the element, whatever closes on them, and those that are right elsewhere. Several may share their words. */
+export function sayingPassages(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
   const passages: Passage[] = [];
   // A must-word that nobody said closes every passage; only something unheard could still be it.
   const unsaid = stream.hasDoubt ? 0 : element.must.reduce((bits, group, place) => (groupPossible(group, postings) ? bits : bits | (1 << place)), 0);
   const possible = (response: Response) => (unsaid & ~(response.without | response.byNumber)) === 0;
   const windows = element.say.filter(possible).flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
   for (const window of best(windows)) passages.push(weigh(passageOf(element, window, postings), postings, stream, speaker));
-  for (const response of element.incorrect) {
-    for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
-      const passage = weighIncorrect(passageOf(element, window, postings), postings, stream, speaker);
-      if (passage !== null) passages.push(passage);
-    }
-  }
   for (const other of element.elsewhere) {
     for (const response of other.responses) {
       for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
@@ -90,7 +90,7 @@ export function passagesFor(element: CompiledElement, postings: Postings, stream
       }
     }
   }
-  return oneVoice(bestOf(passages), stream);
+  return passages;
 }
 
 /** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
@@ -106,40 +106,7 @@ function best(windows: Window[]): Window[] {
   return kept;
 }
 
-/** Where passages overlap, an open gate goes before a closed one, then the better fit; being wrong needs the clearly better fit. */
-function bestOf(passages: Passage[]): Passage[] {
-  const rank = (passage: Passage) => (passage.closed.length === 0 ? 2 : 0) + passage.coverage - (passage.verdict === "wrong" || passage.verdict === "unclear" ? WRONG_HANDICAP : 0);
-  const kept: Passage[] = [];
-  for (const passage of [...passages].sort((a, b) => rank(b) - rank(a) || a.end - a.first - (b.end - b.first) || a.first - b.first)) {
-    if (!kept.some((other) => passage.first < other.end && other.first < passage.end)) kept.push(passage);
-  }
-  return kept.sort((a, b) => a.first - b.first);
-}
-const WRONG_HANDICAP = 0.04;
-/** So much better a fit decides what a sentence says that seems to say a thing and its opposite. */
-const CLEARER = 0.05;
-
-/** One sentence says one thing of an element: "avoid pointing it outwards, the middle is what you're after". */
-function oneVoice(passages: Passage[], stream: Stream): Passage[] {
-  const opposed = passages.some(({ verdict }) => verdict === "wrong");
-  if (!opposed) return passages;
-  return passages.filter((passage) => {
-    if (passage.verdict !== "right" && passage.verdict !== "wrong") return true;
-    return !passages.some((other) => {
-      if (other.verdict === passage.verdict || (other.verdict !== "right" && other.verdict !== "wrong") || !isOpen(other)) return false;
-      if (other.coverage < passage.coverage + (passage.verdict === "right" ? CLEARER : 0)) return false;
-      return sameSentence(passage, other, stream);
-    });
-  });
-}
-
-function sameSentence(a: Passage, b: Passage, stream: Stream): boolean {
-  const [from, to] = a.first < b.first ? [a.first, b.first] : [b.first, a.first];
-  if (stream.turnOf[from] !== stream.turnOf[to]) return false;
-  return inOneSentence(stream, from, to) && to - from <= LONGEST_CLAUSE;
-}
-
-function passageOf(element: CompiledElement, window: Window, postings: Postings): Omit<Passage, "verdict" | "closed"> {
+export function passageOf(element: CompiledElement, window: Window, postings: Postings): Omit<Passage, "verdict" | "closed"> {
   return { element, window, first: window.first, end: window.end, coverage: withUnion(element, window, postings) };
 }
 
@@ -225,11 +192,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
     const quantity = readQuantity(stream, window, element.quantity);
     if (quantity.reading === "none") passage.closed.push("quantity");
     else passage.quantity = quantity.mention;
-    if (quantity.reading === "wrong" && !heldByNumber(passage, stream)) passage.closed.push("quantity");
-    else if (quantity.reading === "wrong") {
-      passage.verdict = "wrong";
-      passage.reason = `said '${quantity.mention.text}'`;
-    }
+    if (quantity.reading === "wrong") passage.closed.push("quantity");
     if (quantity.reading === "misheard") {
       passage.verdict = "unclear";
       passage.reason = `'${quantity.mention.text}' may be mis-heard`;
@@ -253,23 +216,8 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
 const ALLOWED = "the opposite was said: that it may be done, or is so";
 const RULED_OUT = "the opposite was said: not to do it, or that it is not so";
 
-function spoken(window: Window, stream: Stream): Set<string> {
+export function spoken(window: Window, stream: Stream): Set<string> {
   return new Set(stream.tokens.slice(window.first, window.end).map((token) => token.text.toLowerCase()));
-}
-
-/** A number is held against somebody only beside so much of what it is the number of; less where all that must be named is. */
-const NUMBERED_SHARE = 0.6;
-const NUMBERED_SHARE_WITH_MUST = 0.45;
-
-function heldByNumber({ window, element, closed }: Passage, stream: Stream): boolean {
-  if (overSentenceEnd(window, stream)) return false;
-  const named = element.must.length > 0 && closed.length === 0;
-  return ownShareOf(window) >= (named ? NUMBERED_SHARE_WITH_MUST : NUMBERED_SHARE);
-}
-
-/** Share of the response's words, its number aside, that the passage says. */
-function ownShareOf({ aligned, response }: Window): number {
-  return aligned.reduce((sum, { term, quality }) => (response.terms[term]!.text === "{quantity}" ? sum : sum + response.terms[term]!.weight * quality), 0) / response.ownWeight;
 }
 
 /** So soon behind it the harm is named. */
@@ -307,15 +255,6 @@ function doubted(window: Window, stream: Stream): boolean {
   return false;
 }
 
-function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
-  const { element, window } = fit;
-  if (!notWithHolds(element.notWith, postings, stream, window) || !saysAll(window) || overSentenceEnd(window, stream)) return null;
-  if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
-  if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
-  if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
-  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], reason: `amounts to '${plainWording(window.response.text, spoken(window, stream))}', which is wrong` };
-}
-
 /** Whether the passage does what the item asks of it: tells, asks, asks openly, or asks for a teach-back. */
 function actFits(element: CompiledElement, window: Window, stream: Stream): boolean {
   const { asked, open } = askedShare(stream, window);
@@ -335,7 +274,7 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
 }
 
 /** Words gathered from two sentences are held against nobody, and ask nothing. */
-function overSentenceEnd(window: Window, stream: Stream): boolean {
+export function overSentenceEnd(window: Window, stream: Stream): boolean {
   return !inOneSentence(stream, window.first, window.end - 1);
 }
 

@@ -69,10 +69,15 @@ const LONG_STATEMENT = 5;
 export function saysAll({ response, aligned }: Window): boolean {
   const heaviest = Math.max(...response.terms.map(({ weight }) => weight));
   const missing = response.terms.filter((term, place) => !term.plain && !aligned.some((found) => found.term === place));
-  if (missing.some((term) => term.direction)) return false;
+  if (lacksDirection({ response, aligned })) return false;
   const weighty = (term: { weight: number; plain: boolean }) => !term.plain && term.weight >= NEEDED_SHARE * heaviest;
   const spare = response.terms.filter(weighty).length >= LONG_STATEMENT ? 1 : 0;
   return missing.filter(weighty).length <= spare;
+}
+
+/** Whether a word is missing that tells which way ("before", "back"). */
+export function lacksDirection({ response, aligned }: Pick<Window, "response" | "aligned">): boolean {
+  return response.terms.some((term, place) => term.direction && !term.plain && !aligned.some((found) => found.term === place));
 }
 
 /** The tokens that carry a term. */

@@ -4,7 +4,9 @@
 import { writeFileSync } from "node:fs";
 import { compiledRubric } from "../../src/mark.ts";
 import { Fitting, itemsOf, type Items } from "../../src/matching/company.ts";
-import { canSay, firstLook, likelihoodOf, LIKELY, SIGNS, signsOfSaying, type Curve } from "../../src/matching/likelihood.ts";
+import { likelihoodOf, type Curve } from "../../src/matching/curve.ts";
+import shipped from "../../src/matching/likelihood.json" with { type: "json" };
+import { canSay, firstLook, LIKELY, SIGNS, signsOfSaying } from "../../src/matching/likelihood.ts";
 import { closeOtherDevices } from "../../src/matching/other-device.ts";
 import { isOpen, passagesFor, type Passage } from "../../src/matching/passages.ts";
 import { postingsOf } from "../../src/matching/postings.ts";
@@ -80,7 +82,7 @@ for (const [from, to] of [[-1, 0], [0, 0.02], [0.02, 0.05], [0.05, 0.1], [0.1, 0
 }
 const [first, second] = fitted(texts);
 console.log(`\n| sign | first look | second look |\n|---|---|---|\n| intercept | ${first.intercept} | ${second.intercept} |\n${SIGNS.map((name, place) => `| ${name} | ${first.signs[place]} | ${second.signs[place]} |`).join("\n")}`);
-if (process.argv.includes("--write")) writeFileSync("src/matching/likelihood.json", `${JSON.stringify({ first, second })}\n`);
+if (process.argv.includes("--write")) writeFileSync("src/matching/likelihood.json", `${JSON.stringify({ ...shipped, first, second })}\n`);
 
 function take(rubricName: string, turns: Parameters<typeof toldStation>[0], name: string, fold: string, collection: Text["collection"], truthOf: (passage: Passage, stream: Stream) => boolean | null): void {
   const rubric = compiledRubric(rubricNamed(rubricName));

@@ -1,0 +1,12 @@
+/** A logistic curve over signs. */
+export interface Curve {
+  intercept: number;
+  /** One for each of SIGNS. */
+  signs: readonly number[];
+}
+
+export function likelihoodOf({ intercept, signs: weight }: Curve, signs: readonly number[]): number {
+  let sum = intercept;
+  for (let place = 0; place < signs.length; place += 1) sum += weight[place]! * signs[place]!;
+  return 1 / (1 + Math.exp(-sum));
+}

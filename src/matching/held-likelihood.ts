@@ -1,0 +1,108 @@
+import { compareQuantity, dimensionOf } from "../language/quantity-compare.ts";
+import { wordWeight } from "../language/lexicon.ts";
+import type { CompiledElement } from "./compile.ts";
+import { aroundPassage, isAlone, type Fitting, type Items } from "./company.ts";
+import { askedShare } from "./gates.ts";
+import weights from "./likelihood.json" with { type: "json" };
+import { ownShareOf, standsAlone } from "./held-passages.ts";
+import { likelihoodOf, type Curve } from "./curve.ts";
+import type { Passage } from "./passages.ts";
+import type { Stream } from "./stream.ts";
+import { tokensOf } from "./windows.ts";
+
+/*
+ * How likely it is that a passage states its element wrongly. Words of a wrong statement stand by chance in much that is
+ * right, and a number is the wrong one only for what it is the number of: what is spoken of around tells. Logistic
+ * curves over such signs, one for wrong statements and one for wrong numbers, fitted with the other curves of
+ * likelihood.json (tests/bench/fit-likelihood.ts).
+ */
+
+/** In the order of the weights in likelihood.json, behind the intercept. */
+export const HELD_SIGNS = [
+  "coverage",
+  "share of the response's words, its number aside",
+  "weighty words of the stretch (log)",
+  "weighty words that the response lacks (log)",
+  "terms found (log)",
+  "least sureness of a word",
+  "its item is spoken of near by",
+  "an item next to it is spoken of near by",
+  "another item is spoken of right beside it",
+  "another element has these words",
+  "said rightly in these words",
+  "said rightly elsewhere",
+  "share that asks",
+  "its item has no other element",
+  "a number in the element's own unit",
+  "elements that the number is right for (log)",
+  "a vague number",
+  "elements with such a number (log)",
+] as const;
+
+/** From here on it is held against the speaker: on talk about rubrics left out of the fit almost three of four such are true (tests/bench/results/likelihood.md). */
+export const HELD_LIKELY = 0.6;
+
+/** A word at least this heavy is weighty: small words may stand anywhere. */
+const WEIGHTY = 1;
+
+export interface Said {
+  stream: Stream;
+  items: Items;
+  elements: readonly CompiledElement[];
+  /** Passages that may say their elements, and how likely they do. */
+  fitting: Fitting;
+  likelihood: (passage: Passage) => number;
+}
+
+export function signsOfHeld(passage: Passage, { stream, items, elements, fitting, likelihood }: Said): number[] {
+  const { window, element, first, end, quantity } = passage;
+  const carrying = tokensOf(window);
+  let weighty = 0;
+  let lacking = 0;
+  for (let place = first; place < end; place += 1) {
+    if (wordWeight(stream.tokens[place]!.stem) < WEIGHTY) continue;
+    weighty += 1;
+    if (!carrying.has(place)) lacking += 1;
+  }
+  const { ownItem, nextItem, farItem, sharing, own, elsewhere } = aroundPassage(passage, fitting, items, likelihood);
+  const others = quantity === undefined ? [] : elements.filter((other) => other !== element && other.quantity !== null);
+  const expected = element.quantity;
+  return [
+    passage.coverage,
+    ownShareOf(window),
+    Math.log1p(weighty),
+    Math.log1p(lacking),
+    Math.log1p(window.aligned.length),
+    Math.min(...window.aligned.map(({ quality }) => quality)),
+    ownItem,
+    nextItem,
+    farItem,
+    sharing,
+    own,
+    elsewhere,
+    askedShare(stream, window).asked,
+    items.get(element.item)!.elements === 1 ? 1 : 0,
+    quantity !== undefined && quantity.unit === expected?.unit ? 1 : 0,
+    Math.log1p(others.filter((other) => compareQuantity(quantity!, other.quantity!) === "right").length),
+    quantity?.vague === true ? 1 : 0,
+    expected === null ? 0 : Math.log1p(others.filter((other) => dimensionOf(other.quantity!.unit) === dimensionOf(expected.unit)).length),
+  ];
+}
+
+/** The passages with how likely each is what it would be held for. */
+export function withHeldLikelihood(passages: readonly Passage[], said: Said): Passage[] {
+  return passages.map((passage) => ({ ...passage, likelihood: likelihoodOf(curveFor(passage), signsOfHeld(passage, said)) }));
+}
+
+/** A number said beside so nearly all that it is the number of is held against the speaker, even where the right one was said before. */
+const WHOLE = 0.9;
+/** With hardly anything around it there is nothing that could speak for it; then a little less will do. */
+const HELD_ALONE = 0.4;
+
+/** Whether a passage with its likelihood is held against the speaker. */
+export function isHeld(passage: Passage, stream: Stream): boolean {
+  if (passage.likelihood! >= (isAlone(passage, stream) ? HELD_ALONE : HELD_LIKELY)) return true;
+  return passage.quantity !== undefined && passage.coverage >= WHOLE && standsAlone(passage);
+}
+
+const curveFor = ({ quantity }: Passage): Curve => (quantity === undefined ? weights.statement : weights.number);

@@ -1,0 +1,57 @@
+import type { CompiledElement } from "./compile.ts";
+import { askedShare, deniesBeside, notWithHolds, readPolarity } from "./gates.ts";
+import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, type Passage } from "./passages.ts";
+import { plainWording } from "./plain-wording.ts";
+import type { Postings } from "./postings.ts";
+import type { Stream } from "./stream.ts";
+import { lacksDirection, saysAll, windowsFor, type Window } from "./windows.ts";
+
+/** A wrong statement of which less is said is not worth a look, whatever is spoken of around it. */
+export const HELD_LEAST = 0.5;
+
+/**
+ * Passages that may be held against the speaker: a number other than the element's, or one of its wrong statements.
+ * @param saying those of the element that would say it.
+ * @param least coverage of a wrong statement.
+ */
+export function heldPassages(element: CompiledElement, saying: readonly Passage[], postings: Postings, stream: Stream, speaker: "candidate" | "patient", least: number): Passage[] {
+  const held = saying.flatMap((passage) => wrongNumber(passage, stream) ?? []);
+  for (const response of element.incorrect) {
+    for (const window of windowsFor(response, postings, stream, least)) {
+      const passage = weighIncorrect(passageOf(element, window, postings), postings, stream, speaker);
+      if (passage !== null) held.push(passage);
+    }
+  }
+  return held;
+}
+
+/** A passage that would say the element but for its number. */
+function wrongNumber(passage: Passage, stream: Stream): Passage | null {
+  if (passage.closed.length !== 1 || passage.closed[0] !== "quantity" || passage.quantity === undefined || overSentenceEnd(passage.window, stream)) return null;
+  return { ...passage, verdict: "wrong", closed: [], reason: `said '${passage.quantity.text}'` };
+}
+
+/** A number alone is held against somebody only beside so much of what it is the number of; less where all that must be named is. */
+const NUMBERED_SHARE = 0.6;
+const NUMBERED_SHARE_WITH_MUST = 0.45;
+
+/** Whether the passage tells by itself, whatever else is spoken of, what it holds against the speaker. */
+export function standsAlone({ quantity, window, element }: Passage): boolean {
+  if (quantity === undefined) return saysAll(window);
+  return ownShareOf(window) >= (element.must.length > 0 ? NUMBERED_SHARE_WITH_MUST : NUMBERED_SHARE);
+}
+
+/** Share of the response's words, its number aside, that the passage says. */
+export function ownShareOf({ aligned, response }: Window): number {
+  return aligned.reduce((sum, { term, quality }) => (response.terms[term]!.text === "{quantity}" ? sum : sum + response.terms[term]!.weight * quality), 0) / response.ownWeight;
+}
+
+function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
+  const { element, window } = fit;
+  if (!notWithHolds(element.notWith, postings, stream, window) || lacksDirection(window) || overSentenceEnd(window, stream)) return null;
+  if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
+  if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
+  if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
+  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], reason: `amounts to '${plainWording(window.response.text, spoken(window, stream))}', which is wrong` };
+}
+
