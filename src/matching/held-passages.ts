@@ -28,7 +28,13 @@ export function heldPassages(element: CompiledElement, saying: readonly Passage[
 /** A passage that would say the element but for its number. */
 function wrongNumber(passage: Passage, stream: Stream): Passage | null {
   if (passage.closed.length !== 1 || passage.closed[0] !== "quantity" || passage.quantity === undefined || overSentenceEnd(passage.window, stream)) return null;
-  return { ...passage, verdict: "wrong", closed: [], reason: `said '${passage.quantity.text}'` };
+  return { ...passage, verdict: "wrong", closed: [] };
+}
+
+/** The passage with what was wrong with it, in words. Few of those that are looked at come to that. */
+export function withReason(passage: Passage, stream: Stream): Passage {
+  const { quantity, window } = passage;
+  return { ...passage, reason: quantity === undefined ? `amounts to '${plainWording(window.response.text, spoken(window, stream))}', which is wrong` : `said '${quantity.text}'` };
 }
 
 /** A number alone is held against somebody only beside so much of what it is the number of; less where all that must be named is. */
@@ -52,6 +58,6 @@ function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Post
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
-  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], reason: `amounts to '${plainWording(window.response.text, spoken(window, stream))}', which is wrong` };
+  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [] };
 }
 

@@ -2,11 +2,11 @@ import { wordWeight } from "../language/lexicon.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";
-import { HELD_LEAST, heldPassages } from "./held-passages.ts";
+import { HELD_LEAST, heldPassages, withReason } from "./held-passages.ts";
 import { isHeld, withHeldLikelihood, type Said } from "./held-likelihood.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { closeOtherDevices } from "./other-device.ts";
-import { bestOf, oneVoice, sameSentence } from "./one-voice.ts";
+import { bestOf, oneVoice, sameSentence, WRONG_HANDICAP } from "./one-voice.ts";
 import { isOpen, sayingPassages, type Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
@@ -72,8 +72,8 @@ export function candidatePassages(rubric: CompiledRubric, postings: Postings, st
   const { saying, held } = lookedFor(rubric, postings, stream, elements);
   const weighed = withLikelihood(saying, stream, rubric.elements);
   const said: Said = { stream, items: itemsOf(rubric.elements), elements: rubric.elements, fitting: new Fitting(weighed.filter(({ likelihood }) => likelihood !== undefined)), likelihood: ({ likelihood }) => likelihood! };
-  const against = withHeldLikelihood(held, said).filter((passage) => isHeld(passage, stream) && !weighed.some((other) => other.verdict === "elsewhere" && other.element === passage.element && overlap(other, passage)));
-  return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against];
+  const against = withHeldLikelihood(held, said).filter((passage) => isHeld(passage, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
+  return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against.map((passage) => withReason(passage, stream))];
 }
 
 /** What may be said, and what may be held against the speaker, one passage in one place of each. */
@@ -92,6 +92,13 @@ export function lookedFor(rubric: CompiledRubric, postings: Postings, stream: St
 /** One sentence says one thing of an element: what is held against the speaker there goes before what would say it. */
 function withoutContradicted(saying: readonly Passage[], against: readonly Passage[], stream: Stream): Passage[] {
   return saying.filter((passage) => !against.some((other) => other.element === passage.element && (overlap(passage, other) || sameSentence(passage, other, stream))));
+}
+
+/** Being wrong needs the better fit where what is right, or right elsewhere, is said in the same words or the same sentence. */
+function saysBetter(right: Passage, wrong: Passage, stream: Stream): boolean {
+  if (right.verdict !== "elsewhere" && !counts(right)) return false;
+  if (overlap(right, wrong)) return right.coverage >= wrong.coverage - WRONG_HANDICAP;
+  return right.coverage >= wrong.coverage && sameSentence(right, wrong, stream);
 }
 
 function overlap(one: Passage, other: Passage): boolean {

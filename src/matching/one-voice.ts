@@ -11,7 +11,8 @@ export function bestOf(passages: readonly Passage[]): Passage[] {
   }
   return kept.sort((a, b) => a.first - b.first);
 }
-const WRONG_HANDICAP = 0.04;
+/** What is held against somebody must fit better by so much. */
+export const WRONG_HANDICAP = 0.04;
 /** So much better a fit decides what a sentence says that seems to say a thing and its opposite. */
 const CLEARER = 0.05;
 

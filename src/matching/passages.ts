@@ -4,7 +4,7 @@ import type { QuantityMention } from "../language/quantity.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
-import { heldPassages, standsAlone } from "./held-passages.ts";
+import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
 import type { Postings } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
@@ -68,7 +68,7 @@ const TEACH_BACK = speechPhrases("teach_back_requests");
  */
 export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
   const saying = sayingPassages(element, postings, stream, speaker);
-  return oneVoice(bestOf([...saying, ...heldPassages(element, saying, postings, stream, speaker, WRONG_ACCEPTED).filter(standsAlone)]), stream);
+  return oneVoice(bestOf([...saying, ...heldPassages(element, saying, postings, stream, speaker, WRONG_ACCEPTED).filter(standsAlone)]), stream).map((passage) => (passage.verdict === "wrong" && passage.reason === undefined ? withReason(passage, stream) : passage));
 }
 
 /** Passages that would say the element, whatever closes on them, and those that are right elsewhere. Several may share their words. */
