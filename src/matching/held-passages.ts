@@ -1,6 +1,7 @@
 import type { CompiledElement } from "./compile.ts";
 import { askedShare, deniesBeside, notWithHolds, readPolarity } from "./gates.ts";
 import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, type Passage } from "./passages.ts";
+import { toldOfOthers } from "./others.ts";
 import { plainWording } from "./plain-wording.ts";
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
@@ -27,7 +28,7 @@ export function heldPassages(element: CompiledElement, saying: readonly Passage[
 
 /** A passage that would say the element but for its number. */
 function wrongNumber(passage: Passage, stream: Stream): Passage | null {
-  if (passage.closed.length !== 1 || passage.closed[0] !== "quantity" || passage.quantity === undefined || overSentenceEnd(passage.window, stream)) return null;
+  if (passage.closed.length !== 1 || passage.closed[0] !== "quantity" || passage.quantity === undefined || overSentenceEnd(passage.window, stream) || toldOfOthers(passage, stream)) return null;
   return { ...passage, verdict: "wrong", closed: [] };
 }
 
@@ -54,7 +55,7 @@ export function ownShareOf({ aligned, response }: Window): number {
 
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
-  if (!notWithHolds(element.notWith, postings, stream, window) || lacksDirection(window) || overSentenceEnd(window, stream)) return null;
+  if (!notWithHolds(element.notWith, postings, stream, window) || lacksDirection(window) || overSentenceEnd(window, stream) || toldOfOthers(window, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;

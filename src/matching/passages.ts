@@ -6,10 +6,11 @@ import type { Response } from "./response.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
+import { toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
-import { windowsFor, type Window } from "./windows.ts";
+import { lacksDirection, windowsFor, type Window } from "./windows.ts";
 
 /** A passage weighed for one element: what it would be, and what speaks against it. */
 export interface Passage {
@@ -203,7 +204,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   const polarity = element.kind === "tell" ? readPolarity(stream, window, element.vocabulary) : "agrees";
   if (polarity === "agrees") return passage;
   const held = polarity === "opposes" && element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && passage.coverage >= WRONG_ACCEPTED;
-  if (!held || overSentenceEnd(window, stream) || !outright(window, stream)) {
+  if (!held || overSentenceEnd(window, stream) || lacksDirection(window) || toldOfOthers(window, stream) || !outright(window, stream)) {
     passage.closed.push("polarity");
     return passage;
   }

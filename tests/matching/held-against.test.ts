@@ -34,6 +34,9 @@ describe("nothing is held against somebody for words that were meant for somethi
   test("a number of quite another size", () => expect(wrong("Replace it every thirty seconds.")).not.toContain("renew"));
   test("a word that only stands for the wrong statement's and is another's own", () => expect(wrong("Every evening wipe the mouthpiece with a tissue.")).not.toContain("dry"));
   test("one word of a statement of several", () => expect(wrong("You can soak in the view on the way.")).not.toContain("dry"));
+  test("what others did and what came of it", () => expect(wrong("We had a gentleman who washed it every evening, and it clogged up.")).not.toContain("dry"));
+  test("what some people think", () => expect(wrong("Some people think you hold your breath for three seconds, and half of it comes straight back.")).not.toContain("hold"));
+  test("what is warned of that is said to be right the other way", () => expect(wrong("Don't leave replacing it every few months to your daughter.")).not.toContain("renew"));
   test("words round another passage's own", () => expect(wrong("Then put your head right back.")).not.toContain("lenses"));
 });
 

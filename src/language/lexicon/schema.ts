@@ -55,6 +55,7 @@ export const LEXICON_FORMS = {
     teach_back_requests: list,
     acting_out: list,
     supposing: list,
+    others: list,
     stalls: list,
     topic_changes: list,
     affirmations: list,
