@@ -3,6 +3,7 @@ import type { Credit, Item } from "../rubric/schema.ts";
 import { itemsOf, type Context } from "./context.ts";
 import { judgeElement, type JudgedElement } from "./elements.ts";
 import { hundredths } from "./rounding.ts";
+import { surenessOf } from "./sureness.ts";
 import type { Content, Evidence, ItemResult } from "./types.ts";
 
 /** An item with its judged elements, for the parts of the sheet that look closer. */
@@ -10,10 +11,12 @@ export interface JudgedItem {
   item: Item;
   result: ItemResult;
   elements: JudgedElement[];
+  /** The chance, 0 to 1, that a careful reader finds the item met, or not met, as it was found here. */
+  metConfidence: number;
 }
 
 /** Less sure than this, a person should listen. `npm run bench:stations` prints how many marks that asks for. */
-export const LISTEN_BELOW = 0.65;
+export const LISTEN_BELOW = 0.7;
 
 /** An item's label for the sheet; the id where there is no such item. */
 export function labelOf(items: readonly JudgedItem[], id: string): string {
@@ -21,7 +24,15 @@ export function labelOf(items: readonly JudgedItem[], id: string): string {
 }
 
 export function judgeItems(context: Context): JudgedItem[] {
-  return itemsOf(context.rubric).map(({ item, section }) => judgeItem(context, item, section));
+  const judged = itemsOf(context.rubric).map(({ item, section }) => ({ item, section, elements: item.elements.map((element) => judgeElement(context, item.id, element)) }));
+  const all = judged.flatMap(({ elements }) => elements);
+  const found = all.filter(({ content }) => content === "complete").length / Math.max(1, all.length);
+  return judged.map(({ item, section, elements }) => judgeItem(context, item, section, elements.map((element) => ({ ...element, confidence: sureness(context, item, element, elements, found) }))));
+}
+
+function sureness({ matches }: Context, item: Item, element: JudgedElement, elements: readonly JudgedElement[], found: number): number {
+  const nearest = matches.nearest.find((attempt) => attempt.item === item.id && attempt.element === element.id);
+  return surenessOf(element, nearest, item, elements.filter((other) => other !== element), found);
 }
 
 const CREDIT: Record<Credit, number> = { full: 1, half: 0.5, none: 0 };
@@ -40,8 +51,7 @@ function creditOf(item: Item, elicitation: Elicitation | null): number {
   }
 }
 
-function judgeItem(context: Context, item: Item, section: string): JudgedItem {
-  const elements = item.elements.map((element) => judgeElement(context, item.id, element));
+function judgeItem(context: Context, item: Item, section: string, elements: JudgedElement[]): JudgedItem {
   const needs = item.needs === "all" ? elements.length : item.needs;
   const complete = elements.filter(({ content }) => content === "complete");
   const credits = complete.map(({ elicitation }) => creditOf(item, elicitation)).sort((a, b) => b - a);
@@ -71,7 +81,7 @@ function judgeItem(context: Context, item: Item, section: string): JudgedItem {
     firstSaid: first,
     ...(reduced.length > 0 && { reduced }),
   };
-  return { item, result, elements };
+  return { item, result, elements, metConfidence: metConfidenceOf(result, elements, item.minimum ?? needs) };
 }
 
 function contentOf(context: Context, item: Item, elements: JudgedElement[], needs: number): Content {
@@ -98,17 +108,25 @@ function elicitationOf(complete: readonly JudgedElement[], needs: number): Elici
 }
 
 /**
- * How sure the item's mark is: as sure as the least sure element that the mark hangs on. With more elements complete
- * than needed, only the best of them carry it.
+ * How sure the item's mark is: the chance that all of it is right that the mark hangs on. With more elements complete
+ * than needed, only the best of them carry it; one that stands wrongly decides alone.
  */
 function confidenceOf(content: Content, elements: readonly JudgedElement[], needs: number): number {
   if (content === "not-applicable" || content === "not-offered") return 1;
-  if (content === "complete") {
-    const sure = elements.filter((element) => element.content === "complete").map(({ confidence }) => confidence).sort((a, b) => b - a);
-    return sure[Math.min(needs, sure.length) - 1] ?? 0;
-  }
   if (content === "incorrect") return Math.max(...elements.filter((element) => element.content === "incorrect").map(({ confidence }) => confidence));
-  return Math.min(...elements.map(({ confidence }) => confidence));
+  const carrying = content === "complete" ? elements.filter((element) => element.content === "complete").sort((a, b) => b.confidence - a.confidence).slice(0, needs) : elements;
+  return carrying.reduce((product, { confidence }) => product * confidence, 1);
+}
+
+/** @param least elements that a pass of the item takes. */
+function metConfidenceOf({ met, content, confidence }: ItemResult, elements: readonly JudgedElement[], least: number): number {
+  if (content === "incorrect" || content === "not-applicable" || content === "not-offered") return confidence;
+  const complete = elements.filter((element) => element.content === "complete").map((element) => element.confidence);
+  const product = (chances: readonly number[], count: number) => [...chances].sort((a, b) => b - a).slice(0, count).reduce((all, chance) => all * chance, 1);
+  if (met) return product(complete, least);
+  // What is missing would have to have been said after all.
+  const missing = elements.filter((element) => element.content !== "complete").map((element) => 1 - element.confidence);
+  return 1 - product(missing, Math.max(1, least - complete.length));
 }
 
 function firstSaid(elements: readonly JudgedElement[]): Evidence | null {

@@ -1,5 +1,5 @@
 import type { Rubric, Severity } from "../rubric/schema.ts";
-import { labelOf, type JudgedItem } from "./items.ts";
+import { labelOf, LISTEN_BELOW, type JudgedItem } from "./items.ts";
 import type { MarkSheet, StatementResult, TimeResult } from "./types.ts";
 
 const SEVERITIES: readonly Severity[] = ["major", "moderate", "minor"];
@@ -36,18 +36,19 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
 
   const needed = rubric.pass.critical === "all" ? critical.total : Math.min(rubric.pass.critical, critical.total);
   const resultOf = (id: string) => items.find(({ item }) => item.id === id)!.result;
-  // A mark that a person should listen to first neither fails nor passes anybody on its own.
-  const doubted = critical.missed.filter((id) => resultOf(id).listen);
+  // What a person may well find otherwise neither fails nor passes anybody on its own.
+  const doubtful = new Set(items.filter(({ metConfidence }) => metConfidence < LISTEN_BELOW).map(({ item }) => item.id));
+  const doubted = critical.missed.filter((id) => doubtful.has(id));
   const missed = critical.missed.filter((id) => !doubted.includes(id));
-  const toConfirm = items.filter(({ result }) => result.critical && result.met && result.listen).map(({ item }) => item.id);
+  const toConfirm = items.filter(({ item, result }) => result.critical && result.met && doubtful.has(item.id)).map(({ item }) => item.id);
   if (critical.total - missed.length < needed) against.push(...missed.map((id) => `critical item ${resultOf(id).content === "incorrect" ? "stated wrongly" : "missed"}: ${label(id)}`));
   else if (critical.met - toConfirm.length < needed) open.push(...[...critical.unsure, ...doubted, ...toConfirm].map((id) => `critical item to be confirmed by listening: ${label(id)}`));
 
   for (const severity of SEVERITIES) {
     const standing = unsafe.filter((statement) => statement.severity === severity && !statement.corrected && !statement.listen);
-    const doubtful = unsafe.filter((statement) => statement.severity === severity && statement.listen && !statement.corrected);
+    const possible = unsafe.filter((statement) => statement.severity === severity && statement.listen && !statement.corrected);
     if (standing.length > rubric.pass.unsafe[severity]) against.push(...standing.map((statement) => `${severity} unsafe statement: ${statement.label}`));
-    else if (standing.length + doubtful.length > rubric.pass.unsafe[severity]) open.push(...doubtful.map((statement) => `possible ${severity} unsafe statement, to be listened to: ${statement.label}`));
+    else if (standing.length + possible.length > rubric.pass.unsafe[severity]) open.push(...possible.map((statement) => `possible ${severity} unsafe statement, to be listened to: ${statement.label}`));
   }
 
   const { lowest, highest } = range(items);

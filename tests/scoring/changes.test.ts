@@ -27,7 +27,7 @@ describe("the gravest comes first", () => {
 test("a change that rests on a mark that says listen says so, and comes behind all that are sure unless the item is critical", () => {
   const sheet = markTalk([...OPENING, ...REST.map((line) => line.replace("Clean the case once a week and let it dry in the air. ", ""))]);
   const changes = (...told: readonly (readonly [id: string, listen: boolean])[]) => {
-    const judged = told.map(([id, listen]) => ({ item: CARD.sections.flatMap(({ items }) => items).find((one) => one.id === id)!, result: { ...item(sheet, id), listen }, elements: [] }));
+    const judged = told.map(([id, listen]) => ({ item: CARD.sections.flatMap(({ items }) => items).find((one) => one.id === id)!, result: { ...item(sheet, id), listen }, elements: [], metConfidence: 1 }));
     return changesOf({ items: judged, unsafe: [], incorrect: [], order: { broken: [], inOrder: null }, repeats: [], asides: [], questions: [], time: { ...sheet.time, overTarget: { value: -1, estimated: false } }, plan: sheet.plan, total: sheet.total, teachBack: sheet.teachBack });
   };
   expect(changes(["hold", true], ["wash", false]).map((change) => change.item)).toEqual(["wash", "hold"]);
@@ -39,7 +39,7 @@ test("a change that rests on a mark that says listen says so, and comes behind a
 test("a teach-back that nobody asked for is among the changes, whatever the mark's sureness", () => {
   const sheet = markTalk([...OPENING, "C: Shake the inhaler well. Hold your breath for ten seconds. Clean the case once a week and let it dry in the air."], { target: 60, limit: 60 });
   expect(sheet.teachBack.asked).toBeNull();
-  const judged = [{ item: CARD.sections.flatMap(({ items }) => items).find(({ id }) => id === "teach-back")!, result: { ...item(sheet, "teach-back"), listen: true }, elements: [] }];
+  const judged = [{ item: CARD.sections.flatMap(({ items }) => items).find(({ id }) => id === "teach-back")!, result: { ...item(sheet, "teach-back"), listen: true }, elements: [], metConfidence: 1 }];
   const [change] = changesOf({ items: judged, unsafe: [], incorrect: [], order: { broken: [], inOrder: null }, repeats: [], asides: [], questions: [], time: sheet.time, plan: sheet.plan, total: sheet.total, teachBack: sheet.teachBack });
   expect(change!.worth).not.toContain("listen first");
 });

@@ -1,0 +1,57 @@
+import type { Attempt } from "../matching/types.ts";
+import type { Item } from "../rubric/schema.ts";
+import type { JudgedElement } from "./elements.ts";
+import weights from "./sureness.json" with { type: "json" };
+
+/*
+ * How sure an element's mark is, seen beside the whole sheet: what is not found in a station that has almost everything
+ * was more likely said in other words, and what is found in one that has little more likely fits by chance. It decides
+ * what a person is asked to listen to, never the mark: that stays what was said. Logistic curves, fitted by
+ * `npm run fit:sureness` (tests/bench/fit-sureness.ts) on annotated talk that no rubric was widened by.
+ */
+
+/** In the order of the weights in sureness.json, behind the intercept. */
+export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only"] as const;
+export const ABSENT_SIGNS = [
+  "score of the nearest passage",
+  "nothing near",
+  "what it must name is not named",
+  "share of the station's elements found",
+  "share of its item's other elements found",
+  "its item has no other element",
+  "not told but asked",
+] as const;
+
+/** Log-odds beyond these are no surer. */
+const SUREST = 6;
+
+/** @param found share of all elements of the station that are complete, 0 to 1. */
+export function completeSigns({ confidence, inTime }: JudgedElement, found: number): number[] {
+  const odds = Math.log(confidence / (1 - confidence));
+  return [Math.max(-SUREST, Math.min(SUREST, odds)), found, inTime.length === 1 ? 1 : 0];
+}
+
+/** @param others the item's other elements. */
+export function absentSigns(nearest: Attempt | undefined, item: Item, others: readonly JudgedElement[], found: number): number[] {
+  return [
+    nearest?.score ?? 0,
+    nearest === undefined ? 1 : 0,
+    nearest?.closed.includes("must") === true ? 1 : 0,
+    found,
+    others.length === 0 ? 0 : others.filter(({ content }) => content === "complete").length / others.length,
+    others.length === 0 ? 1 : 0,
+    item.kind === "tell" ? 0 : 1,
+  ];
+}
+
+/** The chance, 0 to 1, that a careful reader gives the element the same mark. */
+export function surenessOf(element: JudgedElement, nearest: Attempt | undefined, item: Item, others: readonly JudgedElement[], found: number): number {
+  if (element.content === "complete") return chance(weights.complete, completeSigns(element, found));
+  // Said after the limit, it is sure to be absent.
+  if (element.content === "absent" && element.late.length === 0) return chance(weights.absent, absentSigns(nearest, item, others, found));
+  return element.confidence;
+}
+
+function chance({ intercept, signs: weight }: { intercept: number; signs: readonly number[] }, signs: readonly number[]): number {
+  return 1 / (1 + Math.exp(-signs.reduce((sum, sign, place) => sum + weight[place]! * sign, intercept)));
+}

@@ -1,0 +1,79 @@
+// `npm run fit:sureness [-- --write]`: fits the curves of src/scoring/sureness.ts on annotated talk (invented) that no rubric
+// was widened by, and prints how well they sort right marks from wrong ones with the talk of each rubric left out in turn,
+// beside the confidence of the passages alone. `--write` puts the weights into sureness.json.
+import { writeFileSync } from "node:fs";
+import { compiledRubric } from "../../src/mark.ts";
+import { matchStation } from "../../src/matching/match.ts";
+import { contextOf, itemsOf } from "../../src/scoring/context.ts";
+import { judgeElement } from "../../src/scoring/elements.ts";
+import { ABSENT_SIGNS, absentSigns, COMPLETE_SIGNS, completeSigns } from "../../src/scoring/sureness.ts";
+import { toldStation } from "../../src/station/told.ts";
+import { chanceOf, fitLogistic } from "./logistic.ts";
+import { rubricNamed } from "./match/passages.ts";
+import { readTalk } from "./match/talk.ts";
+
+/** The hands of these files wrote after the rubrics were last widened. */
+const FRESH = /-w[89]$/;
+const RIDGE = 2;
+
+interface Case {
+  kind: "complete" | "absent";
+  fold: string;
+  signs: number[];
+  right: boolean;
+  before: number;
+}
+
+const cases: Case[] = [];
+for (const talk of readTalk().filter(({ name }) => FRESH.test(name))) {
+  const rubric = rubricNamed(talk.rubric);
+  const station = toldStation(talk.turns, talk.name);
+  const matches = matchStation(station, compiledRubric(rubric));
+  const context = contextOf(station, rubric, matches, rubric.time.limit, rubric.time.target);
+  const judged = itemsOf(rubric).map(({ item }) => ({ item, elements: item.elements.map((element) => judgeElement(context, item.id, element)) }));
+  const all = judged.flatMap(({ elements }) => elements);
+  const found = all.filter(({ content }) => content === "complete").length / all.length;
+  for (const { item, elements } of judged) {
+    for (const element of elements) {
+      const truth = talk.elements.get(`${item.id}/${element.id}`);
+      if (truth?.wrong === true || (element.content !== "complete" && element.content !== "absent")) continue;
+      const nearest = matches.nearest.find((attempt) => attempt.item === item.id && attempt.element === element.id);
+      const signs = element.content === "complete" ? completeSigns(element, found) : absentSigns(nearest, item, elements.filter((other) => other !== element), found);
+      cases.push({ kind: element.content, fold: talk.rubric, signs, right: (truth?.said === true) === (element.content === "complete"), before: element.confidence });
+    }
+  }
+}
+
+console.log("# How sure a mark is, seen beside the whole sheet\n\nArea under the curve: the chance that a right mark is surer than a wrong one (0.5 is guessing).\n\n| marks | of them right | by the passages alone | beside the whole sheet |\n|---|---|---|---|");
+const curves: Record<string, { intercept: number; signs: number[] }> = {};
+for (const kind of ["complete", "absent"] as const) {
+  const of = cases.filter((each) => each.kind === kind);
+  const given = new Map<Case, number>();
+  for (const fold of new Set(of.map((each) => each.fold))) {
+    const model = fit(of.filter((each) => each.fold !== fold));
+    for (const each of of.filter((one) => one.fold === fold)) given.set(each, chanceOf(model, each.signs));
+  }
+  console.log(`| ${of.length} ${kind} | ${of.filter(({ right }) => right).length} | ${area(of, ({ before }) => before).toFixed(3)} | ${area(of, (each) => given.get(each)!).toFixed(3)} |`);
+  const { weights, mean, scale } = fit(of);
+  const raw = weights.slice(1).map((weight, k) => weight / scale[k]!);
+  curves[kind] = { intercept: rounded(weights[0]! - raw.reduce((sum, weight, k) => sum + weight * mean[k]!, 0)), signs: raw.map(rounded) };
+}
+for (const [kind, names] of [["complete", COMPLETE_SIGNS], ["absent", ABSENT_SIGNS]] as const) {
+  console.log(`\n| ${kind} | weight |\n|---|---|\n| intercept | ${curves[kind]!.intercept} |\n${names.map((name, place) => `| ${name} | ${curves[kind]!.signs[place]} |`).join("\n")}`);
+}
+if (process.argv.includes("--write")) writeFileSync("src/scoring/sureness.json", `${JSON.stringify(curves)}\n`);
+
+function fit(chosen: readonly Case[]) {
+  return fitLogistic(chosen.map(({ signs }) => signs), chosen.map(({ right }) => right), RIDGE);
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 1000) / 1000;
+}
+
+function area(of: readonly Case[], sureness: (each: Case) => number): number {
+  const [right, wrong] = [of.filter((each) => each.right), of.filter((each) => !each.right)];
+  let wins = 0;
+  for (const one of right) for (const other of wrong) wins += sureness(one) > sureness(other) ? 1 : sureness(one) === sureness(other) ? 0.5 : 0;
+  return wins / (right.length * wrong.length);
+}
