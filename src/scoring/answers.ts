@@ -27,6 +27,8 @@ const SOME_WORDS = 3;
 /** A word of at least this weight tells what is talked about. */
 const CONTENT_WEIGHT = 1;
 const DENIES = /^(no|nope|nah|never|not|do|definitely)$/;
+/** Behind words that put the question off only what is this surely said answers it. */
+const SURE_ANSWER = 0.97;
 /** Points back to what was asked. */
 const POINTS_BACK = /^(it|that|this|they|those|these|you|he|she|because|either|both|only|just|then|when|if|once|as|until|about|usually|probably|normally|up)$/;
 
@@ -57,7 +59,11 @@ export function answerTo(context: Context, asked: WordSpan, reply: WordSpan | nu
   const right = [...elements.filter((match) => match.verdict === "right" && its(match)), ...own.filter(({ verdict }) => verdict === "right")];
   const last = (spans: { span: WordSpan }[]) => Math.max(-1, ...spans.map(({ span }) => span.first));
   if (wrong.length > 0 && last(wrong) > last(right)) return says("incorrect", quoted(context, reply, wrong[0]!.span));
-  if (right.length > 0) return says("answered");
+  // "I'm not sure about that one, I'd look it up": words that happen to fit do not answer what is put off in so many words.
+  const opened = tokensOf(context, opening).slice(0, FIRST_WORDS);
+  const putOff = DEFERRALS.find(opened).length > 0;
+  const answers = putOff ? right.filter((match) => !("confidence" in match) || match.confidence >= SURE_ANSWER) : right;
+  if (answers.length > 0) return says("answered");
   return says(byItsOpening(context, asked, start, elements.some((match) => match.verdict === "right" && inStart(match.span)), question !== null));
 }
 
