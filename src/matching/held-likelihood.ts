@@ -1,5 +1,4 @@
 import { compareQuantity, dimensionOf } from "../language/quantity-compare.ts";
-import { wordWeight } from "../language/lexicon.ts";
 import type { CompiledElement } from "./compile.ts";
 import { aroundPassage, isAlone, type Fitting, type Items } from "./company.ts";
 import { askedShare } from "./gates.ts";
@@ -8,7 +7,7 @@ import { ownShareOf, standsAlone } from "./held-passages.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";
 import type { Passage } from "./passages.ts";
 import type { Stream } from "./stream.ts";
-import { tokensOf } from "./windows.ts";
+import { weightyWords } from "./windows.ts";
 
 /*
  * How likely it is that a passage states its element wrongly. Words of a wrong statement stand by chance in much that is
@@ -42,9 +41,6 @@ export const HELD_SIGNS = [
 /** From here on it is held against the speaker: on talk about rubrics left out of the fit almost three of four such are true (tests/bench/results/likelihood.md). */
 export const HELD_LIKELY = 0.6;
 
-/** A word at least this heavy is weighty: small words may stand anywhere. */
-const WEIGHTY = 1;
-
 export interface Said {
   stream: Stream;
   items: Items;
@@ -55,15 +51,8 @@ export interface Said {
 }
 
 export function signsOfHeld(passage: Passage, { stream, items, elements, fitting, likelihood }: Said): number[] {
-  const { window, element, first, end, quantity } = passage;
-  const carrying = tokensOf(window);
-  let weighty = 0;
-  let lacking = 0;
-  for (let place = first; place < end; place += 1) {
-    if (wordWeight(stream.tokens[place]!.stem) < WEIGHTY) continue;
-    weighty += 1;
-    if (!carrying.has(place)) lacking += 1;
-  }
+  const { window, element, quantity } = passage;
+  const { weighty, lacking } = weightyWords(window, stream);
   const { ownItem, nextItem, farItem, sharing, own, elsewhere } = aroundPassage(passage, fitting, items, likelihood);
   const others = quantity === undefined ? [] : elements.filter((other) => other !== element && other.quantity !== null);
   const expected = element.quantity;

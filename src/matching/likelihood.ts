@@ -1,4 +1,3 @@
-import { wordWeight } from "../language/lexicon.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";
@@ -10,7 +9,7 @@ import { bestOf, oneVoice, sameSentence, WRONG_HANDICAP } from "./one-voice.ts";
 import { isOpen, sayingPassages, type Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
-import { tokensOf } from "./windows.ts";
+import { tokensOf, weightyWords } from "./windows.ts";
 
 /*
  * How likely it is that a passage says its element. A fit alone does not tell: of fifty elements some fit a few loose
@@ -45,9 +44,6 @@ export const SIGNS = [
   "a question",
   "a teach-back request",
 ] as const;
-
-/** A word at least this heavy is weighty: small words may stand anywhere. */
-const WEIGHTY = 1;
 
 /** From here on it counts: on talk about rubrics left out of the fit no less is found than by the fit alone, and less that was not said (tests/bench/results/likelihood.md). */
 export const LIKELY = 0.2;
@@ -140,13 +136,7 @@ export function signsOfSaying(passage: Passage, fitting: Fitting, stream: Stream
     weight += response.terms[term]!.weight;
     sureness = Math.min(sureness, hit.quality);
   }
-  let weighty = 0;
-  let lacking = 0;
-  for (let place = first; place < end; place += 1) {
-    if (wordWeight(stream.tokens[place]!.stem) < WEIGHTY) continue;
-    weighty += 1;
-    if (!carrying.has(place)) lacking += 1;
-  }
+  const { weighty, lacking } = weightyWords(window, stream);
   const { kind, must } = element;
   return [
     passage.coverage,

@@ -1,3 +1,4 @@
+import { wordWeight } from "../language/lexicon.ts";
 import type { Response } from "./response.ts";
 import { OWN_WORDS } from "./coverage.ts";
 import { hitsInOrder, type Aligned, type HitsInOrder } from "./hits-in-order.ts";
@@ -85,6 +86,22 @@ export function tokensOf({ aligned }: Window): Set<number> {
   const tokens = new Set<number>();
   for (const { hit } of aligned) for (let place = hit.first; place < hit.end; place += 1) tokens.add(place);
   return tokens;
+}
+
+/** A word at least this heavy is weighty: small words may stand anywhere. */
+const WEIGHTY = 1;
+
+/** How many weighty words the passage's stretch has, and how many of them are none of the response's. */
+export function weightyWords(window: Window, { tokens }: Stream): { weighty: number; lacking: number } {
+  const carrying = tokensOf(window);
+  let weighty = 0;
+  let lacking = 0;
+  for (let place = window.first; place < window.end; place += 1) {
+    if (wordWeight(tokens[place]!.stem) < WEIGHTY) continue;
+    weighty += 1;
+    if (!carrying.has(place)) lacking += 1;
+  }
+  return { weighty, lacking };
 }
 
 /** Of windows that share tokens the best stays; a tie goes to the shorter. */
