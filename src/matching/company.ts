@@ -157,6 +157,6 @@ export function aroundPassage(passage: Passage, fitting: Fitting, items: Items, 
 }
 
 /** How many tokens are near the passage, its own not counted: with few, what is near by tells nothing. */
-export function isAlone({ first, end }: Passage, { tokens }: Stream): boolean {
+export function isAlone({ first, end }: Pick<Passage, "first" | "end">, { tokens }: Stream): boolean {
   return Math.min(tokens.length, end + NEAR) - Math.max(0, first - NEAR) - (end - first) <= LEAST_AROUND;
 }

@@ -1,6 +1,7 @@
 import { HARMS, PERMITS } from "../language/polarity.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
+import { isAlone } from "./company.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
@@ -203,13 +204,15 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   // A question is asked, whatever it denies ("pretend I'm not here and show me").
   const polarity = element.kind === "tell" ? readPolarity(stream, window, element.vocabulary) : "agrees";
   if (polarity === "agrees") return passage;
+  // In whole stations a denial beside what fits is mostly of something else: of twenty opposites told in annotated talk two
+  // were said. So there a person listens; a sentence by itself says what it says.
   const held = polarity === "opposes" && element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && passage.coverage >= WRONG_ACCEPTED;
   if (!held || overSentenceEnd(window, stream) || lacksDirection(window) || toldOfOthers(window, stream) || !outright(window, stream)) {
     passage.closed.push("polarity");
     return passage;
   }
   if (doubted(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the denial rests on a doubtful word" };
-  if (!punctuatedAround(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "without punctuation, whose denial this is cannot be told" };
+  if (!isAlone(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the opposite may have been said: what is denied here must be heard" };
   return { ...passage, verdict: "wrong", reason: window.response.terms.some(({ negated }) => negated) ? ALLOWED : RULED_OUT };
 }
 
@@ -232,20 +235,6 @@ function outright(window: Window, stream: Stream): boolean {
   const end = Math.max(clause.end, window.end);
   const permits = stream.tokens.slice(clause.first, end).some(({ text }) => PERMITS.has(text));
   return permits && HARMS.find(stream.tokens, clause.first, Math.min(stream.tokens.length, Math.max(end, window.end + HARM_REACH))).length === 0;
-}
-
-/** Tokens on either side within which written speech ends a sentence. */
-const SENTENCE_REACH = 30;
-
-/**
- * Whether sentences are told apart here. Where they are not, a denial runs on into what is said next ("no running water
- * you take a dry cloth"): of thirteen opposites held against somebody in the annotated talk one was said, and eleven of
- * the others stood in text without punctuation.
- */
-function punctuatedAround({ first, end }: Window, { sentencesBefore, tokens }: Stream): boolean {
-  const from = Math.max(0, first - SENTENCE_REACH);
-  const to = Math.min(tokens.length, end + SENTENCE_REACH) - 1;
-  return from === 0 && to === tokens.length - 1 ? true : sentencesBefore[from] !== sentencesBefore[to];
 }
 
 function doubted(window: Window, stream: Stream): boolean {

@@ -67,6 +67,7 @@ describe("a spoken instruction is affirmed", () => {
     ["use no more than two puffs", "puffs"],
     ["if you miss a dose take it later", "dose"],
     ["do not hesitate to call us", "call"],
+    ["don't be frightened to use the second", "second"],
     ["don't wait, have some juice", "juice"],
     ["if it does not help in three weeks see your doctor", "doctor"],
     ["if it isn't better in a week or so, see your doctor", "doctor"],
