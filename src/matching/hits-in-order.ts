@@ -33,6 +33,10 @@ let columns = columnsFor(1024);
 const terms: number[] = [];
 const next: number[] = [];
 const ends: number[] = [];
+const firsts: number[] = [];
+const qualities: number[] = [];
+/** Behind the last token of any stream. */
+const NO_MORE = 0x3fffffff;
 
 /** All hits of the response's weighty terms; at one place the surest first. Good until the next call. */
 export function hitsInOrder({ place }: Response, hits: TermHits): HitsInOrder {
@@ -55,28 +59,26 @@ export function hitsInOrder({ place }: Response, hits: TermHits): HitsInOrder {
   }
   if (rows > columns.term.length) columns = columnsFor(2 * rows);
   const { term, first, end, quality, row } = columns;
+  for (let k = 0; k < count; k += 1) {
+    firsts[k] = hits.first[next[k]!]!;
+    qualities[k] = hits.quality[next[k]!]!;
+  }
   for (let size = 0; size < rows; size += 1) {
     // Each list is in order: the next of all is the least of their heads.
-    let chosen = -1;
-    let least = 0;
-    let surest = 0;
-    for (let k = 0; k < count; k += 1) {
-      const head = next[k]!;
-      if (head === ends[k]) continue;
-      const at = hits.first[head]!;
-      if (chosen < 0 || at < least || (at === least && hits.quality[head]! > surest)) {
-        chosen = k;
-        least = at;
-        surest = hits.quality[head]!;
-      }
+    let chosen = 0;
+    for (let k = 1; k < count; k += 1) {
+      if (firsts[k]! < firsts[chosen]! || (firsts[k] === firsts[chosen] && qualities[k]! > qualities[chosen]!)) chosen = k;
     }
     const head = next[chosen]!;
-    next[chosen] = head + 1;
     term[size] = terms[chosen]!;
-    first[size] = least;
+    first[size] = firsts[chosen]!;
     end[size] = hits.end[head]!;
-    quality[size] = surest;
+    quality[size] = qualities[chosen]!;
     row[size] = head;
+    const following = head + 1;
+    next[chosen] = following;
+    firsts[chosen] = following < ends[chosen]! ? hits.first[following]! : NO_MORE;
+    qualities[chosen] = following < ends[chosen]! ? hits.quality[following]! : 0;
   }
   columns.size = rows;
   return columns;

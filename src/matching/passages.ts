@@ -11,6 +11,7 @@ import { toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
+import type { TermIndex } from "./term-index.ts";
 import { lacksDirection, windowsFor, type Window } from "./windows.ts";
 
 /** A passage weighed for one element: what it would be, and what speaks against it. */
@@ -123,9 +124,9 @@ interface Lifting {
 }
 
 /** By key the distinct terms of an element's responses, gathered once: an element is asked for them at every passage of every station. */
-const liftingTerms = new WeakMap<CompiledElement, Map<string, Lifting[]>>();
+const liftingTerms = new WeakMap<CompiledElement, Map<number, Lifting[]>>();
 
-function liftingTermsOf(element: CompiledElement): Map<string, Lifting[]> {
+function liftingTermsOf(element: CompiledElement, index: TermIndex): Map<number, Lifting[]> {
   let known = liftingTerms.get(element);
   if (known !== undefined) return known;
   known = new Map();
@@ -137,8 +138,9 @@ function liftingTermsOf(element: CompiledElement): Map<string, Lifting[]> {
       for (const { key, quality } of keys) {
         if (quality < LIFTING_QUALITY) continue;
         const lifting = { text, worth: weight * quality };
-        const others = known.get(key);
-        if (others === undefined) known.set(key, [lifting]);
+        const place = index.keyAt(key);
+        const others = known.get(place);
+        if (others === undefined) known.set(place, [lifting]);
         else others.push(lifting);
       }
     }
@@ -147,28 +149,30 @@ function liftingTermsOf(element: CompiledElement): Map<string, Lifting[]> {
   return known;
 }
 
+const NOTHING: readonly Lifting[] = [];
+
 /** A passage that mixes the words of several responses says more than the one it fits best. */
 function withUnion(element: CompiledElement, window: Window, postings: Postings): number {
   if (window.coverage >= 1) return window.coverage;
-  const lifting = liftingTermsOf(element);
+  const lifting = liftingTermsOf(element, postings.terms.index);
   const terms = window.aligned.map(({ term }) => window.response.terms[term]!.text);
   const places = window.aligned.map(({ hit }) => hit.first);
   let extra = 0;
   for (let place = window.first; place < window.end; place += 1) {
     if (places.includes(place)) continue;
     // One word lifts by what it is worth most for.
-    let best: Lifting | undefined;
+    let best: string | undefined;
     let worth = 0;
-    for (const { key, hit } of postings.startingAt(place)) {
-      if (hit.end > window.end) continue;
-      for (const one of lifting.get(key) ?? []) {
+    postings.terms.eachAt(place, (key, hit) => {
+      if (hit.end > window.end) return;
+      for (const one of lifting.get(key) ?? NOTHING) {
         if (one.worth * hit.quality <= worth || terms.includes(one.text)) continue;
-        best = one;
+        best = one.text;
         worth = one.worth * hit.quality;
       }
-    }
+    });
     if (best === undefined) continue;
-    terms.push(best.text);
+    terms.push(best);
     extra += worth;
   }
   const union = Math.min(1, window.coverage + extra / window.response.weight);

@@ -27,17 +27,6 @@ export class Postings extends Map<string, Hit[]> {
     this.tokens = tokens;
   }
 
-  private starting: { key: string; hit: Hit }[][] | undefined;
-
-  /** The hits that start at a token, with their keys. Only of postings that are complete. */
-  startingAt(token: number): readonly { key: string; hit: Hit }[] {
-    if (this.starting === undefined) {
-      this.starting = Array.from({ length: this.tokens }, () => []);
-      for (const [key, hits] of this) for (const hit of hits) this.starting[hit.first]!.push({ key, hit });
-    }
-    return this.starting[token]!;
-  }
-
   /** The same by the rubric's terms. Only of postings that are complete. */
   get terms(): TermHits {
     return (this.known ??= new TermHits(this.of, this, this.tokens));

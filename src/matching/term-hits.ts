@@ -22,6 +22,10 @@ export class TermHits {
   private readonly ranks: Uint8Array;
   private readonly hitOf: Int32Array;
   private readonly hits: Hit[] = [];
+  /** By hit its key (`TermIndex.keyAt`), and the next hit that starts at its token, -1 behind the last; by token the first of them. */
+  private readonly keys: number[] = [];
+  private readonly next: number[] = [];
+  private readonly heads: Int32Array;
 
   /** @param tokens how many the stream has. */
   constructor(index: TermIndex, postings: ReadonlyMap<string, readonly Hit[]>, tokens: number) {
@@ -32,9 +36,7 @@ export class TermHits {
     const sizes: number[] = [0];
     // Hits by their first token, as linked lists: read along the stream they come into each list in order.
     const heads = new Int32Array(tokens).fill(-1);
-    const next: number[] = [];
-    const keys: number[] = [];
-    const { hits } = this;
+    const { hits, keys, next } = this;
     for (const [key, list] of postings) {
       const place = index.keyAt(key);
       if (place < 0) continue;
@@ -67,6 +69,7 @@ export class TermHits {
     const end = new Int32Array(rows);
     const quality = new Float64Array(rows);
     const hitOf = new Int32Array(rows);
+    this.heads = heads;
     this.places = places;
     this.starts = starts;
     this.ends = ends;
@@ -129,6 +132,11 @@ export class TermHits {
   /** The hit of a row. */
   hitAt(row: number): Hit {
     return this.hits[this.hitOf[row]!]!;
+  }
+
+  /** Visits the hits that start at a token, with their keys. */
+  eachAt(token: number, visit: (key: number, hit: Hit) => void): void {
+    for (let event = this.heads[token]!; event >= 0; event = this.next[event]!) visit(this.keys[event]!, this.hits[event]!);
   }
 
   /** Places of the responses of which the stream has any term but plain ones. */

@@ -155,18 +155,24 @@ function windowOf(hits: HitsInOrder, chosen: readonly number[], least: number, r
     carried += weights[row]! * quality;
     if (quality >= OWN_WORDS.quality) own += ownWeights[row]!;
   }
-  let covered = (carried + plainWords(response, postings, first, end)) / response.weight;
+  const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
+  const needed = least * response.weight;
+  // Most end here, with all their plain words granted, before those are looked for.
+  if ((carried + response.plainWeight) * ownShare < needed - ROUNDING) return null;
   const extent = stream.position[end - 1]! - stream.position[first]! + 1;
   const gaps = Math.max(0, extent - ROOM.base - ROOM.perWord * response.length);
   const ends = stream.sentencesBefore[end - 1]! - stream.sentencesBefore[first]!;
   const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
-  const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
   const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
+  let covered = (carried + plainWords(response, postings, first, end)) / response.weight;
   // One word that only stands for another is too little to say anything by itself ("loosens" for "take the cap off").
   if (end - first === 1 && hits.quality[chosen[0]!]! < LONE_WORD.quality) covered *= LONE_WORD.share;
   const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
   return coverage < least ? null : { first, end, response, aligned: chosen.map((k) => ({ term: hits.term[k]!, hit: postings.terms.hitAt(hits.row[k]!), quality: hits.quality[k]! })), coverage };
 }
+
+/** Sums of the same weights in another order differ in the last digits. */
+const ROUNDING = 1e-9;
 
 /** So near to a passage its plain words may stand. */
 const PLAIN_REACH = 3;
