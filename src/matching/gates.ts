@@ -24,31 +24,16 @@ function around(stream: Stream, window: { first: number; end: number }, margin: 
 
 /** Whether a notion is said between two tokens. */
 export function groupPresent(group: WordGroup, postings: Postings, first: number, end: number): boolean {
-  const spans = spansOf(group, postings);
-  for (let place = firstFrom(spans, first); place < spans.length && spans[place]!.first < end; place += 1) if (spans[place]!.end <= end) return true;
-  return false;
-}
-
-/** Where a notion is said: asked for at every passage of its element, and looked for once. */
-const known = new WeakMap<Postings, Map<WordGroup, readonly { first: number; end: number }[]>>();
-
-function spansOf(group: WordGroup, postings: Postings): readonly { first: number; end: number }[] {
-  let ofPostings = known.get(postings);
-  if (ofPostings === undefined) known.set(postings, (ofPostings = new Map()));
-  let spans = ofPostings.get(group);
-  if (spans === undefined) {
-    const found: { first: number; end: number }[] = [];
-    for (const run of group.runs) {
-      for (const key of run[0]!) {
-        for (const hit of postings.get(key) ?? []) {
-          const end = soonestEnd(run, 1, hit.end, postings);
-          if (end !== null) found.push({ first: hit.first, end });
-        }
+  return group.runs.some((run) =>
+    run[0]!.some((key) => {
+      const hits = postings.get(key);
+      if (hits === undefined) return false;
+      for (let place = firstFrom(hits, first); place < hits.length && hits[place]!.first < end; place += 1) {
+        if (hits[place]!.end <= end && continues(run, 1, hits[place]!.end, postings, end)) return true;
       }
-    }
-    ofPostings.set(group, (spans = found.sort((one, other) => one.first - other.first)));
-  }
-  return spans;
+      return false;
+    }),
+  );
 }
 
 /** Whether the words of a notion stand anywhere in the stream: where not, no passage can have it. */
@@ -59,19 +44,16 @@ export function groupPossible(group: WordGroup, postings: Postings): boolean {
 /** A filler or an article may stand inside a run of words. */
 const RUN_GAP = 1;
 
-/** Where the rest of a run that goes on behind a token may end the soonest; null where it does not go on. */
-function soonestEnd(run: string[][], place: number, from: number, postings: Postings): number | null {
-  if (place === run.length) return from;
-  let soonest: number | null = null;
-  for (const key of run[place]!) {
+function continues(run: string[][], place: number, from: number, postings: Postings, end: number): boolean {
+  if (place === run.length) return true;
+  return run[place]!.some((key) => {
     const hits = postings.get(key);
-    if (hits === undefined) continue;
+    if (hits === undefined) return false;
     for (let k = firstFrom(hits, from); k < hits.length && hits[k]!.first <= from + RUN_GAP; k += 1) {
-      const end = soonestEnd(run, place + 1, hits[k]!.end, postings);
-      if (end !== null && (soonest === null || end < soonest)) soonest = end;
+      if (hits[k]!.end <= end && continues(run, place + 1, hits[k]!.end, postings, end)) return true;
     }
-  }
-  return soonest;
+    return false;
+  });
 }
 
 /** Every notion of `must` is said in or right beside the passage. */
