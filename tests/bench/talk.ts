@@ -1,4 +1,4 @@
-// `npm run bench:talk [-- RUBRIC...] [-- --verbose]`: whole invented stations, every sentence annotated with what it says
+// `npm run bench:talk [-- RUBRIC...] [--only=w8] [--verbose]`: whole invented stations, every sentence annotated with what it says
 // (fixtures/talk). Written by several hands that saw labels only, to tune on: everything in them has been read. So this
 // measures nothing about unseen speech; bench:match and bench:stations do.
 import { compiledRubric } from "../../src/mark.ts";
@@ -13,6 +13,8 @@ import { readTalk } from "./match/talk.ts";
 
 const chosen = process.argv.slice(2).filter((argument) => !argument.startsWith("--"));
 const verbose = process.argv.includes("--verbose");
+/** Talk of one round of hands: its names end so. */
+const only = process.argv.find((argument) => argument.startsWith("--only="))?.slice("--only=".length) ?? "";
 
 interface Tally {
   said: number;
@@ -32,7 +34,7 @@ const tallies = new Map<string, Tally>();
 const all = empty();
 
 for (const talk of readTalk()) {
-  if (chosen.length > 0 && !chosen.includes(talk.rubric)) continue;
+  if ((chosen.length > 0 && !chosen.includes(talk.rubric)) || !talk.name.endsWith(only)) continue;
   const { name, sentences } = talk;
   const rubric = rubricNamed(talk.rubric);
   const station = toldStation(talk.turns, name);
