@@ -42,7 +42,8 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
   const missed = critical.missed.filter((id) => !doubted.includes(id));
   const toConfirm = items.filter(({ item, result }) => result.critical && result.met && doubtful.has(item.id)).map(({ item }) => item.id);
   if (critical.total - missed.length < needed) against.push(...missed.map((id) => `critical item ${resultOf(id).content === "incorrect" ? "stated wrongly" : "missed"}: ${label(id)}`));
-  else if (critical.met - toConfirm.length < needed) open.push(...[...critical.unsure, ...doubted, ...toConfirm].map((id) => `critical item to be confirmed by listening: ${label(id)}`));
+  const unconfirmed = critical.total - missed.length >= needed && critical.met - toConfirm.length < needed ? [...critical.unsure, ...doubted, ...toConfirm].map((id) => `critical item to be confirmed by listening: ${label(id)}`) : [];
+  open.push(...unconfirmed);
 
   for (const severity of SEVERITIES) {
     const standing = unsafe.filter((statement) => statement.severity === severity && !statement.corrected && !statement.listen);
@@ -60,7 +61,8 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
     if (time.overLimit.value === null) open.push(`time against the limit is not measurable: ${time.overLimit.why}`);
     else if (time.overLimit.value > 0) against.push(`over the time limit by ${Math.round(time.overLimit.value)} s`);
   }
-  if (against.length > 0) return { outcome: "fail", reasons: against, rule };
+  // What else may turn out against it is worth knowing though the result stands without.
+  if (against.length > 0) return { outcome: "fail", reasons: [...against, ...unconfirmed], rule };
   if (open.length > 0) return { outcome: "provisional", reasons: open, rule };
   return { outcome: "pass", reasons: [`${total.percent}% of the weighted total; all the pass rule asks for is met`], rule };
 }

@@ -16,3 +16,10 @@ test("a critical item whose mark is unsure fails nobody: the result is provision
   expect(sheet.result.outcome).toBe("provisional");
   expect(sheet.result.reasons.join()).toContain("to be confirmed by listening: Shake before each puff");
 });
+
+test("a sheet that fails anyway names the critical items in doubt as well", () => {
+  const sheet = markTalk([...OPENING, "C: Do you know that you should shake it before each puff?", "P: Hm.", ...REST, "C: You can share it with your family."]);
+  const doubted = sheet.result.reasons.filter((reason) => reason.startsWith("critical item to be confirmed by listening"));
+  expect(sheet.result.outcome).toBe("fail");
+  expect(doubted).toHaveLength(1);
+});
