@@ -1,3 +1,4 @@
+import { likelihoodOf } from "./curve.ts";
 import type { Passage } from "./passages.ts";
 
 /*
@@ -15,8 +16,8 @@ import type { Passage } from "./passages.ts";
 const BY_LIKELIHOOD = 1.35;
 
 /** Intercept first, then a weight for each sign. */
-const SAID = { intercept: -3.0, weights: [5.2, -2.0, 0.6] } as const;
-const ABSENT = { intercept: 2.6, weights: [-3.6, -0.4, 0.3] } as const;
+const SAID = { intercept: -3.0, signs: [5.2, -2.0, 0.6] } as const;
+const ABSENT = { intercept: 2.6, signs: [-3.6, -0.4, 0.3] } as const;
 
 /** What the confidence in a passage is read from: its fit, the share of it that rests on sound-alikes, how much it says. */
 export function signsOf(passage: Passage): number[] {
@@ -30,7 +31,7 @@ export function confidenceOf(passage: Passage): number {
   const { likelihood } = passage;
   if (likelihood !== undefined && passage.verdict === "wrong") return likelihood;
   if (likelihood !== undefined && passage.verdict === "right") return 1 / (1 + Math.exp(-BY_LIKELIHOOD) * (1 / likelihood - 1));
-  return curve(SAID, signsOf(passage));
+  return likelihoodOf(SAID, signsOf(passage));
 }
 
 /** Signs of an absence: the nearest passage's fit, whether a gate closed on it, whether nothing came near at all. */
@@ -40,9 +41,5 @@ export function absenceSigns(nearest: { score: number; closed: readonly unknown[
 
 /** For an element that was not found: how sure it is that it was not said. */
 export function absenceConfidence(nearest: { score: number; closed: readonly unknown[] } | undefined): number {
-  return curve(ABSENT, absenceSigns(nearest));
-}
-
-function curve({ intercept, weights }: { intercept: number; weights: readonly number[] }, signs: readonly number[]): number {
-  return 1 / (1 + Math.exp(-weights.reduce((sum, weight, place) => sum + weight * signs[place]!, intercept)));
+  return likelihoodOf(ABSENT, absenceSigns(nearest));
 }

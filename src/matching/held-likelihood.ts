@@ -1,6 +1,6 @@
 import { compareQuantity, dimensionOf } from "../language/quantity-compare.ts";
 import type { CompiledElement } from "./compile.ts";
-import { aroundPassage, isAlone, type Fitting, type Items } from "./company.ts";
+import { aroundPassage, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import { askedShare } from "./gates.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { ownShareOf, standsAlone } from "./held-passages.ts";
@@ -12,8 +12,8 @@ import { weightyWords } from "./windows.ts";
 /*
  * How likely it is that a passage states its element wrongly. Words of a wrong statement stand by chance in much that is
  * right, and a number is the wrong one only for what it is the number of: what is spoken of around tells. Logistic
- * curves over such signs, one for wrong statements and one for wrong numbers, fitted with the other curves of
- * likelihood.json (tests/bench/fit-likelihood.ts).
+ * curves over such signs, one for wrong statements and one for wrong numbers, fitted behind the other curves of
+ * likelihood.json (tests/bench/fit-held.ts).
  */
 
 /** In the order of the weights in likelihood.json, behind the intercept. */
@@ -38,7 +38,7 @@ export const HELD_SIGNS = [
   "elements with such a number (log)",
 ] as const;
 
-/** From here on it is held against the speaker: on talk about rubrics left out of the fit almost three of four such are true (tests/bench/results/likelihood.md). */
+/** From here on it is held against the speaker: on talk about rubrics left out of the fit almost three of four such are true (tests/bench/results/held.md). */
 export const HELD_LIKELY = 0.6;
 
 export interface Said {
@@ -48,6 +48,11 @@ export interface Said {
   /** Passages that may say their elements, and how likely they do. */
   fitting: Fitting;
   likelihood: (passage: Passage) => number;
+}
+
+/** @param weighed passages that would say their elements, with their likelihood where they have one. */
+export function saidIn(weighed: readonly Passage[], stream: Stream, elements: readonly CompiledElement[]): Said {
+  return { stream, items: itemsOf(elements), elements, fitting: new Fitting(weighed.filter(({ likelihood }) => likelihood !== undefined)), likelihood: ({ likelihood }) => likelihood! };
 }
 
 export function signsOfHeld(passage: Passage, { stream, items, elements, fitting, likelihood }: Said): number[] {

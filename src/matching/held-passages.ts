@@ -61,4 +61,3 @@ function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Post
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
   return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [] };
 }
-

@@ -2,7 +2,7 @@ import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";
 import { HELD_LEAST, heldPassages, withReason } from "./held-passages.ts";
-import { isHeld, withHeldLikelihood, type Said } from "./held-likelihood.ts";
+import { isHeld, saidIn, withHeldLikelihood } from "./held-likelihood.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { closeOtherDevices } from "./other-device.ts";
 import { bestOf, oneVoice, sameSentence, WRONG_HANDICAP } from "./one-voice.ts";
@@ -67,8 +67,8 @@ export function withLikelihood(passages: readonly Passage[], stream: Stream, ele
 export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): Passage[] {
   const { saying, held } = lookedFor(rubric, postings, stream, elements);
   const weighed = withLikelihood(saying, stream, rubric.elements);
-  const said: Said = { stream, items: itemsOf(rubric.elements), elements: rubric.elements, fitting: new Fitting(weighed.filter(({ likelihood }) => likelihood !== undefined)), likelihood: ({ likelihood }) => likelihood! };
-  const against = withHeldLikelihood(held, said).filter((passage) => isHeld(passage, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
+  if (held.length === 0) return weighed;
+  const against = withHeldLikelihood(held, saidIn(weighed, stream, rubric.elements)).filter((passage) => isHeld(passage, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
   return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against.map((passage) => withReason(passage, stream))];
 }
 

@@ -11,6 +11,7 @@ export function bestOf(passages: readonly Passage[]): Passage[] {
   }
   return kept.sort((a, b) => a.first - b.first);
 }
+
 /** What is held against somebody must fit better by so much. */
 export const WRONG_HANDICAP = 0.04;
 /** So much better a fit decides what a sentence says that seems to say a thing and its opposite. */
@@ -35,4 +36,3 @@ export function sameSentence(a: Passage, b: Passage, stream: Stream): boolean {
   if (stream.turnOf[from] !== stream.turnOf[to]) return false;
   return inOneSentence(stream, from, to) && to - from <= LONGEST_CLAUSE;
 }
-

@@ -26,7 +26,7 @@ export interface Passage {
   closed: Gate[];
   quantity?: QuantityMention;
   reason?: string;
-  /** How likely it says the element, seen beside all other passages of the station (likelihood.ts). */
+  /** How likely it says the element, or states it wrongly where that is its verdict, seen beside all other passages of the station (likelihood.ts, held-likelihood.ts). */
   likelihood?: number;
 }
 

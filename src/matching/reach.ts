@@ -1,10 +1,7 @@
-import { mostCoverage, OWN_WORDS } from "./coverage.ts";
+import { mostCoverage, OWN_WORDS, ROUNDING } from "./coverage.ts";
 import type { HitsInOrder } from "./hits-in-order.ts";
 import type { Response } from "./response.ts";
 import type { TermIndex } from "./term-index.ts";
-
-/** Sums of the same weights in another order differ in the last digits. */
-const ROUNDING = 1e-9;
 
 /** How often each term stands in the stretch, and as one of the response's own words. Wiped by whoever begins anew. */
 const counts: number[] = [];

@@ -1,6 +1,6 @@
 import { wordWeight } from "../language/lexicon.ts";
 import type { Response } from "./response.ts";
-import { OWN_WORDS } from "./coverage.ts";
+import { OWN_WORDS, ROUNDING } from "./coverage.ts";
 import { hitsInOrder, type Aligned, type HitsInOrder } from "./hits-in-order.ts";
 import { Reach } from "./reach.ts";
 import { firstFrom, type Hit, type Postings } from "./postings.ts";
@@ -170,9 +170,6 @@ function windowOf(hits: HitsInOrder, chosen: readonly number[], least: number, r
   const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
   return coverage < least ? null : { first, end, response, aligned: chosen.map((k) => ({ term: hits.term[k]!, hit: postings.terms.hitAt(hits.row[k]!), quality: hits.quality[k]! })), coverage };
 }
-
-/** Sums of the same weights in another order differ in the last digits. */
-const ROUNDING = 1e-9;
 
 /** So near to a passage its plain words may stand. */
 const PLAIN_REACH = 3;

@@ -78,7 +78,7 @@ export function judgeElement(context: Context, item: string, element: Element): 
     return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, ...reasonOf(context, doubt, element) };
   }
   const nearest = context.matches.nearest.find((attempt) => attempt.item === item && attempt.element === element.id);
-  return { ...base, content: "absent", elicitation: null, evidence: [], confidence: late.length > 0 ? Math.max(...late.map(({ confidence }) => confidence)) : absenceConfidence(nearest) };
+  return { ...base, content: "absent", elicitation: null, evidence: [], confidence: absenceConfidence(nearest) };
 }
 
 function reasonOf(context: Context, match: Match, element: Element): { reason?: string } {

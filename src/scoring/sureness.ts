@@ -1,3 +1,4 @@
+import { likelihoodOf } from "../matching/curve.ts";
 import type { Attempt } from "../matching/types.ts";
 import type { Item } from "../rubric/schema.ts";
 import type { JudgedElement } from "./elements.ts";
@@ -46,14 +47,10 @@ export function absentSigns(nearest: Attempt | undefined, item: Item, others: re
 
 /** The chance, 0 to 1, that a careful reader gives the element the same mark. */
 export function surenessOf(element: JudgedElement, nearest: Attempt | undefined, item: Item, others: readonly JudgedElement[], found: number): number {
-  if (element.content === "complete") return chance(weights.complete, completeSigns(element, found));
+  if (element.content === "complete") return likelihoodOf(weights.complete, completeSigns(element, found));
   if (element.content !== "absent") return element.confidence;
-  const absent = chance(weights.absent, absentSigns(nearest, item, others, found));
+  const absent = likelihoodOf(weights.absent, absentSigns(nearest, item, others, found));
   // What was said after the limit was hardly said before it as well: as sure as that passage, the mark is right either way.
   const late = Math.max(0, ...element.late.map(({ confidence }) => confidence));
   return late + (1 - late) * absent;
-}
-
-function chance({ intercept, signs: weight }: { intercept: number; signs: readonly number[] }, signs: readonly number[]): number {
-  return 1 / (1 + Math.exp(-signs.reduce((sum, sign, place) => sum + weight[place]! * sign, intercept)));
 }

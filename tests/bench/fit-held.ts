@@ -3,9 +3,8 @@
 // rubrics left out of the fit. `--write` puts the weights into likelihood.json.
 import { writeFileSync } from "node:fs";
 import { compiledRubric } from "../../src/mark.ts";
-import { Fitting, itemsOf } from "../../src/matching/company.ts";
 import { likelihoodOf, type Curve } from "../../src/matching/curve.ts";
-import { HELD_LIKELY, HELD_SIGNS, signsOfHeld, type Said } from "../../src/matching/held-likelihood.ts";
+import { HELD_LIKELY, HELD_SIGNS, saidIn, signsOfHeld } from "../../src/matching/held-likelihood.ts";
 import { standsAlone } from "../../src/matching/held-passages.ts";
 import shipped from "../../src/matching/likelihood.json" with { type: "json" };
 import { lookedFor, withLikelihood } from "../../src/matching/likelihood.ts";
@@ -13,7 +12,7 @@ import { WRONG_ACCEPTED, type Passage } from "../../src/matching/passages.ts";
 import { postingsOf } from "../../src/matching/postings.ts";
 import { streamOf, type Stream } from "../../src/matching/stream.ts";
 import { toldStation, type ToldTurn } from "../../src/station/told.ts";
-import { fitLogistic } from "./logistic.ts";
+import { curveOf, fitLogistic } from "./logistic.ts";
 import { readPassages, rubricNamed } from "./match/passages.ts";
 import { readTalk } from "./match/talk.ts";
 
@@ -46,7 +45,7 @@ readPassages().filter(({ side }) => side === "tuning").forEach(({ rubric, turns,
   take(rubric, turns, id, `passages ${(place >> 1) % PASSAGE_FOLDS}`, "passages", (passage) => (keyOf(passage) === `${item}/${element}` && label !== "unclear" ? label === "wrong" : null));
 });
 
-const curves = { statement: curveOf(cases, "statement"), number: curveOf(cases, "number") };
+const curves = { statement: fitted(cases, "statement"), number: fitted(cases, "number") };
 console.log("# Likelihood that a passage states its element wrongly\n\nTexts invented; each fold (a rubric's talk, an eighth of the passages) judged by curves fitted without it. Elements, not passages, are counted.\n");
 const chances = crossFitted();
 for (const kind of ["statement", "number"] as const) {
@@ -64,12 +63,12 @@ console.log(`\n| sign | statement | number |\n|---|---|---|\n| intercept | ${cur
 if (process.argv.includes("--write")) writeFileSync("src/matching/likelihood.json", `${JSON.stringify({ ...shipped, ...curves })}\n`);
 
 function take(rubricName: string, turns: readonly ToldTurn[], name: string, fold: string, collection: Case["collection"], truthOf: (passage: Passage, stream: Stream) => boolean | null): void {
-  const { elements, ...rest } = compiledRubric(rubricNamed(rubricName));
+  const rubric = compiledRubric(rubricNamed(rubricName));
+  const { elements } = rubric;
   const stream = streamOf(toldStation(turns, name), ["candidate"]);
-  const rubric = { elements, ...rest };
   const { saying, held } = lookedFor(rubric, postingsOf(stream, rubric), stream);
   const weighed = withLikelihood(saying, stream, elements);
-  const said: Said = { stream, items: itemsOf(elements), elements, fitting: new Fitting(weighed.filter(({ likelihood }) => likelihood !== undefined)), likelihood: ({ likelihood }) => likelihood! };
+  const said = saidIn(weighed, stream, elements);
   for (const passage of held) {
     const truth = truthOf(passage, stream);
     if (truth === null) continue;
@@ -82,24 +81,18 @@ function keyOf({ element }: Passage): string {
   return `${element.item}/${element.element}`;
 }
 
-function curveOf(chosen: readonly Case[], kind: Kind): Curve {
+function fitted(chosen: readonly Case[], kind: Kind): Curve {
   const of = chosen.filter((each) => each.kind === kind);
-  const { weights, mean, scale } = fitLogistic(of.map(({ signs }) => signs), of.map(({ truth }) => truth), RIDGE);
-  const raw = weights.slice(1).map((weight, k) => weight / scale[k]!);
-  return { intercept: rounded(weights[0]! - raw.reduce((sum, weight, k) => sum + weight * mean[k]!, 0)), signs: raw.map(rounded) };
-}
-
-function rounded(value: number): number {
-  return Math.round(value * 1000) / 1000;
+  return curveOf(fitLogistic(of.map(({ signs }) => signs), of.map(({ truth }) => truth), RIDGE));
 }
 
 function crossFitted(): number[] {
   const given = new Array<number>(cases.length).fill(0);
   for (const fold of new Set(cases.map((each) => each.fold))) {
     const rest = cases.filter((each) => each.fold !== fold);
-    const fitted = { statement: curveOf(rest, "statement"), number: curveOf(rest, "number") };
+    const without = { statement: fitted(rest, "statement"), number: fitted(rest, "number") };
     cases.forEach((each, place) => {
-      if (each.fold === fold) given[place] = likelihoodOf(fitted[each.kind], each.signs);
+      if (each.fold === fold) given[place] = likelihoodOf(without[each.kind], each.signs);
     });
   }
   return given;

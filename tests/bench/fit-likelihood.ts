@@ -12,7 +12,7 @@ import { isOpen, passagesFor, type Passage } from "../../src/matching/passages.t
 import { postingsOf } from "../../src/matching/postings.ts";
 import { streamOf, type Stream } from "../../src/matching/stream.ts";
 import { toldStation } from "../../src/station/told.ts";
-import { fitLogistic } from "./logistic.ts";
+import { curveOf, fitLogistic } from "./logistic.ts";
 import { readPassages, rubricNamed } from "./match/passages.ts";
 import { readTalk } from "./match/talk.ts";
 
@@ -120,16 +120,16 @@ function keyOf({ element }: Passage): string {
 
 /** The first look takes what else is spoken of by its fit, the second by how likely the first found it. */
 function fitted(chosen: readonly Text[]): [Curve, Curve] {
-  const first = curveOf(chosen, ({ fitting, stream, items }, passage) => signsOfSaying(passage, fitting, stream, items, ({ coverage }) => coverage));
+  const first = curveFor(chosen, ({ fitting, stream, items }, passage) => signsOfSaying(passage, fitting, stream, items, ({ coverage }) => coverage));
   const looks = new Map(chosen.map((text) => [text, firstLook(text.fitting, text.stream, text.items, first)]));
-  return [first, curveOf(chosen, (text, passage) => secondSigns(text, passage, looks.get(text)!))];
+  return [first, curveFor(chosen, (text, passage) => secondSigns(text, passage, looks.get(text)!))];
 }
 
 function secondSigns({ fitting, stream, items }: Text, passage: Passage, look: ReadonlyMap<Passage, number>): number[] {
   return signsOfSaying(passage, fitting, stream, items, (other) => look.get(other)!);
 }
 
-function curveOf(chosen: readonly Text[], signsOf: (text: Text, passage: Passage) => number[]): Curve {
+function curveFor(chosen: readonly Text[], signsOf: (text: Text, passage: Passage) => number[]): Curve {
   const rows: number[][] = [];
   const truths: boolean[] = [];
   for (const text of chosen) {
@@ -141,13 +141,7 @@ function curveOf(chosen: readonly Text[], signsOf: (text: Text, passage: Passage
       }
     }
   }
-  const { weights, mean, scale } = fitLogistic(rows, truths, RIDGE);
-  const raw = weights.slice(1).map((weight, k) => weight / scale[k]!);
-  return { intercept: rounded(weights[0]! - raw.reduce((sum, weight, k) => sum + weight * mean[k]!, 0)), signs: raw.map(rounded) };
-}
-
-function rounded(value: number): number {
-  return Math.round(value * 1000) / 1000;
+  return curveOf(fitLogistic(rows, truths, RIDGE));
 }
 
 /** For each case how likely it is by curves fitted without its fold. */

@@ -3,12 +3,13 @@
 // beside the confidence of the passages alone. `--write` puts the weights into sureness.json.
 import { writeFileSync } from "node:fs";
 import { compiledRubric } from "../../src/mark.ts";
+import type { Curve } from "../../src/matching/curve.ts";
 import { matchStation } from "../../src/matching/match.ts";
 import { contextOf, itemsOf } from "../../src/scoring/context.ts";
 import { judgeElement } from "../../src/scoring/elements.ts";
 import { ABSENT_SIGNS, absentSigns, COMPLETE_SIGNS, completeSigns } from "../../src/scoring/sureness.ts";
 import { toldStation } from "../../src/station/told.ts";
-import { chanceOf, fitLogistic } from "./logistic.ts";
+import { chanceOf, curveOf, fitLogistic } from "./logistic.ts";
 import { rubricNamed } from "./match/passages.ts";
 import { readTalk } from "./match/talk.ts";
 
@@ -45,7 +46,7 @@ for (const talk of readTalk().filter(({ name }) => FRESH.test(name))) {
 }
 
 console.log("# How sure a mark is, seen beside the whole sheet\n\nArea under the curve: the chance that a right mark is surer than a wrong one (0.5 is guessing).\n\n| marks | of them right | by the passages alone | beside the whole sheet |\n|---|---|---|---|");
-const curves: Record<string, { intercept: number; signs: number[] }> = {};
+const curves: Record<string, Curve> = {};
 for (const kind of ["complete", "absent"] as const) {
   const of = cases.filter((each) => each.kind === kind);
   const given = new Map<Case, number>();
@@ -54,9 +55,7 @@ for (const kind of ["complete", "absent"] as const) {
     for (const each of of.filter((one) => one.fold === fold)) given.set(each, chanceOf(model, each.signs));
   }
   console.log(`| ${of.length} ${kind} | ${of.filter(({ right }) => right).length} | ${area(of, ({ before }) => before).toFixed(3)} | ${area(of, (each) => given.get(each)!).toFixed(3)} |`);
-  const { weights, mean, scale } = fit(of);
-  const raw = weights.slice(1).map((weight, k) => weight / scale[k]!);
-  curves[kind] = { intercept: rounded(weights[0]! - raw.reduce((sum, weight, k) => sum + weight * mean[k]!, 0)), signs: raw.map(rounded) };
+  curves[kind] = curveOf(fit(of));
 }
 for (const [kind, names] of [["complete", COMPLETE_SIGNS], ["absent", ABSENT_SIGNS]] as const) {
   console.log(`\n| ${kind} | weight |\n|---|---|\n| intercept | ${curves[kind]!.intercept} |\n${names.map((name, place) => `| ${name} | ${curves[kind]!.signs[place]} |`).join("\n")}`);
@@ -65,10 +64,6 @@ if (process.argv.includes("--write")) writeFileSync("src/scoring/sureness.json",
 
 function fit(chosen: readonly Case[]) {
   return fitLogistic(chosen.map(({ signs }) => signs), chosen.map(({ right }) => right), RIDGE);
-}
-
-function rounded(value: number): number {
-  return Math.round(value * 1000) / 1000;
 }
 
 function area(of: readonly Case[], sureness: (each: Case) => number): number {

@@ -1,8 +1,17 @@
+import type { Curve } from "../../src/matching/curve.ts";
+
 /** A logistic regression with a ridge penalty, fitted by Newton's method (McCullagh and Nelder 1989, section 4.4). */
 export interface Logistic {
   weights: number[];
   mean: number[];
   scale: number[];
+}
+
+/** The curve of the figures as they are, to three digits behind the point: what the program ships. */
+export function curveOf({ weights, mean, scale }: Logistic): Curve {
+  const raw = weights.slice(1).map((weight, k) => weight / scale[k]!);
+  const rounded = (value: number) => Math.round(value * 1000) / 1000;
+  return { intercept: rounded(weights[0]! - raw.reduce((sum, weight, k) => sum + weight * mean[k]!, 0)), signs: raw.map(rounded) };
 }
 
 const STEPS = 25;
