@@ -26,10 +26,15 @@ const HYPOTHETICAL = phraseList(LEXICON.hypothetical);
 /** Words that allow, and words of the harm that comes of it. */
 export const PERMITS: ReadonlySet<string> = new Set(LEXICON.permits);
 export const HARMS = phraseList(LEXICON.harms);
+/** Say of a sign that it means nothing. */
+export const PLAYS_DOWN = phraseList(LEXICON.plays_down, { by: "text" });
 
 function formsOfBe(phrase: string): string[] {
   return /^(is|was) /.test(phrase) ? ["is", "are", "was", "were", "be", "being"].map((form) => phrase.replace(/^(is|was) /, `${form} `)) : [phrase];
 }
+
+const BOTHER = stem("bother");
+const BOTHERS_BEHIND = /^(with|about|(?!something|anything|nothing|everything|during|morning|evening)[a-z]{2,}ing)$/;
 
 /** What a token's clause does with it. */
 export interface Polarity {
@@ -65,6 +70,9 @@ export function polarityOf(tokens: readonly Token[], clauses: readonly Clause[])
   return result;
 }
 
+/** "Need not look", "no need to look": but "never look for it" may tell what must not be there. */
+const DENIES_LOOKING = /^(not|to|bother)$/;
+
 /** Behind the verb that looks, so many tokens may stand before what is looked for is named; and so many name it. */
 const LOOKING = { before: 8, behind: 6 } as const;
 /** What somebody cannot do is said in so many words. */
@@ -79,7 +87,8 @@ function markEitherWay(tokens: readonly Token[], result: Polarity[]): void {
   };
   for (let place = 0; place < tokens.length; place += 1) {
     const looks = LOOKS.at(tokens, place);
-    if (looks !== null) {
+    // "No need to look for fluff": the looking itself is denied.
+    if (looks !== null && !(result[place]!.negated && DENIES_LOOKING.test(tokens[place - 1]?.text ?? ""))) {
       for (let k = looks.end; k < Math.min(tokens.length, looks.end + LOOKING.before); k += 1) {
         const named = LOOKED_FOR.at(tokens, k);
         if (named !== null) mark(named.end, LOOKING.behind);
@@ -103,18 +112,22 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     if (DISMISSALS.at(tokens, hit.first) !== null) continue;
     for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   }
-  const backward = BACKWARD.find(tokens, clause.first, clause.end).filter((hit) => !silenced.has(hit.first));
+  // "Rinsing, don't bother" denies what is before it, "don't bother rinsing" what is behind.
+  const backward = BACKWARD.find(tokens, clause.first, clause.end).filter((hit) => !silenced.has(hit.first) && !(tokens[hit.end - 1]!.stem === BOTHER && hit.end < clause.end && BOTHERS_BEHIND.test(tokens[hit.end]!.text)));
   for (const hit of backward) for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {
     const verb = silenced.has(place) ? null : NEGATIVE_VERBS.at(tokens, place);
-    const dismissal = silenced.has(place) ? null : DISMISSALS.at(tokens, place);
+    const phrase = silenced.has(place) ? null : FORWARD.at(tokens, place);
+    // "Not bother with the sink" is more than "not bother".
+    const comforts = silenced.has(place) ? null : DISMISSALS.at(tokens, place);
+    const dismissal = comforts !== null && phrase !== null && phrase.end > comforts.end ? null : comforts;
     if (dismissal !== null && !DOING.test(tokens[dismissal.end]?.text ?? "")) {
       // "Don't worry about the noise": comfort, no denial.
       place = dismissal.end - 1;
       continue;
     }
-    const trigger = dismissal ?? (silenced.has(place) || isAnswer(tokens, place) ? null : (FORWARD.at(tokens, place) ?? keptOff(tokens, place, clause)));
+    const trigger = dismissal ?? (silenced.has(place) || ((phrase === null || phrase.end === place + 1) && isAnswer(tokens, place)) ? null : (phrase ?? keptOff(tokens, place, clause)));
     // "You can't skip the shake": behind a denial the negative verb turns a thing too.
     const hit = trigger ?? (verb !== null && (governsAnAction(tokens, verb.end) || (result[place]!.negated && governsAThing(tokens, verb.end))) ? verb : null);
     if (hit === null || (tokens[place]!.text === "out" && takesOut(tokens, clause, place))) continue;

@@ -16,6 +16,8 @@ export interface CompiledElement {
   elsewhere: { responses: Response[]; quantity: ExpectedQuantity | null; note: string }[];
   must: WordGroup[];
   notWith: WordGroup[];
+  /** A sign that must alarm. */
+  redFlag: boolean;
   quantity: ExpectedQuantity | null;
   /** Weighty stems of its responses: a patient's question that has one is about it. */
   anchors: Set<string>;
@@ -79,6 +81,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
         }),
         must,
         notWith: wordGroups(element.not_with ?? [], false),
+        redFlag: element.red_flag ?? false,
         quantity,
         anchors: anchorsOf(say),
         vocabulary: new Set(say.flatMap((response) => response.terms.flatMap((term) => term.keys.map(({ key }) => key)))),

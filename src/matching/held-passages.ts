@@ -16,7 +16,7 @@ export const HELD_LEAST = 0.5;
  * @param least coverage of a wrong statement.
  */
 export function heldPassages(element: CompiledElement, saying: readonly Passage[], postings: Postings, stream: Stream, speaker: "candidate" | "patient", least: number): Passage[] {
-  const held = saying.flatMap((passage) => wrongNumber(passage, stream) ?? []);
+  const held = saying.flatMap((passage) => wrongNumber(passage, stream) ?? playedDown(passage, stream) ?? []);
   for (const response of element.incorrect) {
     for (const window of windowsFor(response, postings, stream, least)) {
       const passage = weighIncorrect(passageOf(element, window, postings), postings, stream, speaker);
@@ -30,6 +30,15 @@ export function heldPassages(element: CompiledElement, saying: readonly Passage[
 function wrongNumber(passage: Passage, stream: Stream): Passage | null {
   if (passage.closed.length !== 1 || passage.closed[0] !== "quantity" || passage.quantity === undefined || overSentenceEnd(passage.window, stream) || toldOfOthers(passage, stream)) return null;
   return { ...passage, verdict: "wrong", closed: [] };
+}
+
+/** A red flag must be named as clearly to be held against somebody who plays it down. */
+const NAMED = 0.76;
+
+/** A passage that names a red flag and says that it is nothing. */
+function playedDown(passage: Passage, stream: Stream): Passage | null {
+  if (passage.closed.length !== 1 || passage.closed[0] !== "played-down" || passage.coverage < NAMED || overSentenceEnd(passage.window, stream) || toldOfOthers(passage, stream)) return null;
+  return { ...passage, verdict: "wrong", closed: [], reason: "told as nothing, and must alarm" };
 }
 
 /** The passage with what was wrong with it, in words. Few of those that are looked at come to that. */

@@ -9,6 +9,7 @@ import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
 import { toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
+import { isPlayedDown } from "./red-flag.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
 import type { TermIndex } from "./term-index.ts";
@@ -62,6 +63,7 @@ export const MOSTLY_ASKED = 0.5;
 /** So near to the end of the speaker's turn an elliptic question ("any allergies") waits for its answer. */
 const TURN_END = 6;
 
+const REFUSALS = speechPhrases("refusals");
 const COMPREHENSION = speechPhrases("comprehension_checks");
 const TEACH_BACK = speechPhrases("teach_back_requests");
 
@@ -207,7 +209,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   }
   // A question is asked, whatever it denies ("pretend I'm not here and show me").
   const polarity = element.kind === "tell" ? readPolarity(stream, window, element.vocabulary) : "agrees";
-  if (polarity === "agrees") return passage;
+  if (polarity === "agrees") return element.redFlag && isPlayedDown(window, stream) ? { ...passage, closed: [...passage.closed, "played-down"] } : passage;
   // In whole stations a denial beside what fits is mostly of something else: of twenty opposites told in annotated talk two
   // were said. So there a person listens; a sentence by itself says what it says.
   const held = polarity === "opposes" && element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && passage.coverage >= WRONG_ACCEPTED;
@@ -253,6 +255,7 @@ function doubted(window: Window, stream: Stream): boolean {
 function actFits(element: CompiledElement, window: Window, stream: Stream): boolean {
   const { asked, open } = askedShare(stream, window);
   if ((element.kind === "ask" || element.kind === "ask-openly") && overSentenceEnd(window, stream)) return false;
+  if (element.kind !== "tell" && refuses(window, stream)) return false;
   switch (element.kind) {
     case "tell":
       return asked <= MOSTLY_ASKED || window.response.asks !== "no";
@@ -265,6 +268,17 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
     default:
       return true;
   }
+}
+
+/** So soon behind what is asked it may be said that it is not asked: "your address and so on, I'll not go into". */
+const REFUSED_BEHIND = 8;
+
+/** "I won't ask about allergies", "no need to give me your address": named, and not asked. */
+function refuses(window: Window, stream: Stream): boolean {
+  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
+  let end = Math.min(stream.tokens.length, window.end + REFUSED_BEHIND);
+  while (end > window.end && !inOneSentence(stream, window.end - 1, end - 1)) end -= 1;
+  return REFUSALS.find(stream.tokens, first, end).some((hit) => hit.first < window.first || hit.end > window.end);
 }
 
 /** Words gathered from two sentences are held against nobody, and ask nothing. */

@@ -15,6 +15,7 @@ const GATE: Record<Gate, string> = {
   speaker: "somebody else said it",
   must: "words that the rubric requires are not in it",
   "not-with": "it holds words that mean something else by the rubric",
+  "played-down": "it is told as nothing, normal or harmless, and must alarm",
   "look-alike": "its words fit another item better",
   "sound-alike": "it hangs on words that may have been mis-heard",
 };

@@ -191,7 +191,7 @@ function overrideItems({ items, raw, lengthen }: ReadBlock, drop: string[], over
 /** An override that brings `elements` replaces the short form, and the other way round. */
 function mergeRaw(item: Record<string, unknown>, changes: Record<string, unknown>): Record<string, unknown> {
   const merged = { ...item, ...changes };
-  if ("elements" in changes) for (const key of ["say", "must", "not_with", "quantity", "incorrect"]) delete merged[key];
+  if ("elements" in changes) for (const key of ["say", "must", "not_with", "red_flag", "quantity", "incorrect"]) delete merged[key];
   if ("say" in changes) delete merged["elements"];
   return merged;
 }

@@ -83,6 +83,7 @@ const elementFields = {
     .optional()
     .describe("Words without which nothing counts, one notion an entry: 'shake|rattle'. A response of `say` that does without one stands by its own words."),
   not_with: z.array(phraseSchema).optional().describe("Words whose presence in the same clause means that something else is meant."),
+  red_flag: z.boolean().optional().describe("A sign that must alarm: who says it is nothing, normal or harmless states it wrongly."),
   quantity: quantitySchema.optional(),
   incorrect: phrases.optional().describe("What is wrong to say here; the plain denial of `say` need not be listed."),
   elsewhere: z.array(elsewhereSchema).optional(),
@@ -144,6 +145,7 @@ const wholeItemSchema = z.strictObject({
   say: elementFields.say.optional().describe("Short form for an item of one element."),
   must: elementFields.must,
   not_with: elementFields.not_with,
+  red_flag: elementFields.red_flag,
   quantity: elementFields.quantity,
   incorrect: elementFields.incorrect,
   elsewhere: elementFields.elsewhere,
@@ -151,7 +153,7 @@ const wholeItemSchema = z.strictObject({
 });
 
 /** Fields of an element that an item of one element has on itself. */
-export const SHORT_FORM = ["say", "must", "not_with", "quantity", "incorrect", "elsewhere", "examples"] as const;
+export const SHORT_FORM = ["say", "must", "not_with", "red_flag", "quantity", "incorrect", "elsewhere", "examples"] as const;
 
 export const itemSchema = wholeItemSchema
   .superRefine((item, context) => {
@@ -173,7 +175,7 @@ export const itemSchema = wholeItemSchema
       context.addIssue({ code: "custom", path: ["minimum"], message: "the minimum is more than what makes it complete" });
     }
   })
-  .transform(({ elements, say, must, not_with, quantity, incorrect, elsewhere, examples, ...item }) => ({
+  .transform(({ elements, say, must, not_with, red_flag, quantity, incorrect, elsewhere, examples, ...item }) => ({
     ...item,
     elements: elements ?? [
       {
@@ -182,6 +184,7 @@ export const itemSchema = wholeItemSchema
         say: say ?? [],
         ...(must && { must }),
         ...(not_with && { not_with }),
+        ...(red_flag !== undefined && { red_flag }),
         ...(quantity && { quantity }),
         ...(incorrect && { incorrect }),
         ...(elsewhere && { elsewhere }),

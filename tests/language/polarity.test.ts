@@ -15,6 +15,11 @@ function denied(sentence: string, word: string): boolean {
 describe("a spoken instruction is denied", () => {
   test.each([
     ["don't shake it", "shake"],
+    ["don't bother rinsing it", "rinsing"],
+    ["i wouldn't bother with the lid", "lid"],
+    ["no call to shake it first", "shake"],
+    ["ignore the counter", "counter"],
+    ["wet fingers don't matter", "fingers"],
     ["dont shake it", "shake"],
     ["you never share your pen", "share"],
     ["there's no need to shake it", "shake"],

@@ -98,6 +98,7 @@ function detail(page: Page, element: Element, indent: number, responses: boolean
   phrases(page, indent, "must", element.must);
   phrases(page, indent, "not with", element.not_with);
   phrases(page, indent, "wrong", element.incorrect);
+  if (element.red_flag === true) phrases(page, indent, "wrong", ["that it is nothing, normal or harmless: it is a red flag"]);
 }
 
 /** One phrase a line: they are alternatives and hold bars and brackets of their own. */

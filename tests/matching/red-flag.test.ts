@@ -1,0 +1,40 @@
+import { describe, expect, test } from "vitest";
+import { loadRubric } from "../../src/rubric/load.ts";
+import { markTalk, OPENING } from "../scoring/station-card.ts";
+
+// An invented card and invented talk: behaviour only.
+const card = loadRubric(
+  `saidwell: rubric@1
+id: flag-card
+title: Invented card
+version: 1
+jurisdiction: [any]
+scenario: { task: Explain the drops., counselled: patient }
+time: { limit: 60, target: 45 }
+sections:
+  - id: signs
+    title: Signs
+    items:
+      - { id: glow, label: Ears that glow must alarm, red_flag: true, say: [glowing ears, your ears start to glow] }
+      - { id: sneeze, label: Sneezing is harmless, say: [you may sneeze] }
+      - { id: allergies, label: Asks about allergies, kind: ask, say: [do you have any allergies, are you allergic to anything] }
+pass: { minimum: 50 }
+`,
+  { file: "flag-card.yaml", readBlock: () => { throw new Error("no blocks"); } },
+);
+const content = (item: string, says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === item)?.content;
+
+describe("who names a red flag and says that it is nothing states it wrongly", () => {
+  test.each(["Glowing ears are perfectly normal with these.", "If your ears start to glow it's only the lamp.", "Your ears start to glow, that just means it's working."])("%s", (says) => expect(content("glow", says)).toBe("incorrect"));
+});
+
+describe("who names it as a red flag says it", () => {
+  test.each(["Glowing ears are not normal, so ring us.", "If your ears start to glow, ring the clinic.", "Sneezing is nothing to worry about. Glowing ears, though, ring us at once.", "Your ears start to glow: that's nothing to wait with, ring us."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
+});
+
+test("what is no red flag may be called harmless", () => expect(content("sneeze", "You may sneeze, that's perfectly normal.")).toBe("complete"));
+
+describe("who says that a question is not asked has not asked it", () => {
+  test.each(["Any allergies, I won't ask about that today.", "You don't need to tell me whether you're allergic to anything."])("%s", (says) => expect(content("allergies", says)).not.toBe("complete"));
+  test("who asks has asked", () => expect(content("allergies", "Do you have any allergies?")).toBe("complete"));
+});
