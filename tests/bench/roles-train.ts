@@ -3,6 +3,7 @@
 import { writeFileSync } from "node:fs";
 import type { StoredWeights } from "../../src/station/weights-format.ts";
 import { correct, readCorpora, readCorrections } from "./roles/corpora.ts";
+import { counsellingTalks } from "./roles/counselling.ts";
 import { choose, tryAll } from "./roles/decoding.ts";
 import { beliefs, calibrate, fit, foldOf, read, score, weightsOf, type Raw } from "./roles/model.ts";
 import { CORRECTIONS, DEFAULT_DATA, FOLDS, WEIGHTS } from "./roles/settings.ts";
@@ -10,7 +11,7 @@ import { strip, type Stripped } from "./roles/strip.ts";
 
 const at = process.argv.indexOf("--data");
 const data = at < 0 ? DEFAULT_DATA : process.argv[at + 1]!;
-const consultations = correct(readCorpora(data), readCorrections(CORRECTIONS));
+const consultations = [...correct(readCorpora(data), readCorrections(CORRECTIONS)), ...counsellingTalks()];
 
 // Decoding is chosen, and confidence calibrated, on consultations that the fold's own fit has not seen.
 const folds = foldOf(consultations);
@@ -34,7 +35,7 @@ const stored: StoredWeights = {
     "Fitted on PriMock57 (Papadopoulos Korfiatis et al., ACL 2022), CC BY 4.0",
     "Fitted on ACI-Bench, train split (Yim et al., Scientific Data 2023), CC BY 4.0, with corrections of speaker tags",
     "Fitted on MTS-Dialog, training split (Ben Abacha et al., EACL 2023), CC BY 4.0",
-    "Fitted on invented counselling talks (tests/bench/roles/invented.yaml)",
+    "Fitted on invented counselling talks (tests/bench/roles/invented.yaml, fixtures/dialogue, fixtures/talk)",
   ],
   madeBy: "npm run train:roles (tests/bench/roles-train.ts)",
   decoding,

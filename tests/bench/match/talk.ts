@@ -30,6 +30,8 @@ export interface TalkSentence {
 /** A whole invented station, annotated. */
 export interface Talk {
   name: string;
+  /** The hand who wrote it. */
+  writer: string;
   rubric: string;
   quality: string;
   style: "spoken" | "recogniser";
@@ -42,7 +44,7 @@ export interface Talk {
 /** All talk, by file name. It has no unseen side: everything here is tuned on. */
 export function readTalk(folder = FOLDER): Talk[] {
   return readdirSync(folder).filter((file) => file.endsWith(".yaml")).sort().map((name) => {
-    const { rubric, quality, style, turns: entries } = form.parse(parse(readFileSync(join(folder, name), "utf8")), { error: () => `${name} is not a file of talk` });
+    const { writer, rubric, quality, style, turns: entries } = form.parse(parse(readFileSync(join(folder, name), "utf8")), { error: () => `${name} is not a file of talk` });
     const turns: ToldTurn[] = [];
     const sentences: TalkSentence[] = [];
     const elements: Talk["elements"] = new Map();
@@ -60,6 +62,6 @@ export function readTalk(folder = FOLDER): Talk[] {
       sentences.push({ text, first, end: words, says, wrong, unsafe });
       for (const [keys, what] of [[says, "said"], [wrong, "wrong"]] as const) for (const key of keys) elements.set(key, { ...(elements.get(key) ?? { said: false, wrong: false }), [what]: true });
     }
-    return { name: name.replace(/\.yaml$/, ""), rubric, quality, style, turns, sentences, elements };
+    return { name: name.replace(/\.yaml$/, ""), writer, rubric, quality, style, turns, sentences, elements };
   });
 }

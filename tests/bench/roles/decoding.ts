@@ -2,7 +2,7 @@
 // that are not those measured with it.
 import { marginals } from "../../../src/station/chain.ts";
 import { weigh, type Decoding } from "../../../src/station/role-model.ts";
-import { CORPORA, type Corpus } from "./corpora.ts";
+import { MEASURED, type Corpus } from "./corpora.ts";
 import type { Raw } from "./model.ts";
 
 const TRUSTS = [0.35, 0.5, 0.65, 0.8, 1, 1.2, 1.5];
@@ -38,7 +38,7 @@ export interface Decodings {
 /** The pair with the highest share of words right, each corpus counting alike. */
 function best(tried: readonly Tried[]): Decoding {
   const value = (pair: number): number =>
-    CORPORA.reduce((sum, corpus) => {
+    MEASURED.reduce((sum, corpus) => {
       const of = tried.filter((each) => each.corpus === corpus);
       const words = of.reduce((all, each) => all + each.words, 0);
       return sum + of.reduce((all, each) => all + each.right[pair]!, 0) / Math.max(1, words);

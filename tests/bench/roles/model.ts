@@ -5,7 +5,7 @@ import { roleFeatures } from "../../../src/station/role-features.ts";
 import { chainScores, weigh, type RoleWeights } from "../../../src/station/role-model.ts";
 import { MARK, tokenise } from "../../../src/station/token.ts";
 import { packWeights, unpack, type StoredWeights } from "../../../src/station/weights-format.ts";
-import { CORPORA, type Consultation } from "./corpora.ts";
+import { MEASURED, type Consultation } from "./corpora.ts";
 import type { Decodings } from "./decoding.ts";
 import { inventedTalks } from "./invented.ts";
 import { FOLDS, INVENTED, SETTINGS, VARIANTS } from "./settings.ts";
@@ -16,7 +16,7 @@ const made = new Map<Consultation, Example[]>();
 
 /** Each consultation is seen twice: as written, and bare with paragraphs that break anywhere. */
 function examplesOf(consultation: Consultation): Example[] {
-  const found = made.get(consultation) ?? [example(strip(consultation, "written")), example(strip(consultation, "bare", "anywhere"))];
+  const found = made.get(consultation) ?? [example(strip(consultation, "written"), consultation.weight), example(strip(consultation, "bare", "anywhere"), consultation.weight)];
   made.set(consultation, found);
   return found;
 }
@@ -65,10 +65,14 @@ export function read(raw: Raw, decodings: Decodings): Reading {
   return { scores, candidate, labels: Uint8Array.from(candidate, (p) => (p >= 0.5 ? 0 : 1)) };
 }
 
-/** Folds by consultation, of each corpus alike. */
+/** Folds of each corpus alike: by consultation, of invented talk by hand. */
 export function foldOf(consultations: readonly Consultation[]): Map<string, number> {
   const folds = new Map<string, number>();
-  for (const corpus of CORPORA) consultations.filter((each) => each.corpus === corpus).forEach((each, at) => folds.set(each.id, at % FOLDS));
+  for (const corpus of MEASURED) {
+    const of = consultations.filter((each) => each.corpus === corpus);
+    const units = [...new Set(of.map(({ id, hand }) => hand ?? id))];
+    for (const { id, hand } of of) folds.set(id, units.indexOf(hand ?? id) % FOLDS);
+  }
   return folds;
 }
 
