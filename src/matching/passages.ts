@@ -13,7 +13,7 @@ import { isPlayedDown } from "./red-flag.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
 import type { TermIndex } from "./term-index.ts";
-import { lacksDirection, windowsFor, type Window } from "./windows.ts";
+import { bestWindows, lacksDirection, windowsFor, type Window } from "./windows.ts";
 
 /** A passage weighed for one element: what it would be, and what speaks against it. */
 export interface Passage {
@@ -82,8 +82,7 @@ export function sayingPassages(element: CompiledElement, postings: Postings, str
   // A must-word that nobody said closes every passage; only something unheard could still be it.
   const unsaid = stream.hasDoubt ? 0 : element.must.reduce((bits, group, place) => (groupPossible(group, postings) ? bits : bits | (1 << place)), 0);
   const possible = (response: Response) => (unsaid & ~(response.without | response.byNumber)) === 0;
-  const windows = element.say.filter(possible).flatMap((response) => windowsFor(response, postings, stream, LEAST_COVERAGE));
-  for (const window of best(windows)) passages.push(weigh(passageOf(element, window, postings), postings, stream, speaker));
+  for (const window of bestWindows(element.say.filter(possible), postings, stream, LEAST_COVERAGE)) passages.push(weigh(passageOf(element, window, postings), postings, stream, speaker));
   for (const other of element.elsewhere) {
     for (const response of other.responses) {
       for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
@@ -96,19 +95,6 @@ export function sayingPassages(element: CompiledElement, postings: Postings, str
     }
   }
   return passages;
-}
-
-/** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
-const RIVALS = 2;
-
-function best(windows: Window[]): Window[] {
-  const kept: Window[] = [];
-  for (const window of windows.sort((a, b) => b.coverage - a.coverage || a.first - b.first)) {
-    let rivals = 0;
-    for (const other of kept) if (window.first < other.end && other.first < window.end) rivals += 1;
-    if (rivals < RIVALS) kept.push(window);
-  }
-  return kept;
 }
 
 export function passageOf(element: CompiledElement, window: Window, postings: Postings): Omit<Passage, "verdict" | "closed"> {

@@ -1,10 +1,9 @@
 import { wordWeight } from "../language/lexicon.ts";
+import type { Aligned } from "./hits-in-order.ts";
+import type { Postings } from "./postings.ts";
 import type { Response } from "./response.ts";
-import { OWN_WORDS, ROUNDING } from "./coverage.ts";
-import { hitsInOrder, type Aligned, type HitsInOrder } from "./hits-in-order.ts";
-import { Reach } from "./reach.ts";
-import { firstFrom, type Hit, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
+import { findStretches, Stretches } from "./stretches.ts";
 
 /** A stretch of the stream that says (part of) a response. */
 export interface Window {
@@ -17,48 +16,40 @@ export interface Window {
   coverage: number;
 }
 
-/** A passage may be this much longer than the response that it says in other words. */
-const SPAN = { base: 5, perWord: 1.8 } as const;
-/** Gaps beyond this cost a little each. */
-const ROOM = { base: 3, perWord: 1.6 } as const;
-const GAP_COST = { perWord: 0.02, most: 0.25 } as const;
-/** A passage over the end of a sentence may still be one thing said; less likely so. */
-const SENTENCE_COST = { each: 0.1, most: 0.25 } as const;
-/** A single word that only stands for another of the response, and the share of its coverage that it keeps. */
-const LONE_WORD = { quality: 0.95, share: 0.6 } as const;
-/** What a response said wholly backwards loses. */
-const ORDER_COST = 0.12;
-/** Plain words count only as a run; in a longer run one other word may stand between two of them. */
-const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
+/** Filled anew by each look; nobody keeps it. */
+const stretches = new Stretches();
 
 /**
  * The best passages for one response, none overlapping another.
  * @param least coverage below which a passage is not worth looking at.
  */
 export function windowsFor(response: Response, postings: Postings, stream: Stream, least: number): Window[] {
-  if (postings.terms.reachOf(response) < least * response.weight) return [];
-  const hits = hitsInOrder(response, postings.terms);
-  const found: Window[] = [];
-  if (response.literal) {
-    for (let start = 0; start < hits.size; start += 1) keep(found, literalFrom(hits, start, least, response, stream, postings));
-    return withoutOverlap(found);
-  }
-  const { first, position } = hits;
-  const { position: places } = stream;
-  for (let k = 0; k < hits.size; k += 1) position[k] = places[first[k]!]!;
-  const span = SPAN.base + SPAN.perWord * response.length;
-  const reach = new Reach(hits, response, postings.terms.index);
-  let stop = 0;
-  for (let start = 0; start < hits.size; start += 1) {
-    while (stop < hits.size && position[stop]! - position[start]! <= span) reach.add(stop++);
-    if (reach.most() >= least * response.weight) keep(found, bestFrom(hits, start, stop, least, response, stream, postings));
-    reach.remove(start);
-  }
-  return withoutOverlap(found);
+  stretches.clear();
+  return findStretches(response, postings, stream, least, stretches).map((at) => windowAt(at, postings));
 }
 
-function keep(found: Window[], window: Window | null): void {
-  if (window !== null) found.push(window);
+/** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
+const RIVALS = 2;
+
+/** The best passages for any of several responses, best first; on one spot a few at most. */
+export function bestWindows(responses: readonly Response[], postings: Postings, stream: Stream, least: number): Window[] {
+  stretches.clear();
+  const found: number[] = [];
+  for (const response of responses) for (const at of findStretches(response, postings, stream, least, stretches)) found.push(at);
+  const { first, end, coverage } = stretches;
+  const kept: number[] = [];
+  for (const at of found.sort((a, b) => coverage[b]! - coverage[a]! || first[a]! - first[b]!)) {
+    let rivals = 0;
+    for (const other of kept) if (first[at]! < end[other]! && first[other]! < end[at]!) rivals += 1;
+    if (rivals < RIVALS) kept.push(at);
+  }
+  return kept.map((at) => windowAt(at, postings));
+}
+
+function windowAt(at: number, { terms }: Postings): Window {
+  const aligned: Aligned[] = [];
+  for (let k = stretches.from[at]!; k < stretches.to[at]!; k += 1) aligned.push({ term: stretches.term[k]!, hit: terms.hitAt(stretches.row[k]!), quality: stretches.quality[k]! });
+  return { first: stretches.first[at]!, end: stretches.end[at]!, response: stretches.response[at]!, aligned, coverage: stretches.coverage[at]! };
 }
 
 /** What is held against somebody must be said whole: a term this heavy, beside the heaviest, may not be missing. */
@@ -111,115 +102,4 @@ export function withoutOverlap<Kind extends { first: number; end: number; covera
   const ranked = [...windows].sort((a, b) => b.coverage - a.coverage || a.end - a.first - (b.end - b.first) || a.first - b.first);
   for (const window of ranked) if (!kept.some((other) => window.first < other.end && other.first < window.end)) kept.push(window);
   return kept.sort((a, b) => a.first - b.first);
-}
-
-/** The best passage from one hit on, of hits that start before `stop`. */
-function bestFrom(hits: HitsInOrder, start: number, stop: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
-  const { term, first, end, quality } = hits;
-  best.length = 1;
-  best[0] = start;
-  for (let k = start + 1; k < stop; k += 1) {
-    if (term[k] === term[start]) continue;
-    let known = -1;
-    let taken = false;
-    for (let place = 0; place < best.length; place += 1) {
-      const other = best[place]!;
-      if (term[other] === term[k]) known = place;
-      // One word pays for one term, unless a set phrase spans it.
-      else if (first[other] === first[k] && end[other] === end[k] && quality[other]! >= quality[k]!) taken = true;
-    }
-    if (taken || (known >= 0 && quality[best[known]!]! >= quality[k]!)) continue;
-    if (known >= 0) best[known] = k;
-    else best.push(k);
-  }
-  return windowOf(hits, best, least, response, stream, postings);
-}
-
-/** The hits chosen by `bestFrom`, filled anew each time; nobody keeps it. */
-const best: number[] = [];
-
-/** The window of chosen hits, or null where it covers less than the least: most do, and nothing is made for them. */
-function windowOf(hits: HitsInOrder, chosen: readonly number[], least: number, response: Response, stream: Stream, postings: Postings): Window | null {
-  const { starts, weights, ownWeights } = postings.terms.index;
-  const firstTerm = starts[response.place]!;
-  let first = Infinity;
-  let end = 0;
-  let carried = 0;
-  let own = 0;
-  for (let at = 0; at < chosen.length; at += 1) {
-    const k = chosen[at]!;
-    const quality = hits.quality[k]!;
-    const row = firstTerm + hits.term[k]!;
-    if (hits.first[k]! < first) first = hits.first[k]!;
-    if (hits.end[k]! > end) end = hits.end[k]!;
-    carried += weights[row]! * quality;
-    if (quality >= OWN_WORDS.quality) own += ownWeights[row]!;
-  }
-  const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
-  const needed = least * response.weight;
-  // Most end here, with all their plain words granted, before those are looked for.
-  if ((carried + response.plainWeight) * ownShare < needed - ROUNDING) return null;
-  const extent = stream.position[end - 1]! - stream.position[first]! + 1;
-  const gaps = Math.max(0, extent - ROOM.base - ROOM.perWord * response.length);
-  const ends = stream.sentencesBefore[end - 1]! - stream.sentencesBefore[first]!;
-  const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
-  const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
-  let covered = (carried + plainWords(response, postings, first, end)) / response.weight;
-  // One word that only stands for another is too little to say anything by itself ("loosens" for "take the cap off").
-  if (end - first === 1 && hits.quality[chosen[0]!]! < LONE_WORD.quality) covered *= LONE_WORD.share;
-  const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
-  return coverage < least ? null : { first, end, response, aligned: chosen.map((k) => ({ term: hits.term[k]!, hit: postings.terms.hitAt(hits.row[k]!), quality: hits.quality[k]! })), coverage };
-}
-
-/** So near to a passage its plain words may stand. */
-const PLAIN_REACH = 3;
-
-/** Weight of the response's plain words that stand in or beside the passage. */
-function plainWords(response: Response, postings: Postings, first: number, end: number): number {
-  if (response.plainWeight === 0) return 0;
-  let weight = 0;
-  for (let place = 0; place < response.terms.length; place += 1) {
-    const term = response.terms[place]!;
-    if (term.plain && saidBeside(term.keys, postings, first - PLAIN_REACH, end + PLAIN_REACH)) weight += term.weight;
-  }
-  return weight;
-}
-
-function saidBeside(keys: Response["terms"][number]["keys"], postings: Postings, from: number, to: number): boolean {
-  for (let k = 0; k < keys.length; k += 1) if (anyBetween(postings.get(keys[k]!.key), from, to)) return true;
-  return false;
-}
-
-function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number): boolean {
-  if (hits === undefined) return false;
-  const place = firstFrom(hits, from);
-  return place < hits.length && hits[place]!.end <= to;
-}
-
-/** Share of the pairs of terms said the other way round, 0 to 1. */
-function disorder({ term, first }: HitsInOrder, chosen: readonly number[]): number {
-  const size = chosen.length;
-  if (size < 2) return 0;
-  let turned = 0;
-  for (let later = 1; later < size; later += 1) {
-    const k = chosen[later]!;
-    for (let earlier = 0; earlier < later; earlier += 1) {
-      const j = chosen[earlier]!;
-      if ((term[j]! - term[k]!) * (first[j]! - first[k]!) < 0) turned += 1;
-    }
-  }
-  return (2 * turned) / (size * (size - 1));
-}
-
-function literalFrom(hits: HitsInOrder, start: number, least: number, response: Response, stream: Stream, postings: Postings): Window | null {
-  if (hits.term[start] !== 0) return null;
-  const run = [start];
-  const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
-  for (let k = start + 1; k < hits.size && run.length < response.terms.length; k += 1) {
-    const end = hits.end[run[run.length - 1]!]!;
-    const first = hits.first[k]!;
-    if (first - end > gap) break;
-    if (hits.term[k] === run.length && first >= end) run.push(k);
-  }
-  return run.length === response.terms.length ? windowOf(hits, run, least, response, stream, postings) : null;
 }

@@ -1,0 +1,222 @@
+import { OWN_WORDS, ROUNDING } from "./coverage.ts";
+import { hitsInOrder, type HitsInOrder } from "./hits-in-order.ts";
+import { firstFrom, type Hit, type Postings } from "./postings.ts";
+import { Reach } from "./reach.ts";
+import type { Response } from "./response.ts";
+import type { Stream } from "./stream.ts";
+
+/**
+ * Stretches of a stream that say (part of) responses, in columns: of seven that are found one is looked at any further,
+ * and an object for each would mostly be thrown away.
+ */
+export class Stretches {
+  private size = 0;
+  private alignments = 0;
+  readonly response: Response[] = [];
+  /** Tokens, end exclusive. */
+  readonly first: number[] = [];
+  readonly end: number[] = [];
+  readonly coverage: number[] = [];
+  /** Its rows in the columns below, end exclusive. */
+  readonly from: number[] = [];
+  readonly to: number[] = [];
+  /** Of what is aligned: place of the term in the response, row in TermHits, quality. */
+  readonly term: number[] = [];
+  readonly row: number[] = [];
+  readonly quality: number[] = [];
+
+  clear(): void {
+    this.size = 0;
+    this.alignments = 0;
+  }
+
+  get count(): number {
+    return this.size;
+  }
+
+  /** @param chosen places in `hits`. */
+  add(response: Response, first: number, end: number, coverage: number, hits: HitsInOrder, chosen: readonly number[]): void {
+    const at = this.size++;
+    this.response[at] = response;
+    this.first[at] = first;
+    this.end[at] = end;
+    this.coverage[at] = coverage;
+    this.from[at] = this.alignments;
+    for (let k = 0; k < chosen.length; k += 1) {
+      const hit = chosen[k]!;
+      this.term[this.alignments] = hits.term[hit]!;
+      this.row[this.alignments] = hits.row[hit]!;
+      this.quality[this.alignments] = hits.quality[hit]!;
+      this.alignments += 1;
+    }
+    this.to[at] = this.alignments;
+  }
+}
+
+/** A passage may be this much longer than the response that it says in other words. */
+const SPAN = { base: 5, perWord: 1.8 } as const;
+/** Gaps beyond this cost a little each. */
+const ROOM = { base: 3, perWord: 1.6 } as const;
+const GAP_COST = { perWord: 0.02, most: 0.25 } as const;
+/** A passage over the end of a sentence may still be one thing said; less likely so. */
+const SENTENCE_COST = { each: 0.1, most: 0.25 } as const;
+/** A single word that only stands for another of the response, and the share of its coverage that it keeps. */
+const LONE_WORD = { quality: 0.95, share: 0.6 } as const;
+/** What a response said wholly backwards loses. */
+const ORDER_COST = 0.12;
+/** Plain words count only as a run; in a longer run one other word may stand between two of them. */
+const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
+
+/**
+ * Finds the best stretches for one response, none overlapping another.
+ * @param least coverage below which a stretch is not worth looking at.
+ * @param into takes them, and others that they overlap.
+ * @returns their places in `into`, in order of speech.
+ */
+export function findStretches(response: Response, postings: Postings, stream: Stream, least: number, into: Stretches): number[] {
+  const before = into.count;
+  if (postings.terms.reachOf(response) < least * response.weight) return [];
+  const hits = hitsInOrder(response, postings.terms);
+  if (response.literal) {
+    for (let start = 0; start < hits.size; start += 1) literalFrom(hits, start, least, response, stream, postings, into);
+    return withoutOverlap(into, before);
+  }
+  const { first, position } = hits;
+  const { position: places } = stream;
+  for (let k = 0; k < hits.size; k += 1) position[k] = places[first[k]!]!;
+  const span = SPAN.base + SPAN.perWord * response.length;
+  const reach = new Reach(hits, response, postings.terms.index);
+  let stop = 0;
+  for (let start = 0; start < hits.size; start += 1) {
+    while (stop < hits.size && position[stop]! - position[start]! <= span) reach.add(stop++);
+    if (reach.most() >= least * response.weight) bestFrom(hits, start, stop, least, response, stream, postings, into);
+    reach.remove(start);
+  }
+  return withoutOverlap(into, before);
+}
+
+/** Of stretches from a place on that share tokens the best stays; a tie goes to the shorter. */
+function withoutOverlap({ count, first, end, coverage }: Stretches, from: number): number[] {
+  const ranked: number[] = [];
+  for (let at = from; at < count; at += 1) ranked.push(at);
+  if (ranked.length < 2) return ranked;
+  ranked.sort((a, b) => coverage[b]! - coverage[a]! || end[a]! - first[a]! - (end[b]! - first[b]!) || first[a]! - first[b]!);
+  const kept: number[] = [];
+  for (const at of ranked) {
+    let free = true;
+    for (let k = 0; free && k < kept.length; k += 1) free = first[at]! >= end[kept[k]!]! || first[kept[k]!]! >= end[at]!;
+    if (free) kept.push(at);
+  }
+  return kept.sort((a, b) => first[a]! - first[b]!);
+}
+
+/** The best passage from one hit on, of hits that start before `stop`. */
+function bestFrom(hits: HitsInOrder, start: number, stop: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): void {
+  const { term, first, end, quality } = hits;
+  best.length = 1;
+  best[0] = start;
+  for (let k = start + 1; k < stop; k += 1) {
+    if (term[k] === term[start]) continue;
+    let known = -1;
+    let taken = false;
+    for (let place = 0; place < best.length; place += 1) {
+      const other = best[place]!;
+      if (term[other] === term[k]) known = place;
+      // One word pays for one term, unless a set phrase spans it.
+      else if (first[other] === first[k] && end[other] === end[k] && quality[other]! >= quality[k]!) taken = true;
+    }
+    if (taken || (known >= 0 && quality[best[known]!]! >= quality[k]!)) continue;
+    if (known >= 0) best[known] = k;
+    else best.push(k);
+  }
+  add(hits, best, least, response, stream, postings, into);
+}
+
+/** The hits chosen by `bestFrom`, filled anew each time; nobody keeps it. */
+const best: number[] = [];
+
+/** Adds the stretch of chosen hits, unless it covers less than the least. */
+function add(hits: HitsInOrder, chosen: readonly number[], least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): void {
+  const { starts, weights, ownWeights } = postings.terms.index;
+  const firstTerm = starts[response.place]!;
+  let first = Infinity;
+  let end = 0;
+  let carried = 0;
+  let own = 0;
+  for (let at = 0; at < chosen.length; at += 1) {
+    const k = chosen[at]!;
+    const quality = hits.quality[k]!;
+    const row = firstTerm + hits.term[k]!;
+    if (hits.first[k]! < first) first = hits.first[k]!;
+    if (hits.end[k]! > end) end = hits.end[k]!;
+    carried += weights[row]! * quality;
+    if (quality >= OWN_WORDS.quality) own += ownWeights[row]!;
+  }
+  const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
+  const needed = least * response.weight;
+  // Most end here, with all their plain words granted, before those are looked for.
+  if ((carried + response.plainWeight) * ownShare < needed - ROUNDING) return;
+  const extent = stream.position[end - 1]! - stream.position[first]! + 1;
+  const gaps = Math.max(0, extent - ROOM.base - ROOM.perWord * response.length);
+  const ends = stream.sentencesBefore[end - 1]! - stream.sentencesBefore[first]!;
+  const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
+  const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
+  let covered = (carried + plainWords(response, postings, first, end)) / response.weight;
+  // One word that only stands for another is too little to say anything by itself ("loosens" for "take the cap off").
+  if (end - first === 1 && hits.quality[chosen[0]!]! < LONE_WORD.quality) covered *= LONE_WORD.share;
+  const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
+  if (coverage >= least) into.add(response, first, end, coverage, hits, chosen);
+}
+
+/** So near to a passage its plain words may stand. */
+const PLAIN_REACH = 3;
+
+/** Weight of the response's plain words that stand in or beside the passage. */
+function plainWords(response: Response, postings: Postings, first: number, end: number): number {
+  if (response.plainWeight === 0) return 0;
+  let weight = 0;
+  for (let place = 0; place < response.terms.length; place += 1) {
+    const term = response.terms[place]!;
+    if (term.plain && saidBeside(term.keys, postings, first - PLAIN_REACH, end + PLAIN_REACH)) weight += term.weight;
+  }
+  return weight;
+}
+
+function saidBeside(keys: Response["terms"][number]["keys"], postings: Postings, from: number, to: number): boolean {
+  for (let k = 0; k < keys.length; k += 1) if (anyBetween(postings.get(keys[k]!.key), from, to)) return true;
+  return false;
+}
+
+function anyBetween(hits: readonly Hit[] | undefined, from: number, to: number): boolean {
+  if (hits === undefined) return false;
+  const place = firstFrom(hits, from);
+  return place < hits.length && hits[place]!.end <= to;
+}
+
+/** Share of the pairs of terms said the other way round, 0 to 1. */
+function disorder({ term, first }: HitsInOrder, chosen: readonly number[]): number {
+  const size = chosen.length;
+  if (size < 2) return 0;
+  let turned = 0;
+  for (let later = 1; later < size; later += 1) {
+    const k = chosen[later]!;
+    for (let earlier = 0; earlier < later; earlier += 1) {
+      const j = chosen[earlier]!;
+      if ((term[j]! - term[k]!) * (first[j]! - first[k]!) < 0) turned += 1;
+    }
+  }
+  return (2 * turned) / (size * (size - 1));
+}
+
+function literalFrom(hits: HitsInOrder, start: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): void {
+  if (hits.term[start] !== 0) return;
+  const run = [start];
+  const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
+  for (let k = start + 1; k < hits.size && run.length < response.terms.length; k += 1) {
+    const end = hits.end[run[run.length - 1]!]!;
+    const first = hits.first[k]!;
+    if (first - end > gap) break;
+    if (hits.term[k] === run.length && first >= end) run.push(k);
+  }
+  if (run.length === response.terms.length) add(hits, run, least, response, stream, postings, into);
+}
