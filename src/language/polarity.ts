@@ -104,7 +104,10 @@ function markEitherWay(tokens: readonly Token[], result: Polarity[]): void {
 function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]): boolean {
   let start = clause.first;
   while (start < clause.end && LEADS_IN.test(tokens[start]!.text)) start += 1;
-  if (HYPOTHETICAL.at(tokens, start) !== null && !givesARule(tokens, start, clause.end)) for (let k = clause.first; k < clause.end; k += 1) result[k]!.hypothetical = true;
+  if (HYPOTHETICAL.at(tokens, start) !== null && !givesARule(tokens, start, clause.end)) {
+    const end = SUPPOSES.test(tokens[start]!.text) ? mainFrom(tokens, start, clause.end) : clause.end;
+    for (let k = clause.first; k < end; k += 1) result[k]!.hypothetical = true;
+  }
 
   const silenced = new Set<number>();
   for (const hit of NEUTRAL.find(tokens, clause.first, clause.end)) {
@@ -146,6 +149,17 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     else for (let k = first; k < hit.first; k += 1) result[k]!.negated = true;
   }
   return backward.some(({ first, end }) => first === start && end - first >= WHOLE);
+}
+
+/** Open what is supposed; what is told behind it, once that is said, is no supposition. */
+const SUPPOSES = /^(if|when|whenever|once)$/;
+/** Subject, verb and what it is done to: what is supposed takes so many words at least. */
+const SHORTEST_SUPPOSITION = 4;
+
+/** Where speech without punctuation goes over from what is supposed to what is told: "when she's had the jab walk her to the car". */
+function mainFrom(tokens: readonly Token[], start: number, end: number): number {
+  for (let place = start + SHORTEST_SUPPOSITION; place < end; place += 1) if (opensTelling(tokens, place)) return place;
+  return end;
 }
 
 /** So far before it stands the verb of "out of": "slide it gently out of its tube". */

@@ -68,7 +68,9 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
         response.without = bitsOf(must, (group) => !book.says(phrase, group, quantity?.unit ?? null));
         response.byNumber = quantity === null ? 0 : bitsOf(must, (group) => !book.says(phrase, group)) & ~response.without;
       }
+      const notWith = wordGroups(element.not_with ?? [], false);
       const incorrect = compileResponses(element.incorrect ?? [], quantity, compiler, PLAIN_WEIGHT.wrong);
+      for (const response of incorrect) response.without = bitsOf(notWith, (group) => book.names(book.read(response.text), group));
       return {
         item: item.id,
         element: element.id,
@@ -80,7 +82,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
           return { responses: compileResponses(other.say ?? element.say, otherQuantity ?? quantity, compiler, PLAIN_WEIGHT.least), quantity: otherQuantity, note: other.note };
         }),
         must,
-        notWith: wordGroups(element.not_with ?? [], false),
+        notWith,
         redFlag: element.red_flag ?? false,
         quantity,
         anchors: anchorsOf(say),

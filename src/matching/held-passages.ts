@@ -64,7 +64,9 @@ export function ownShareOf({ aligned, response }: Window): number {
 
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
-  if (!notWithHolds(element.notWith, postings, stream, window) || lacksDirection(window) || overSentenceEnd(window, stream) || toldOfOthers(window, stream)) return null;
+  const { without } = window.response;
+  const notWith = without === 0 ? element.notWith : element.notWith.filter((_, place) => (without & (1 << place)) === 0);
+  if (!notWithHolds(notWith, postings, stream, window) || lacksDirection(window) || overSentenceEnd(window, stream) || toldOfOthers(window, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;

@@ -46,9 +46,18 @@ export class Phrasebook {
       // The number brings its unit along.
       const slots = given.map((slot): Slot => (slot === "quantity" && unit !== null ? { words: [unit] } : slot));
       if (slots.some((slot) => typeof slot !== "string" && slot.words.every(one))) return true;
-      const places = slots.flatMap((slot) => (typeof slot === "string" ? [new Set<string>()] : this.keysAt(slot.words)));
-      return group.runs.some((run) => places.some((_, start) => run.length > 1 && run.every((keys, place) => keys.some((key) => places[start + place]?.has(key) === true))));
+      return this.runs(slots, group.runs.filter(({ length }) => length > 1));
     });
+  }
+
+  /** Whether a phrase has the words of a notion, one behind the other, in any of its variants. */
+  names({ variants }: PreparedPhrase, group: WordGroup): boolean {
+    return variants.some((slots) => this.runs(slots, group.runs));
+  }
+
+  private runs(slots: readonly Slot[], runs: WordGroup["runs"]): boolean {
+    const places = slots.flatMap((slot) => (typeof slot === "string" ? [new Set<string>()] : this.keysAt(slot.words)));
+    return runs.some((run) => places.some((_, start) => run.every((keys, place) => keys.some((key) => places[start + place]?.has(key) === true))));
   }
 
   /** Keys at each token of a slot; of several words that stand for one another, those of all. */

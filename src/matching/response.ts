@@ -40,7 +40,10 @@ export interface Response {
   length: number;
   /** Itself a question ("would it be okay if I explained it?"), open or not. */
   asks: "no" | "closed" | "open";
-  /** Notions of the element's `must` that its own words do without, a bit each: whoever wrote it took it for right so. */
+  /**
+   * A bit each: notions of the element's `must` that its own words do without, since whoever wrote it took it for right so;
+   * of an incorrect response, notions of `not_with` that it names itself.
+   */
   without: number;
   /** Notions of `must` that only its number says ("{quantity}" for "month"), a bit each: a wrong number is still this number. */
   byNumber: number;

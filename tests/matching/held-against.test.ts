@@ -21,6 +21,7 @@ sections:
       - { id: dry, label: Never wets it, say: [keep it dry], incorrect: [wash it every evening, soak it on warm days] }
       - { id: wipe, label: Wipes it, say: [wipe the mouthpiece with a tissue] }
       - { id: lenses, label: Lenses wait, say: [wait before the lenses], incorrect: [put them right back] }
+      - { id: grip, label: Two hands on the case, say: [grip the case with two hands], not_with: [one hand], incorrect: [one hand is plenty for the case] }
       - { id: head, label: Head back, say: [tip your head back, head right back] }
       - { id: hold, label: Holds the breath, say: ["hold your breath for {quantity}"], quantity: { value: 10, unit: second } }
 pass: { minimum: 50 }
@@ -46,3 +47,8 @@ test.each([
   ["You wash it every evening.", "dry"],
   ["You can put them right back straight away.", "lenses"],
 ])("what is wrong stays wrong: %s", (says, item) => expect(wrong(says)).toContain(item));
+
+describe("what is wrong is told", () => {
+  test("though the wrong statement names what is not to be said with the right one", () => expect(wrong("One hand is plenty for the case.")).toContain("grip"));
+  test("behind what is supposed in speech without punctuation", () => expect(wrong("when the drops have gone put them right back the lenses")).toContain("lenses"));
+});
