@@ -15,7 +15,7 @@ import { saidClauses } from "./said.ts";
 import { isShown } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
-import type { Attempt, Match, Matches } from "./types.ts";
+import type { Attempt, Match, Matches, UnsafeMatch } from "./types.ts";
 import { affirmedUnsafe, unsafeMatches } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
 
@@ -35,7 +35,9 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const { questions, asked, fits } = patientQuestions(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
   const all = candidatePassages(rubric, said, streams.candidate);
-  const open = withoutOthersWords(all.filter(counts), all);
+  // What was taken back in the same breath is listed with its correction.
+  const stated = unsafeMatches(rubric, streams.candidate.withdrawn.size === 0 ? said : postingsOf({ ...streams.candidate, withdrawn: new Set() }, rubric), streams.candidate);
+  const open = withoutOthersWords(withoutUnsafe(all.filter(counts), stated, streams.candidate), all);
   const { kept, lookAlikes } = assign(open);
   const plain = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));
   const outright = new Set(kept.map(({ element }) => element));
@@ -47,8 +49,6 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   found.push(...teachBackMatches(tellings, found, rubric));
   const doubtful = doubtfulMatches(all, found, streams.candidate);
 
-  // What was taken back in the same breath is listed with its correction.
-  const stated = unsafeMatches(rubric, streams.candidate.withdrawn.size === 0 ? said : postingsOf({ ...streams.candidate, withdrawn: new Set() }, rubric), streams.candidate);
   const unsafe = [...stated, ...affirmedUnsafe(rubric, heard, scene).filter((match) => !stated.some((other) => other.statement === match.statement))];
   const answers = answerMatches(rubric, said, streams.candidate);
   const nearest = nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate);
@@ -67,6 +67,17 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     heard: saidClauses(streams.patient, rubric),
     answers,
   };
+}
+
+/** "Dry it with a tea towel" says no "dry it": words of an unsafe statement earn nothing. */
+function withoutUnsafe(passages: Passage[], unsafe: readonly UnsafeMatch[], stream: Stream): Passage[] {
+  const held = unsafe.filter(({ verdict, correctedBy }) => verdict === "unsafe" && correctedBy === undefined);
+  if (held.length === 0) return passages;
+  return passages.filter(({ verdict, window }) => {
+    if (verdict !== "right") return true;
+    const words = window.aligned.map(({ hit }) => wordsOf(stream, hit.first, hit.end));
+    return !held.some(({ span }) => 2 * words.filter(({ first, end }) => first >= span.first && end <= span.end).length > words.length);
+  });
 }
 
 function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {
