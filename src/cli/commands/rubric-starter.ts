@@ -122,6 +122,19 @@ sections:
             must:
               - (two|double)
 
+      - id: warning-sign
+        label: A rash that spreads must alarm
+        fact: { source: "common practice, no source", jurisdiction: [any], review_by: 2027-12-31 }
+        # Who says that it is nothing, normal or harmless states it wrongly.
+        red_flag: true
+        say:
+          - ring us if a rash spreads
+          - a spreading rash
+          - if a rash starts to spread stop and ring
+        # What is wrong to say here; plain denials and wrong numbers are found without.
+        incorrect:
+          - put some cream on a spreading rash and carry on
+
 # Pairs of items whose order matters.
 order:
   - first: identity
