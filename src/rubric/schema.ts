@@ -97,6 +97,7 @@ const elementFields = {
 export const elementSchema = z.strictObject({
   id,
   label: z.string().describe("What has to be said, in plain words."),
+  essential: z.boolean().optional().describe("Without it the item is neither complete nor met, whatever else of it was said: the call for an ambulance among what to do in an emergency."),
   ...elementFields,
 });
 

@@ -56,12 +56,13 @@ function judgeItem(context: Context, item: Item, section: string, elements: Judg
   const complete = elements.filter(({ content }) => content === "complete");
   const credits = complete.map(({ elicitation }) => creditOf(item, elicitation)).sort((a, b) => b - a);
   const credited = credits.filter((credit) => credit > 0).length;
-  const content = contentOf(context, item, elements, needs);
+  const essential = essentialOf(item, elements);
+  const content = contentOf(context, item, elements, needs, essential);
   const counts = content === "complete" || content === "partial" || content === "incorrect";
-  // Where something stands wrongly, the rest of the item cannot make it whole.
-  const paid = content === "incorrect" ? needs - 1 : needs;
+  // Where something stands wrongly or what is essential is missing, the rest of the item cannot make it whole.
+  const paid = content === "complete" ? needs : needs - 1;
   const earned = counts ? (item.weight * credits.slice(0, paid).reduce((sum, credit) => sum + credit, 0)) / needs : 0;
-  const confidence = confidenceOf(content, elements, needs);
+  const confidence = confidenceOf(content, elements, needs, essential);
   const first = firstSaid(elements);
   const reduced = [...new Set(complete.flatMap(({ elicitation }) => (elicitation !== null && creditOf(item, elicitation) < 1 ? [elicitation] : [])))];
   const result: ItemResult = {
@@ -73,26 +74,34 @@ function judgeItem(context: Context, item: Item, section: string, elements: Judg
     content,
     elicitation: elicitationOf(complete, needs),
     earned: hundredths(earned),
-    met: content !== "incorrect" && content !== "not-applicable" && content !== "not-offered" && credited >= (item.minimum ?? needs),
+    met: content !== "incorrect" && content !== "not-applicable" && content !== "not-offered" && credited >= (item.minimum ?? needs) && essential.every(isComplete),
     elements: elements.map(({ id, label, content: said, elicitation, evidence, confidence: sure, reason }) => ({ id, label, content: said, elicitation, evidence, confidence: hundredths(sure), ...(reason !== undefined && { reason }) })),
     confidence: hundredths(confidence),
     listen: content === "cannot-tell" || (content !== "not-applicable" && content !== "not-offered" && confidence < LISTEN_BELOW),
-    remarks: remarksOf(elements),
+    remarks: [...remarksOf(elements), ...(content === "partial" && complete.length >= needs ? essential.filter((element) => !isComplete(element)).map(({ label }) => `not without: ${label}`) : [])],
     firstSaid: first,
     ...(reduced.length > 0 && { reduced }),
   };
-  return { item, result, elements, metConfidence: metConfidenceOf(result, elements, item.minimum ?? needs) };
+  return { item, result, elements, metConfidence: metConfidenceOf(result, elements, item.minimum ?? needs, essential) };
 }
 
-function contentOf(context: Context, item: Item, elements: JudgedElement[], needs: number): Content {
+/** Elements without which the item is neither complete nor met. */
+function essentialOf(item: Item, elements: readonly JudgedElement[]): JudgedElement[] {
+  const ids = new Set(item.elements.filter(({ essential }) => essential === true).map(({ id }) => id));
+  return elements.filter(({ id }) => ids.has(id));
+}
+
+const isComplete = ({ content }: JudgedElement): boolean => content === "complete";
+
+function contentOf(context: Context, item: Item, elements: JudgedElement[], needs: number, essential: readonly JudgedElement[]): Content {
   const conditions = new Set(context.rubric.scenario.conditions);
   const applies = (item.when ?? []).every((condition) => (condition.startsWith("not ") ? !conditions.has(condition.slice(4)) : conditions.has(condition)));
   if (!applies) return "not-applicable";
   const count = (content: JudgedElement["content"]) => elements.filter((element) => element.content === content).length;
   const complete = count("complete");
-  if (complete >= needs && count("incorrect") === 0) return "complete";
+  if (complete >= needs && count("incorrect") === 0 && essential.every(isComplete)) return "complete";
   if (count("incorrect") > 0) return "incorrect";
-  if (complete + count("cannot-tell") >= needs) return "cannot-tell";
+  if (complete + count("cannot-tell") >= needs && essential.every((element) => isComplete(element) || element.content === "cannot-tell")) return "cannot-tell";
   if (complete > 0) return "partial";
   if (count("cannot-tell") > 0) return "cannot-tell";
   if (item.cue !== undefined && !context.matches.cues.some((cue) => cue.item === item.id)) return "not-offered";
@@ -111,22 +120,25 @@ function elicitationOf(complete: readonly JudgedElement[], needs: number): Elici
  * How sure the item's mark is: the chance that all of it is right that the mark hangs on. With more elements complete
  * than needed, only the best of them carry it; one that stands wrongly decides alone.
  */
-function confidenceOf(content: Content, elements: readonly JudgedElement[], needs: number): number {
+function confidenceOf(content: Content, elements: readonly JudgedElement[], needs: number, essential: readonly JudgedElement[]): number {
   if (content === "not-applicable" || content === "not-offered") return 1;
   if (content === "incorrect") return Math.max(...elements.filter((element) => element.content === "incorrect").map(({ confidence }) => confidence));
-  const carrying = content === "complete" ? elements.filter((element) => element.content === "complete").sort((a, b) => b.confidence - a.confidence).slice(0, needs) : elements;
+  const carrying = content === "complete" ? elements.filter((element) => element.content === "complete").sort((a, b) => Number(essential.includes(b)) - Number(essential.includes(a)) || b.confidence - a.confidence).slice(0, needs) : elements;
   return carrying.reduce((product, { confidence }) => product * confidence, 1);
 }
 
-/** @param least elements that a pass of the item takes. */
-function metConfidenceOf({ met, content, confidence }: ItemResult, elements: readonly JudgedElement[], least: number): number {
+/** @param least elements that a pass of the item takes, the essential ones among them. */
+function metConfidenceOf({ met, content, confidence }: ItemResult, elements: readonly JudgedElement[], least: number, essential: readonly JudgedElement[]): number {
   if (content === "incorrect" || content === "not-applicable" || content === "not-offered") return confidence;
-  const complete = elements.filter((element) => element.content === "complete").map((element) => element.confidence);
-  const product = (chances: readonly number[], count: number) => [...chances].sort((a, b) => b - a).slice(0, count).reduce((all, chance) => all * chance, 1);
-  if (met) return product(complete, least);
+  // The essential ones, and of the others the likeliest until there are enough.
+  const product = (chances: (element: JudgedElement) => number, wanted: (element: JudgedElement) => boolean, count: number) => {
+    const taken = essential.filter(wanted).map(chances);
+    const others = elements.filter((element) => wanted(element) && !essential.includes(element)).map(chances).sort((a, b) => b - a);
+    return [...taken, ...others.slice(0, Math.max(0, count - taken.length))].reduce((all, chance) => all * chance, 1);
+  };
+  if (met) return product((element) => element.confidence, isComplete, least);
   // What is missing would have to have been said after all.
-  const missing = elements.filter((element) => element.content !== "complete").map((element) => 1 - element.confidence);
-  return 1 - product(missing, Math.max(1, least - complete.length));
+  return 1 - product((element) => 1 - element.confidence, (element) => !isComplete(element), Math.max(1, least - elements.filter(isComplete).length));
 }
 
 function firstSaid(elements: readonly JudgedElement[]): Evidence | null {

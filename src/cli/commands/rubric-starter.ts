@@ -64,6 +64,8 @@ sections:
         elements:
           - id: name
             label: Asks for the name
+            # Without it the item is neither complete nor met, whatever else of it was said.
+            essential: true
             # Acceptable responses, in several people's words: a|b for either word, (a b|c) for either group of words.
             say:
               - can i take your full name

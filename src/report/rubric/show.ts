@@ -79,7 +79,7 @@ function oneItem(page: Page, rubric: Rubric, item: Item, responses: boolean): vo
   if (only !== undefined) return detail(page, only, 2, responses);
   for (const element of item.elements) {
     const extra = particulars(element, rubric);
-    bullet(page, 2, [element.label, faint(` (${element.id})${extra.length > 0 ? `; ${extra.join("; ")}` : ""}`)], "-");
+    bullet(page, 2, [element.label, element.essential === true ? " (essential)" : "", faint(` (${element.id})${extra.length > 0 ? `; ${extra.join("; ")}` : ""}`)], "-");
     detail(page, element, 4, responses);
   }
 }
