@@ -1,20 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { loadRubric } from "../../src/rubric/load.ts";
-import { markTalk, OPENING } from "../scoring/station-card.ts";
+import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
-const card = loadRubric(
-  `saidwell: rubric@1
-id: held-card
-title: Invented card
-version: 1
-jurisdiction: [any]
-scenario: { task: Explain the inhaler., counselled: patient }
-time: { limit: 60, target: 45 }
-sections:
-  - id: steps
-    title: Steps
-    items:
+const card = cardWith(`
       - { id: often, label: How often is too often, say: ["if you're using it {quantity}", "if you need it more than {quantity}"], quantity: { value: 3, unit: time-per-day } }
       - { id: brush, label: Brushes the case, say: [use the brush once a week] }
       - { id: renew, label: When to replace it, say: ["replace it every {quantity}"], quantity: { value: [6, 12], unit: month } }
@@ -24,10 +12,7 @@ sections:
       - { id: grip, label: Two hands on the case, say: [grip the case with two hands], not_with: [one hand], incorrect: [one hand is plenty for the case] }
       - { id: head, label: Head back, say: [tip your head back, head right back] }
       - { id: hold, label: Holds the breath, say: ["hold your breath for {quantity}"], quantity: { value: 10, unit: second } }
-pass: { minimum: 50 }
-`,
-  { file: "held-card.yaml", readBlock: () => { throw new Error("no blocks"); } },
-);
+`);
 const wrong = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).incorrect.map(({ item }) => item);
 
 describe("nothing is held against somebody for words that were meant for something else", () => {

@@ -6,23 +6,11 @@ import weights from "../../src/matching/likelihood.json";
 import { passagesFor, type Passage } from "../../src/matching/passages.ts";
 import { postingsOf } from "../../src/matching/postings.ts";
 import { streamOf, type Stream } from "../../src/matching/stream.ts";
-import { loadRubric } from "../../src/rubric/load.ts";
 import { toldStation } from "../../src/station/told.ts";
+import { cardWith } from "../scoring/station-card.ts";
 
 // An invented rubric and invented talk: behaviour only. What the curve is fitted on: npm run fit:likelihood.
-const RUBRIC = compileRubric(
-  loadRubric(
-    `saidwell: rubric@1
-id: likelihood-test
-title: Invented
-version: 1
-jurisdiction: [any]
-scenario: { task: Explain the lamp., counselled: patient, conditions: [adult] }
-time: { limit: 60, target: 45 }
-sections:
-  - id: only
-    title: Only
-    items:
+const RUBRIC = compileRubric(cardWith(`
       - id: keeping
         label: Keeping it
         needs: 2
@@ -30,11 +18,7 @@ sections:
           - { id: cupboard, label: In a cool cupboard, say: [keep it in a cool cupboard] }
           - { id: sun, label: Out of the sunlight, say: [keep it out of the sunlight] }
       - { id: wick, label: Trims the wick, say: [trim the wick with the scissors] }
-pass: { minimum: 50, critical: all }
-`,
-    { file: "likelihood-test.yaml", readBlock: () => { throw new Error("no blocks here"); } },
-  ),
-);
+`));
 
 const OTHER_TALK = "So you light it with a long match and you let the flame settle for a while, and then you turn the little wheel until it burns as high as you like, and you carry it by the handle, never by the glass.";
 

@@ -1,27 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { loadRubric } from "../../src/rubric/load.ts";
-import { markTalk, OPENING } from "../scoring/station-card.ts";
+import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
-const card = loadRubric(
-  `saidwell: rubric@1
-id: flag-card
-title: Invented card
-version: 1
-jurisdiction: [any]
-scenario: { task: Explain the drops., counselled: patient }
-time: { limit: 60, target: 45 }
-sections:
-  - id: signs
-    title: Signs
-    items:
+const card = cardWith(`
       - { id: glow, label: Ears that glow must alarm, red_flag: true, say: [glowing ears, your ears start to glow] }
       - { id: sneeze, label: Sneezing is harmless, say: [you may sneeze] }
       - { id: allergies, label: Asks about allergies, kind: ask, say: [do you have any allergies, are you allergic to anything] }
-pass: { minimum: 50 }
-`,
-  { file: "flag-card.yaml", readBlock: () => { throw new Error("no blocks"); } },
-);
+`);
 const content = (item: string, says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === item)?.content;
 
 describe("who names a red flag and says that it is nothing states it wrongly", () => {

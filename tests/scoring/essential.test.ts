@@ -1,20 +1,8 @@
 import { expect, test } from "vitest";
-import { loadRubric } from "../../src/rubric/load.ts";
-import { item, markTalk, OPENING } from "./station-card.ts";
+import { cardWith, item, markTalk, OPENING } from "./station-card.ts";
 
 // An invented card and invented talk: behaviour only.
-const card = loadRubric(
-  `saidwell: rubric@1
-id: essential-card
-title: Invented card
-version: 1
-jurisdiction: [any]
-scenario: { task: Explain the alarm., counselled: patient }
-time: { limit: 60, target: 45 }
-sections:
-  - id: alarm
-    title: When it sounds
-    items:
+const card = cardWith(`
       - id: when-it-sounds
         label: What to do when it sounds
         weight: 4
@@ -25,10 +13,7 @@ sections:
           - { id: ring, label: Rings the fire brigade, essential: true, say: [ring the fire brigade] }
           - { id: windows, label: Shuts the windows, say: [shut all the windows] }
           - { id: stairs, label: Takes the stairs, say: [take the stairs down] }
-pass: { minimum: 50, critical: all }
-`,
-  { file: "essential-card.yaml", readBlock: () => { throw new Error("no blocks"); } },
-);
+`, "minimum: 50, critical: all");
 const marked = (says: string) => item(markTalk([...OPENING, `C: ${says}`], {}, card), "when-it-sounds");
 
 test("without its essential element an item is neither complete nor met, whatever else is said", () => {

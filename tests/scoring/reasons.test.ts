@@ -1,33 +1,13 @@
 import { expect, test } from "vitest";
-import { loadRubric } from "../../src/rubric/load.ts";
-import { CARD, markTalk, OPENING } from "./station-card.ts";
+import { CARD, cardWith, markTalk, OPENING } from "./station-card.ts";
 
 /* What is printed beside a wrong statement. All talks and the rubric are invented. */
 
-const PAINT = loadRubric(
-  `saidwell: rubric@1
-id: paint
-title: Invented card of a nail paint
-version: 1
-jurisdiction: [any]
-scenario: { task: Explain the paint., counselled: patient, conditions: [adult] }
-time: { limit: 300, target: 240 }
-sections:
-  - id: all
-    title: All
-    items:
+const PAINT = cardWith(`
       - { id: stir, label: Stirs the bottle gently, say: [stir the bottle gently, swirl the bottle gently], incorrect: ["beat|whip the bottle until it (gets|turns) (foamy|frothy)"] }
       - { id: sharing, label: Never shares the brush, say: [never share the brush with your family, do not lend the brush to your family] }
       - { id: nightly, label: Two or three times a week, say: ["paint the nail {quantity}"], must: [paint], quantity: { value: [0.28, 0.43], unit: time-per-day, tolerance: 0.01 } }
-pass: { minimum: 50, critical: all }
-`,
-  {
-    file: "paint.yaml",
-    readBlock: () => {
-      throw new Error("no blocks here");
-    },
-  },
-);
+`);
 
 const reasons = (line: string) => markTalk([...OPENING, line], {}, PAINT).incorrect.map(({ reason }) => reason);
 
