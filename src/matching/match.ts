@@ -15,8 +15,8 @@ import { saidClauses } from "./said.ts";
 import { isShown } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
-import type { Attempt, Match, Matches, UnsafeMatch } from "./types.ts";
-import { affirmedUnsafe, unsafeMatches } from "./unsafe.ts";
+import type { Attempt, Match, Matches } from "./types.ts";
+import { affirmedUnsafe, unsafeMatches, withoutUnsafe } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
 
 /** So much of a response makes a cue: it is told from other talk, not from other cues. */
@@ -67,17 +67,6 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     heard: saidClauses(streams.patient, rubric),
     answers,
   };
-}
-
-/** "Dry it with a tea towel" says no "dry it": words of an unsafe statement earn nothing. */
-function withoutUnsafe(passages: Passage[], unsafe: readonly UnsafeMatch[], stream: Stream): Passage[] {
-  const held = unsafe.filter(({ verdict, correctedBy }) => verdict === "unsafe" && correctedBy === undefined);
-  if (held.length === 0) return passages;
-  return passages.filter(({ verdict, window }) => {
-    if (verdict !== "right") return true;
-    const words = window.aligned.map(({ hit }) => wordsOf(stream, hit.first, hit.end));
-    return !held.some(({ span }) => 2 * words.filter(({ first, end }) => first >= span.first && end <= span.end).length > words.length);
-  });
 }
 
 function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {

@@ -2,7 +2,7 @@ import type { CompiledRubric } from "./compile.ts";
 import { askedShare, deniesBeside, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { saysYesTo, type Scene } from "./elicitation.ts";
 import { toldOfOthers } from "./others.ts";
-import { overSentenceEnd } from "./passages.ts";
+import { overSentenceEnd, type Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 import { wordsOf, type Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
@@ -33,6 +33,17 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
       verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe",
       response: window.response.text,
     }));
+  });
+}
+
+/** "Dry it with a tea towel" says no "dry it": words of an unsafe statement earn nothing. */
+export function withoutUnsafe(passages: Passage[], unsafe: readonly UnsafeMatch[], stream: Stream): Passage[] {
+  const held = unsafe.filter(({ verdict, correctedBy }) => verdict === "unsafe" && correctedBy === undefined);
+  if (held.length === 0) return passages;
+  return passages.filter(({ verdict, window }) => {
+    if (verdict !== "right") return true;
+    const words = window.aligned.map(({ hit }) => wordsOf(stream, hit.first, hit.end));
+    return !held.some(({ span }) => 2 * words.filter(({ first, end }) => first >= span.first && end <= span.end).length > words.length);
   });
 }
 

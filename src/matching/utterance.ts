@@ -9,7 +9,7 @@ import { postingsOf, type Postings } from "./postings.ts";
 import type { Response } from "./response.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, UnsafeMatch } from "./types.ts";
-import { unsafeMatches } from "./unsafe.ts";
+import { unsafeMatches, withoutUnsafe } from "./unsafe.ts";
 
 /**
  * What the candidate earns who says this and nothing else: the whole matcher over a station of one sentence.
@@ -46,11 +46,8 @@ export class UtteranceReader {
     const { stream, postings } = this.look(text);
     const { elements, unsafe } = this.within(postings);
     const tried = candidatePassages(this.rubric, postings, stream, elements);
-    return {
-      kept: assign(withoutOthersWords(tried.filter(counts), tried)).kept,
-      tried,
-      unsafe: unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream),
-    };
+    const stated = unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream);
+    return { kept: assign(withoutOthersWords(withoutUnsafe(tried.filter(counts), stated, stream), tried)).kept, tried, unsafe: stated };
   }
 
   /** Of a rubric's some hundred elements an utterance has words enough for two or three; to look at the others would take all the time there is. */
