@@ -9,7 +9,8 @@ export interface Announcement extends TokenSpan {
   kinds: CueKind[];
 }
 
-const OFFICIAL: readonly CueKind[] = ["begin", "reading", "time_remaining", "stop"];
+/** What only somebody says who runs the clock. */
+export const OFFICIAL: readonly CueKind[] = ["begin", "reading", "time_remaining", "stop"];
 
 /** Cues closer together than this are one announcement: "station three ... reading time ... you may begin". */
 const JOIN_WORDS = 8;

@@ -193,6 +193,9 @@ const FAMILIES: readonly { kinds: readonly CueKind[]; reach: number; after?: Cue
   { kinds: ["setup"], reach: 15 },
   { kinds: ["examiner_question", "feedback"], reach: 40, after: "leave_taking" },
 ];
+/** So soon behind "you may begin" somebody greets. */
+const GREETED_WITHIN = 5;
+const GREETINGS: readonly CueKind[] = ["greeting", "introduction", "opening_question"];
 /** A weak phrase with at most so many other words in its clause is nearly all of it. */
 const NEARLY_ALL = 3;
 
@@ -204,6 +207,7 @@ export function soundCues(matches: readonly CueMatch[], clauses: readonly TokenS
     if (!match.weak) return true;
     const clause = clauses.find((each) => each.first <= match.first && match.first < each.end);
     if (clause !== undefined && clause.end - clause.first <= match.end - match.first + NEARLY_ALL) return true;
+    if (match.kind === "begin" && matches.some((other) => GREETINGS.includes(other.kind) && other.first >= match.end && other.first - match.end <= GREETED_WITHIN)) return true;
     const family = FAMILIES.find((each) => each.kinds.includes(match.kind));
     if (family === undefined) return false;
     const close = (other: CueMatch): boolean => other.first - match.end <= family.reach && match.first - other.end <= family.reach;

@@ -1,4 +1,5 @@
-import { findCues } from "./cues.ts";
+import { OFFICIAL } from "./announcements.ts";
+import { findCues, type CueKind } from "./cues.ts";
 import { BELIEF, edgeAt, TAIL_WORDS, type Edge } from "./edges.ts";
 import { farewellBefore, tailEnd } from "./farewell.ts";
 import type { Run } from "./runs.ts";
@@ -46,8 +47,18 @@ export function findEnd(scene: Scene, run: Run, start: number): Edge {
   return { token: run.end, reason: run.end < scene.tokens.length ? "where the next station starts" : "at the end of speech: no leave-taking and no announcement was found", confidence: BELIEF.speech, guessed: true };
 }
 
+/** A phrase that is also said of a device ("leave it there") stops the clock only where so few words are said behind it, or a debrief begins so soon. */
+const WEAK_STOP_WORDS = 60;
+const DEBRIEF: readonly CueKind[] = ["feedback", "examiner_question", "setup"];
+
+function stops(scene: Scene, span: TokenSpan, end: number): boolean {
+  const clock = scene.cues.filter((cue) => OFFICIAL.includes(cue.kind) && cue.first >= span.first && cue.end <= span.end);
+  if (clock.some(({ weak }) => !weak) || scene.roles[span.first] === "examiner" || end - span.end <= WEAK_STOP_WORDS) return true;
+  return cuesOf(scene, DEBRIEF, span.end, Math.min(end, span.end + WEAK_STOP_WORDS)).length > 0;
+}
+
 function stopIn(scene: Scene, from: number, end: number): Limit | undefined {
-  const span = scene.announcements.find((each) => each.kinds.includes("stop") && each.first >= from && each.first < end);
+  const span = scene.announcements.find((each) => each.kinds.includes("stop") && each.first >= from && each.first < end && stops(scene, each, end));
   if (span === undefined) return undefined;
   const cue = cuesOf(scene, ["stop"], span.first, span.end)[0] ?? span;
   return { first: span.first, end: span.end, reason: `at the announcement ${quote(scene, cue)}`, belief: BELIEF.announcement };

@@ -217,3 +217,23 @@ test("a third name that is heard only around the talk, and calls the time, is th
   expect(textOf(station, station.start.word, station.start.word + 1)).toBe("Hello,");
   expect(textOf(station, station.end.word - 1, station.end.word)).toBe("tonight.");
 });
+
+describe("what is said of a device or a medicine is no announcement", () => {
+  const after = (sentence: string) => `${HELLO} ${TALK} ${sentence} ${TALK.slice(4)} ${BYE}`;
+  test.each([
+    "You press it on the skin and leave it there for the count of ten.",
+    "Stick it on, and leave it there.",
+    "Please stop the old cream, and don't put any of it on while you use this one.",
+    "You may start to itch a little on the second day.",
+    "You may start feeling it by the weekend.",
+  ])("%s", (sentence) => {
+    expect(inside(stationIn(after(sentence)))).toBe(after(sentence));
+    expect(inside(stationIn(bare(after(sentence))))).toBe(bare(after(sentence)));
+  });
+  test("but 'we'll leave it there' with little behind it ends the station", () => {
+    expect(inside(stationIn(`${HELLO} ${TALK} Okay, let's leave it there. Thank you very much.`))).toBe(`${HELLO} ${TALK}`);
+  });
+  test("and 'you may begin' before a greeting starts it, without punctuation too", () => {
+    expect(inside(stationIn(bare(`okay you may begin ${STATION}`)))).toBe(bare(STATION));
+  });
+});
