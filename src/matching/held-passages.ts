@@ -1,3 +1,4 @@
+import { opensTelling } from "../language/main-clause.ts";
 import type { CompiledElement } from "./compile.ts";
 import { askedShare, deniesBeside, notWithHolds, readPolarity } from "./gates.ts";
 import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, type Passage } from "./passages.ts";
@@ -5,7 +6,7 @@ import { toldOfOthers } from "./others.ts";
 import { plainWording } from "./plain-wording.ts";
 import type { Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
-import { lacksDirection, saysAll, windowsFor, type Window } from "./windows.ts";
+import { lacksDirection, saysAll, tokensOf, windowsFor, type Window } from "./windows.ts";
 
 /** A wrong statement of which less is said is not worth a look, whatever is spoken of around it. */
 export const HELD_LEAST = 0.5;
@@ -24,6 +25,18 @@ export function heldPassages(element: CompiledElement, saying: readonly Passage[
     }
   }
   return held;
+}
+
+/**
+ * Whether something else begins inside the window, between words that the statement takes: "this props them open you have
+ * the one with your breakfast" opens nothing over a breakfast. Speech without punctuation has no other sentence ends.
+ */
+export function runsOn(window: Window, { tokens }: Stream): boolean {
+  const carrying = tokensOf(window);
+  for (let place = window.first + 1; place < window.end; place += 1) {
+    if (!carrying.has(place) && !carrying.has(place + 1) && opensTelling(tokens, place)) return true;
+  }
+  return false;
 }
 
 /** A passage that would say the element but for its number. */
@@ -66,7 +79,7 @@ function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Post
   const { element, window } = fit;
   const { without } = window.response;
   const notWith = without === 0 ? element.notWith : element.notWith.filter((_, place) => (without & (1 << place)) === 0);
-  if (!notWithHolds(notWith, postings, stream, window) || lacksDirection(window) || overSentenceEnd(window, stream) || toldOfOthers(window, stream)) return null;
+  if (!notWithHolds(notWith, postings, stream, window) || lacksDirection(window) || overSentenceEnd(window, stream) || runsOn(window, stream) || toldOfOthers(window, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
