@@ -5,7 +5,7 @@ import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, type Passage } from "
 import { toldOfOthers } from "./others.ts";
 import { plainWording } from "./plain-wording.ts";
 import type { Postings } from "./postings.ts";
-import type { Stream } from "./stream.ts";
+import { inOneSentence, type Stream } from "./stream.ts";
 import { lacksDirection, saysAll, tokensOf, windowsFor, type Window } from "./windows.ts";
 
 /** A wrong statement of which less is said is not worth a look, whatever is spoken of around it. */
@@ -27,11 +27,18 @@ export function heldPassages(element: CompiledElement, saying: readonly Passage[
   return held;
 }
 
+/** A stretch without a sentence end that is longer than this has lost its punctuation. */
+const LONGEST_SENTENCE = 40;
+
 /**
  * Whether something else begins inside the window, between words that the statement takes: "this props them open you have
  * the one with your breakfast" opens nothing over a breakfast. Speech without punctuation has no other sentence ends.
  */
-export function runsOn(window: Window, { tokens }: Stream): boolean {
+export function runsOn(window: Window, stream: Stream): boolean {
+  const { tokens } = stream;
+  const from = Math.max(0, window.first - LONGEST_SENTENCE / 2);
+  const to = Math.min(tokens.length - 1, window.end + LONGEST_SENTENCE / 2);
+  if (to - from < LONGEST_SENTENCE || !inOneSentence(stream, from, to)) return false;
   const carrying = tokensOf(window);
   for (let place = window.first + 1; place < window.end; place += 1) {
     if (!carrying.has(place) && !carrying.has(place + 1) && opensTelling(tokens, place)) return true;

@@ -37,3 +37,8 @@ describe("what is wrong is told", () => {
   test("though the wrong statement names what is not to be said with the right one", () => expect(wrong("One hand is plenty for the case.")).toContain("grip"));
   test("behind what is supposed in speech without punctuation", () => expect(wrong("when the drops have gone put them right back the lenses")).toContain("lenses"));
 });
+
+test("words on either side of where something new is told, in speech without sentence ends, are none of one statement", () => {
+  const around = "and this little lever at the top is what you push with your thumb when you want to have a dose of it in the day or in the night";
+  expect(wrong(`${around} so you wash your hands before you touch it ${around} every evening it goes on charge`.replace("so you", "and you"))).not.toContain("dry");
+});
