@@ -1,4 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { compileRubric } from "../../src/matching/compile.ts";
+import { runsOn } from "../../src/matching/held-passages.ts";
+import { postingsOf } from "../../src/matching/postings.ts";
+import { streamOf } from "../../src/matching/stream.ts";
+import { windowsFor } from "../../src/matching/windows.ts";
+import { toldStation } from "../../src/station/told.ts";
 import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
@@ -38,7 +44,14 @@ describe("what is wrong is told", () => {
   test("behind what is supposed in speech without punctuation", () => expect(wrong("when the drops have gone put them right back the lenses")).toContain("lenses"));
 });
 
-test("words on either side of where something new is told, in speech without sentence ends, are none of one statement", () => {
-  const around = "and this little lever at the top is what you push with your thumb when you want to have a dose of it in the day or in the night";
-  expect(wrong(`${around} so you wash your hands before you touch it ${around} every evening it goes on charge`.replace("so you", "and you"))).not.toContain("dry");
+describe("in speech without sentence ends a statement does not run over into what else begins", () => {
+  const around = "and the little lever at the top is pushed with the thumb for a dose of it in the day or in the night as the case may be";
+  const rubric = compileRubric(card);
+  const runs = (says: string) => {
+    const stream = streamOf(toldStation([{ role: "candidate", says: `${around} ${says} ${around}` }], "talk"), ["candidate"]);
+    const incorrect = rubric.elements.find(({ item }) => item === "dry")!.incorrect[0]!;
+    return windowsFor(incorrect, postingsOf(stream, rubric), stream, 0.5).map((window) => runsOn(window, stream));
+  };
+  test("something is told between its words", () => expect(runs("so you wash your hands you plug the lamp in every evening")).toEqual([true]));
+  test("nothing is", () => expect(runs("so you wash it with the lamp on every evening")).toEqual([false]));
 });
