@@ -1,5 +1,5 @@
 import { OWN_WORDS, ROUNDING } from "./coverage.ts";
-import { hitsInOrder, type HitsInOrder } from "./hits-in-order.ts";
+import { hitsInOrder, type Aligned, type HitsInOrder } from "./hits-in-order.ts";
 import { firstFrom, type Hit, type Postings } from "./postings.ts";
 import { Reach } from "./reach.ts";
 import type { Response } from "./response.ts";
@@ -11,45 +11,31 @@ import type { Stream } from "./stream.ts";
  */
 export class Stretches {
   private size = 0;
-  private alignments = 0;
   readonly response: Response[] = [];
   /** Tokens, end exclusive. */
   readonly first: number[] = [];
   readonly end: number[] = [];
   readonly coverage: number[] = [];
-  /** Its rows in the columns below, end exclusive. */
+  /** The response's hits that it was chosen from: places in `hitsInOrder`, end exclusive. */
   readonly from: number[] = [];
   readonly to: number[] = [];
-  /** Of what is aligned: place of the term in the response, row in TermHits, quality. */
-  readonly term: number[] = [];
-  readonly row: number[] = [];
-  readonly quality: number[] = [];
 
   clear(): void {
     this.size = 0;
-    this.alignments = 0;
   }
 
   get count(): number {
     return this.size;
   }
 
-  /** @param chosen places in `hits`. */
-  add(response: Response, first: number, end: number, coverage: number, hits: HitsInOrder, chosen: readonly number[]): void {
+  add(response: Response, first: number, end: number, coverage: number, from: number, to: number): void {
     const at = this.size++;
     this.response[at] = response;
     this.first[at] = first;
     this.end[at] = end;
     this.coverage[at] = coverage;
-    this.from[at] = this.alignments;
-    for (let k = 0; k < chosen.length; k += 1) {
-      const hit = chosen[k]!;
-      this.term[this.alignments] = hits.term[hit]!;
-      this.row[this.alignments] = hits.row[hit]!;
-      this.quality[this.alignments] = hits.quality[hit]!;
-      this.alignments += 1;
-    }
-    this.to[at] = this.alignments;
+    this.from[at] = from;
+    this.to[at] = to;
   }
 }
 
@@ -78,7 +64,7 @@ export function findStretches(response: Response, postings: Postings, stream: St
   if (postings.terms.reachOf(response) < least * response.weight) return [];
   const hits = hitsInOrder(response, postings.terms);
   if (response.literal) {
-    for (let start = 0; start < hits.size; start += 1) literalFrom(hits, start, least, response, stream, postings, into);
+    for (let start = 0; start < hits.size; start += 1) add(hits, literalFrom(hits, start, response), start, hits.size, least, response, stream, postings, into);
     return withoutOverlap(into, before);
   }
   const { first, position } = hits;
@@ -89,7 +75,7 @@ export function findStretches(response: Response, postings: Postings, stream: St
   let stop = 0;
   for (let start = 0; start < hits.size; start += 1) {
     while (stop < hits.size && position[stop]! - position[start]! <= span) reach.add(stop++);
-    if (reach.most() >= least * response.weight) bestFrom(hits, start, stop, least, response, stream, postings, into);
+    if (reach.most() >= least * response.weight) add(hits, bestFrom(hits, start, stop), start, stop, least, response, stream, postings, into);
     reach.remove(start);
   }
   return withoutOverlap(into, before);
@@ -110,8 +96,8 @@ function withoutOverlap({ count, first, end, coverage }: Stretches, from: number
   return kept.sort((a, b) => first[a]! - first[b]!);
 }
 
-/** The best passage from one hit on, of hits that start before `stop`. */
-function bestFrom(hits: HitsInOrder, start: number, stop: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): void {
+/** The hits of the best passage from one hit on, of those before `stop`. */
+function bestFrom(hits: HitsInOrder, start: number, stop: number): readonly number[] {
   const { term, first, end, quality } = hits;
   best.length = 1;
   best[0] = start;
@@ -129,14 +115,15 @@ function bestFrom(hits: HitsInOrder, start: number, stop: number, least: number,
     if (known >= 0) best[known] = k;
     else best.push(k);
   }
-  add(hits, best, least, response, stream, postings, into);
+  return best;
 }
 
 /** The hits chosen by `bestFrom`, filled anew each time; nobody keeps it. */
 const best: number[] = [];
 
-/** Adds the stretch of chosen hits, unless it covers less than the least. */
-function add(hits: HitsInOrder, chosen: readonly number[], least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): void {
+/** Adds the stretch of chosen hits, unless it covers less than the least. @param from,to what they were chosen from */
+function add(hits: HitsInOrder, chosen: readonly number[], from: number, to: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): void {
+  if (chosen.length === 0) return;
   const { starts, weights, ownWeights } = postings.terms.index;
   const firstTerm = starts[response.place]!;
   let first = Infinity;
@@ -165,7 +152,7 @@ function add(hits: HitsInOrder, chosen: readonly number[], least: number, respon
   // One word that only stands for another is too little to say anything by itself ("loosens" for "take the cap off").
   if (end - first === 1 && hits.quality[chosen[0]!]! < LONE_WORD.quality) covered *= LONE_WORD.share;
   const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
-  if (coverage >= least) into.add(response, first, end, coverage, hits, chosen);
+  if (coverage >= least) into.add(response, first, end, coverage, from, to);
 }
 
 /** So near to a passage its plain words may stand. */
@@ -208,8 +195,9 @@ function disorder({ term, first }: HitsInOrder, chosen: readonly number[]): numb
   return (2 * turned) / (size * (size - 1));
 }
 
-function literalFrom(hits: HitsInOrder, start: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): void {
-  if (hits.term[start] !== 0) return;
+/** The hits of a run of words said as it is written, if it begins with this one. */
+function literalFrom(hits: HitsInOrder, start: number, response: Response): readonly number[] {
+  if (hits.term[start] !== 0) return NO_HITS;
   const run = [start];
   const gap = response.terms.length >= LITERAL_GAP.long ? LITERAL_GAP.longRun : LITERAL_GAP.shortRun;
   for (let k = start + 1; k < hits.size && run.length < response.terms.length; k += 1) {
@@ -218,5 +206,15 @@ function literalFrom(hits: HitsInOrder, start: number, least: number, response: 
     if (first - end > gap) break;
     if (hits.term[k] === run.length && first >= end) run.push(k);
   }
-  if (run.length === response.terms.length) add(hits, run, least, response, stream, postings, into);
+  return run.length === response.terms.length ? run : NO_HITS;
+}
+
+const NO_HITS: readonly number[] = [];
+
+/** What carries the response in a stretch: chosen again, because few of those found are ever asked. */
+export function alignedIn(at: number, { response: responses, from, to }: Stretches, { terms }: Postings): Aligned[] {
+  const response = responses[at]!;
+  const hits = hitsInOrder(response, terms);
+  const chosen = response.literal ? literalFrom(hits, from[at]!, response) : bestFrom(hits, from[at]!, to[at]!);
+  return chosen.map((k) => ({ term: hits.term[k]!, hit: terms.hitAt(hits.row[k]!), quality: hits.quality[k]! }));
 }

@@ -3,7 +3,7 @@ import type { Aligned } from "./hits-in-order.ts";
 import type { Postings } from "./postings.ts";
 import type { Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
-import { findStretches, Stretches } from "./stretches.ts";
+import { alignedIn, findStretches, Stretches } from "./stretches.ts";
 
 /** A stretch of the stream that says (part of) a response. */
 export interface Window {
@@ -46,10 +46,9 @@ export function bestWindows(responses: readonly Response[], postings: Postings, 
   return kept.map((at) => windowAt(at, postings));
 }
 
-function windowAt(at: number, { terms }: Postings): Window {
-  const aligned: Aligned[] = [];
-  for (let k = stretches.from[at]!; k < stretches.to[at]!; k += 1) aligned.push({ term: stretches.term[k]!, hit: terms.hitAt(stretches.row[k]!), quality: stretches.quality[k]! });
-  return { first: stretches.first[at]!, end: stretches.end[at]!, response: stretches.response[at]!, aligned, coverage: stretches.coverage[at]! };
+function windowAt(at: number, postings: Postings): Window {
+  const { first, end, response, coverage } = stretches;
+  return { first: first[at]!, end: end[at]!, response: response[at]!, aligned: alignedIn(at, stretches, postings), coverage: coverage[at]! };
 }
 
 /** What is held against somebody must be said whole: a term this heavy, beside the heaviest, may not be missing. */

@@ -46,8 +46,10 @@ const DEPENDENT_WORDS = 5;
 const AGAINST = 0.9;
 /** Share of a label's words that must speak against it before it counts as mixing voices: with true labels of primock57 and aci-bench it stays below (see tests/bench/results/roles.md). */
 const MIXED_SHARE = 0.3;
-/** With so little speech no share means anything. */
-const MIXED_LEAST_WORDS = 40;
+/** With so few words under a label one sentence of small talk is a third of them. */
+const MIXED_LEAST_WORDS = 100;
+/** With so little speech under the only label there is hardly a second voice. */
+const ALONE_LEAST_WORDS = 40;
 /** One label over all speech is no label when the other voice has at least this share. */
 const SECOND_VOICE_SHARE = 0.08;
 /** A label is an announcer's when this share of its words is announcements. */
@@ -121,7 +123,7 @@ function speaksAround({ labels, around }: LabelInput, label: string): boolean {
 }
 
 function aloneWithTwoVoices({ labels, spoken, scores }: LabelInput, names: readonly string[]): boolean {
-  if (names.length !== 1 || labels.some((label) => label === null) || spoken.length < MIXED_LEAST_WORDS) return false;
+  if (names.length !== 1 || labels.some((label) => label === null) || spoken.length < ALONE_LEAST_WORDS) return false;
   const { candidate } = marginals(scores);
   const sure = candidate.reduce((sum, p) => sum + (p > AGAINST ? 1 : 0), 0) / spoken.length;
   const against = candidate.reduce((sum, p) => sum + (p < 1 - AGAINST ? 1 : 0), 0) / spoken.length;
