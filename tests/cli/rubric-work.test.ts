@@ -52,9 +52,9 @@ describe("rubric new", () => {
     expect(run("new", "our-station.yaml")).toMatchObject({ code: 0, out: "", err: "" });
     const check = run("check", "our-station.yaml", "--max-warnings", "0", "--today", "2026-11-25");
     expect(check).toMatchObject({ code: 0, out: expect.stringContaining("0 errors, 0 warnings, 0 notes") });
-    saidwell.write("talk.txt", "Pharmacist: Hello, I am Robin, the pharmacist. Can I take your full name?\nPatient: Sam Hill.\nPharmacist: And what's your date of birth?\nPatient: The first of May 1970.\nPharmacist: Take one tablet every morning. If you forget, skip the missed dose. Never take a double dose.\nPatient: Thank you.\nPharmacist: Goodbye.\n");
+    saidwell.write("talk.txt", "Pharmacist: Hello, I am Robin, the pharmacist. Can I take your full name?\nPatient: Sam Hill.\nPharmacist: And what's your date of birth?\nPatient: The first of May 1970.\nPharmacist: Take one tablet every morning. If you forget, skip the missed dose. Never take a double dose. If a rash spreads, stop and ring us.\nPatient: Thank you.\nPharmacist: Goodbye.\n");
     const sheet = JSON.parse(saidwell.run(["mark", "talk.txt", "--rubric", "our-station.yaml", "--format", "json"]).out) as { items: { id: string; content: string }[] };
-    expect(sheet.items.map(({ id, content }) => [id, content])).toEqual([["identity", "complete"], ["how-many", "complete"], ["missed-dose", "complete"]]);
+    expect(sheet.items.map(({ id, content }) => [id, content])).toEqual([["identity", "complete"], ["how-many", "complete"], ["missed-dose", "complete"], ["warning-sign", "complete"]]);
   });
 
   test("takes the id from the file's name and leads the editor to the schema", () => {
