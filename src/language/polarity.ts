@@ -34,7 +34,8 @@ function formsOfBe(phrase: string): string[] {
 }
 
 const BOTHER = stem("bother");
-const BOTHERS_BEHIND = /^(with|about|(?!something|anything|nothing|everything|during|morning|evening)[a-z]{2,}ing)$/;
+/** "Don't bother rinsing", "don't bother with the sink": what is not to be done stands behind. */
+const bothersBehind = (text: string): boolean => text === "with" || text === "about" || DOING.test(text);
 
 /** What a token's clause does with it. */
 export interface Polarity {
@@ -116,7 +117,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   }
   // "Rinsing, don't bother" denies what is before it, "don't bother rinsing" what is behind.
-  const backward = BACKWARD.find(tokens, clause.first, clause.end).filter((hit) => !silenced.has(hit.first) && !(tokens[hit.end - 1]!.stem === BOTHER && hit.end < clause.end && BOTHERS_BEHIND.test(tokens[hit.end]!.text)));
+  const backward = BACKWARD.find(tokens, clause.first, clause.end).filter((hit) => !silenced.has(hit.first) && !(tokens[hit.end - 1]!.stem === BOTHER && hit.end < clause.end && bothersBehind(tokens[hit.end]!.text)));
   for (const hit of backward) for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {

@@ -1,12 +1,14 @@
 import { opensTelling } from "../language/main-clause.ts";
 import type { CompiledElement } from "./compile.ts";
 import { askedShare, deniesBeside, notWithHolds, readPolarity } from "./gates.ts";
-import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, type Passage } from "./passages.ts";
+import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { toldOfOthers } from "./others.ts";
 import { plainWording } from "./plain-wording.ts";
 import type { Postings } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
+import type { Gate } from "./types.ts";
 import { lacksDirection, saysAll, tokensOf, windowsFor, type Window } from "./windows.ts";
+import { groupsBut } from "./word-group.ts";
 
 /** A wrong statement of which less is said is not worth a look, whatever is spoken of around it. */
 export const HELD_LEAST = 0.5;
@@ -46,24 +48,32 @@ export function runsOn(window: Window, stream: Stream): boolean {
   return false;
 }
 
+/** Whether the window is one statement of the speaker's own. */
+export function isOwnStatement(window: Window, stream: Stream): boolean {
+  return !overSentenceEnd(window, stream) && !runsOn(window, stream) && !toldOfOthers(window, stream);
+}
+
+/** Whether this gate alone closes on what the speaker says in one sentence, and not of others. */
+function closedBy(gate: Gate, passage: Passage, stream: Stream): boolean {
+  return passage.closed.length === 1 && passage.closed[0] === gate && !overSentenceEnd(passage.window, stream) && !toldOfOthers(passage, stream);
+}
+
 /** A passage that would say the element but for its number. */
 function wrongNumber(passage: Passage, stream: Stream): Passage | null {
-  if (passage.closed.length !== 1 || passage.closed[0] !== "quantity" || passage.quantity === undefined || overSentenceEnd(passage.window, stream) || toldOfOthers(passage, stream)) return null;
+  if (passage.quantity === undefined || !closedBy("quantity", passage, stream)) return null;
   return { ...passage, verdict: "wrong", closed: [] };
 }
 
-/** A red flag must be named as clearly to be held against somebody who plays it down. */
-const NAMED = 0.76;
-
-/** A passage that names a red flag and says that it is nothing. */
+/** A passage that names a red flag, as clearly as any wrong statement, and says that it is nothing. */
 function playedDown(passage: Passage, stream: Stream): Passage | null {
-  if (passage.closed.length !== 1 || passage.closed[0] !== "played-down" || passage.coverage < NAMED || overSentenceEnd(passage.window, stream) || toldOfOthers(passage, stream)) return null;
+  if (passage.coverage < WRONG_ACCEPTED || !closedBy("played-down", passage, stream)) return null;
   return { ...passage, verdict: "wrong", closed: [], reason: "told as nothing, and must alarm" };
 }
 
-/** The passage with what was wrong with it, in words. Few of those that are looked at come to that. */
+/** The passage with what was wrong with it, in words, where it does not say so yet. Few of those that are looked at come to that. */
 export function withReason(passage: Passage, stream: Stream): Passage {
   const { quantity, window } = passage;
+  if (passage.reason !== undefined) return passage;
   return { ...passage, reason: quantity === undefined ? `amounts to '${plainWording(window.response.text, spoken(window, stream))}', which is wrong` : `said '${quantity.text}'` };
 }
 
@@ -84,9 +94,7 @@ export function ownShareOf({ aligned, response }: Window): number {
 
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
-  const { without } = window.response;
-  const notWith = without === 0 ? element.notWith : element.notWith.filter((_, place) => (without & (1 << place)) === 0);
-  if (!notWithHolds(notWith, postings, stream, window) || lacksDirection(window) || overSentenceEnd(window, stream) || runsOn(window, stream) || toldOfOthers(window, stream)) return null;
+  if (!notWithHolds(groupsBut(element.notWith, window.response.without), postings, stream, window) || lacksDirection(window) || !isOwnStatement(window, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;

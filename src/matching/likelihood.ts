@@ -69,7 +69,7 @@ export function candidatePassages(rubric: CompiledRubric, postings: Postings, st
   const weighed = withLikelihood(saying, stream, rubric.elements);
   if (held.length === 0) return weighed;
   const against = withHeldLikelihood(held, saidIn(weighed, stream, rubric.elements)).filter((passage) => isHeld(passage, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
-  return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against.map((passage) => (passage.reason === undefined ? withReason(passage, stream) : passage))];
+  return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against.map((passage) => withReason(passage, stream))];
 }
 
 /** What may be said, and what may be held against the speaker, one passage in one place of each. */

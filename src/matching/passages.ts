@@ -10,10 +10,11 @@ import { bestOf, oneVoice } from "./one-voice.ts";
 import { toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
 import { isPlayedDown } from "./red-flag.ts";
-import { inOneSentence, type Stream } from "./stream.ts";
+import { inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
 import type { TermIndex } from "./term-index.ts";
 import { bestWindows, lacksDirection, windowsFor, type Window } from "./windows.ts";
+import { groupsBut } from "./word-group.ts";
 
 /** A passage weighed for one element: what it would be, and what speaks against it. */
 export interface Passage {
@@ -73,7 +74,7 @@ const TEACH_BACK = speechPhrases("teach_back_requests");
  */
 export function passagesFor(element: CompiledElement, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage[] {
   const saying = sayingPassages(element, postings, stream, speaker);
-  return oneVoice(bestOf([...saying, ...heldPassages(element, saying, postings, stream, speaker, WRONG_ACCEPTED).filter(standsAlone)]), stream).map((passage) => (passage.verdict === "wrong" && passage.reason === undefined ? withReason(passage, stream) : passage));
+  return oneVoice(bestOf([...saying, ...heldPassages(element, saying, postings, stream, speaker, WRONG_ACCEPTED).filter(standsAlone)]), stream).map((passage) => (passage.verdict === "wrong" ? withReason(passage, stream) : passage));
 }
 
 /** Passages that would say the element, whatever closes on them, and those that are right elsewhere. Several may share their words. */
@@ -171,8 +172,7 @@ function contentGates(element: CompiledElement, window: Window, postings: Postin
   const closed: Gate[] = [];
   const numbered = window.aligned.some(({ term }) => window.response.terms[term]!.text === "{quantity}");
   const without = window.response.without | (numbered ? window.response.byNumber : 0);
-  const asked = without === 0 ? must : must.filter((_, place) => (without & (1 << place)) === 0);
-  if (!mustHolds(asked, postings, stream, window)) closed.push("must");
+  if (!mustHolds(groupsBut(must, without), postings, stream, window)) closed.push("must");
   if (!notWithHolds(element.notWith, postings, stream, window)) closed.push("not-with");
   return closed;
 }
@@ -262,9 +262,7 @@ const REFUSED_BEHIND = 8;
 /** "I won't ask about allergies", "no need to give me your address": named, and not asked. */
 function refuses(window: Window, stream: Stream): boolean {
   const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
-  let end = Math.min(stream.tokens.length, window.end + REFUSED_BEHIND);
-  while (end > window.end && !inOneSentence(stream, window.end - 1, end - 1)) end -= 1;
-  return REFUSALS.find(stream.tokens, first, end).some((hit) => hit.first < window.first || hit.end > window.end);
+  return REFUSALS.find(stream.tokens, first, sentenceUpTo(stream, window.end, REFUSED_BEHIND)).some((hit) => hit.first < window.first || hit.end > window.end);
 }
 
 /** Words gathered from two sentences are held against nobody, and ask nothing. */

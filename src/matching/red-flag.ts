@@ -1,5 +1,5 @@
 import { PLAYS_DOWN } from "../language/polarity.ts";
-import { inOneSentence, type Stream } from "./stream.ts";
+import { sentenceUpTo, type Stream } from "./stream.ts";
 
 /** So soon behind the sign it is said what it comes to: "if her lips go a bit blue it's probably just the cold". */
 const BEHIND = 9;
@@ -10,10 +10,7 @@ const DENIES = /^(not|never|no)$/;
 /** Whether the sign that the passage names is told as nothing: in its clause before it, or soon behind it in its sentence. */
 export function isPlayedDown({ first, end }: { first: number; end: number }, stream: Stream): boolean {
   const { tokens } = stream;
-  let from = stream.clauses[stream.clauseOf[first]!]!.first;
-  let to = Math.min(tokens.length, end + BEHIND);
-  while (from < first && !inOneSentence(stream, from, first)) from += 1;
-  while (to > end && !inOneSentence(stream, end - 1, to - 1)) to -= 1;
-  const hit = PLAYS_DOWN.find(tokens, from, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? ""));
-  return hit !== undefined && !tokens.slice(Math.min(end, hit.end), Math.max(end, to)).some(({ text }) => ALARMS.test(text));
+  const to = sentenceUpTo(stream, end, BEHIND);
+  const hit = PLAYS_DOWN.find(tokens, stream.clauses[stream.clauseOf[first]!]!.first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? ""));
+  return hit !== undefined && !tokens.slice(Math.min(end, hit.end), to).some(({ text }) => ALARMS.test(text));
 }

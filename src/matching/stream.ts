@@ -149,6 +149,13 @@ export function inOneSentence({ sentencesBefore }: Stream, one: number, other: n
   return sentencesBefore[one] === sentencesBefore[other];
 }
 
+/** How far the sentence of the token before `end` goes on behind it, so many tokens at most; exclusive. */
+export function sentenceUpTo(stream: Stream, end: number, most: number): number {
+  let to = Math.min(stream.tokens.length, end + most);
+  while (to > end && !inOneSentence(stream, end - 1, to - 1)) to -= 1;
+  return to;
+}
+
 /** Transcript words from the first to the last token of a window. */
 export function wordsOf(stream: Stream, first: number, end: number): WordSpan {
   return { first: stream.tokens[first]!.word, end: stream.tokens[end - 1]!.word + 1 };

@@ -65,7 +65,7 @@ export function findStretches(response: Response, postings: Postings, stream: St
   const hits = hitsInOrder(response, postings.terms);
   if (response.literal) {
     for (let start = 0; start < hits.size; start += 1) add(hits, literalFrom(hits, start, response), start, hits.size, least, response, stream, postings, into);
-    return withoutOverlap(into, before);
+    return apart(into, before);
   }
   const { first, position } = hits;
   const { position: places } = stream;
@@ -78,11 +78,11 @@ export function findStretches(response: Response, postings: Postings, stream: St
     if (reach.most() >= least * response.weight) add(hits, bestFrom(hits, start, stop), start, stop, least, response, stream, postings, into);
     reach.remove(start);
   }
-  return withoutOverlap(into, before);
+  return apart(into, before);
 }
 
-/** Of stretches from a place on that share tokens the best stays; a tie goes to the shorter. */
-function withoutOverlap({ count, first, end, coverage }: Stretches, from: number): number[] {
+/** Of stretches from a place on that share tokens the best stays; a tie goes to the shorter. @returns places, in order of speech */
+export function apart({ count, first, end, coverage }: Pick<Stretches, "count" | "first" | "end" | "coverage">, from: number): number[] {
   const ranked: number[] = [];
   for (let at = from; at < count; at += 1) ranked.push(at);
   if (ranked.length < 2) return ranked;

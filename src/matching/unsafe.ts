@@ -1,9 +1,8 @@
 import type { CompiledRubric } from "./compile.ts";
 import { askedShare, deniesBeside, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { saysYesTo, type Scene } from "./elicitation.ts";
-import { runsOn } from "./held-passages.ts";
-import { toldOfOthers } from "./others.ts";
-import { overSentenceEnd, type Passage } from "./passages.ts";
+import { isOwnStatement } from "./held-passages.ts";
+import type { Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 import { wordsOf, type Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
@@ -21,7 +20,7 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
     const windows = near.filter((window) => {
       if (!saysAll(window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
       if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
-      if (supposed(window, stream) || toldOfOthers(window, stream) || overSentenceEnd(window, stream) || runsOn(window, stream)) return false;
+      if (supposed(window, stream) || !isOwnStatement(window, stream)) return false;
       return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
     });
     const denials = near.filter((window) => readPolarity(stream, window, new Set()) === "opposes");

@@ -3,7 +3,7 @@ import type { Aligned } from "./hits-in-order.ts";
 import type { Postings } from "./postings.ts";
 import type { Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
-import { alignedIn, findStretches, Stretches } from "./stretches.ts";
+import { alignedIn, apart, findStretches, Stretches } from "./stretches.ts";
 
 /** A stretch of the stream that says (part of) a response. */
 export interface Window {
@@ -95,10 +95,7 @@ export function weightyWords(window: Window, { tokens }: Stream): { weighty: num
 }
 
 /** Of windows that share tokens the best stays; a tie goes to the shorter. */
-export function withoutOverlap<Kind extends { first: number; end: number; coverage: number }>(windows: Kind[]): Kind[] {
-  if (windows.length < 2) return windows;
-  const kept: Kind[] = [];
-  const ranked = [...windows].sort((a, b) => b.coverage - a.coverage || a.end - a.first - (b.end - b.first) || a.first - b.first);
-  for (const window of ranked) if (!kept.some((other) => window.first < other.end && other.first < window.end)) kept.push(window);
-  return kept.sort((a, b) => a.first - b.first);
+export function withoutOverlap<Kind extends { first: number; end: number; coverage: number }>(windows: readonly Kind[]): Kind[] {
+  const columns = { count: windows.length, first: windows.map(({ first }) => first), end: windows.map(({ end }) => end), coverage: windows.map(({ coverage }) => coverage) };
+  return apart(columns, 0).map((at) => windows[at]!);
 }

@@ -23,6 +23,11 @@ export function wordGroups(phrases: readonly Phrase[], synonyms: boolean): WordG
   return phrases.map((text) => ({ text, runs: readPhrase(text, MOST_RUNS).flatMap((slots) => runsOf(slots, keysOf)) }));
 }
 
+/** The groups but those whose bit is set. */
+export function groupsBut(groups: readonly WordGroup[], bits: number): readonly WordGroup[] {
+  return bits === 0 ? groups : groups.filter((_, place) => (bits & (1 << place)) === 0);
+}
+
 /** The runs of words that slots make: alternatives of one token share a place, "can't" among them makes a run of its own. */
 function runsOf(slots: readonly Slot[], keysOf: (stemmed: string) => string[]): string[][][] {
   let runs: string[][][] = [[]];

@@ -1,6 +1,6 @@
 import type { Transcript } from "../transcript/types.ts";
 import type { Clause, TokenSpan } from "./clauses.ts";
-import type { CueKind, CueMatch } from "./cues.ts";
+import { OFFICIAL, type CueKind, type CueMatch } from "./cues.ts";
 import type { Token } from "./token.ts";
 
 /** What someone in charge of the clock says: tokens `first` up to `end`. */
@@ -8,9 +8,6 @@ export interface Announcement extends TokenSpan {
   /** What it tells, in order. */
   kinds: CueKind[];
 }
-
-/** What only somebody says who runs the clock. */
-export const OFFICIAL: readonly CueKind[] = ["begin", "reading", "time_remaining", "stop"];
 
 /** Cues closer together than this are one announcement: "station three ... reading time ... you may begin". */
 const JOIN_WORDS = 8;

@@ -187,15 +187,19 @@ export function findCues(tokens: readonly Pick<Token, "norm">[], cues: readonly 
   return found;
 }
 
+/** What only somebody says who runs the clock. */
+export const OFFICIAL: readonly CueKind[] = ["begin", "reading", "time_remaining", "stop"];
+/** What opens the talk. */
+export const OPENINGS_OF_TALK: readonly CueKind[] = ["greeting", "introduction", "opening_question"];
+
 /** Kinds whose phrases support each other, how many tokens apart they may stand to do so, and a kind that supports them by coming before. */
 const FAMILIES: readonly { kinds: readonly CueKind[]; reach: number; after?: CueKind }[] = [
-  { kinds: ["begin", "reading", "time_remaining", "stop"], reach: 10 },
+  { kinds: OFFICIAL, reach: 10 },
   { kinds: ["setup"], reach: 15 },
   { kinds: ["examiner_question", "feedback"], reach: 40, after: "leave_taking" },
 ];
 /** So soon behind "you may begin" somebody greets. */
 const GREETED_WITHIN = 5;
-const GREETINGS: readonly CueKind[] = ["greeting", "introduction", "opening_question"];
 /** A weak phrase with at most so many other words in its clause is nearly all of it. */
 const NEARLY_ALL = 3;
 
@@ -207,7 +211,7 @@ export function soundCues(matches: readonly CueMatch[], clauses: readonly TokenS
     if (!match.weak) return true;
     const clause = clauses.find((each) => each.first <= match.first && match.first < each.end);
     if (clause !== undefined && clause.end - clause.first <= match.end - match.first + NEARLY_ALL) return true;
-    if (match.kind === "begin" && matches.some((other) => GREETINGS.includes(other.kind) && other.first >= match.end && other.first - match.end <= GREETED_WITHIN)) return true;
+    if (match.kind === "begin" && matches.some((other) => OPENINGS_OF_TALK.includes(other.kind) && other.first >= match.end && other.first - match.end <= GREETED_WITHIN)) return true;
     const family = FAMILIES.find((each) => each.kinds.includes(match.kind));
     if (family === undefined) return false;
     const close = (other: CueMatch): boolean => other.first - match.end <= family.reach && match.first - other.end <= family.reach;

@@ -1,5 +1,4 @@
-import { OFFICIAL } from "./announcements.ts";
-import { findCues, type CueKind } from "./cues.ts";
+import { findCues, OFFICIAL, type CueKind } from "./cues.ts";
 import { BELIEF, edgeAt, TAIL_WORDS, type Edge } from "./edges.ts";
 import { farewellBefore, tailEnd } from "./farewell.ts";
 import type { Run } from "./runs.ts";
@@ -52,7 +51,7 @@ const WEAK_STOP_WORDS = 60;
 const DEBRIEF: readonly CueKind[] = ["feedback", "examiner_question", "setup"];
 
 function stops(scene: Scene, span: TokenSpan, end: number): boolean {
-  const clock = scene.cues.filter((cue) => OFFICIAL.includes(cue.kind) && cue.first >= span.first && cue.end <= span.end);
+  const clock = cuesOf(scene, OFFICIAL, span.first, span.end);
   if (clock.some(({ weak }) => !weak) || scene.roles[span.first] === "examiner" || end - span.end <= WEAK_STOP_WORDS) return true;
   return cuesOf(scene, DEBRIEF, span.end, Math.min(end, span.end + WEAK_STOP_WORDS)).length > 0;
 }

@@ -1,3 +1,4 @@
+import { OPENINGS_OF_TALK } from "./cues.ts";
 import { clauseEnd, cuesOf, quote, type Scene } from "./scene.ts";
 
 export interface Restart {
@@ -23,7 +24,7 @@ export function restartsIn(scene: Scene, first: number, end: number): Restart[] 
     if (scene.roles[cue.first] === "patient" && scene.roles[cue.end - 1] === "patient" && !closeToGreeting(scene, cue.end, end)) continue;
     if (cuesOf(scene, ["restart_of_a_step"], cue.first, Math.min(end, cue.end + 4)).some((step) => step.first < cue.end)) continue;
     if (found.some((each) => cue.first < each.token)) continue;
-    const greeting = cuesOf(scene, ["greeting", "introduction", "opening_question"], cue.end, Math.min(end, cue.end + GREETING_WITHIN))[0];
+    const greeting = cuesOf(scene, OPENINGS_OF_TALK, cue.end, Math.min(end, cue.end + GREETING_WITHIN))[0];
     const words = scene.tokens.slice(cue.first, cue.end).map((token) => token.norm).join(" ");
     const early = cue.first - first <= (end - first) * EARLY_SHARE;
     if (greeting === undefined && !(early && WHOLE.test(words))) continue;

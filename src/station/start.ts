@@ -1,3 +1,4 @@
+import { OPENINGS_OF_TALK } from "./cues.ts";
 import { BELIEF, edgeAt, TAIL_CLAUSE_WORDS, TAIL_WORDS, type Edge } from "./edges.ts";
 import { restartsIn, type Restart } from "./restart.ts";
 import type { Run } from "./runs.ts";
@@ -56,7 +57,7 @@ function afterSetup(scene: Scene, run: Run, from: number, introduced: number | u
   const setup = cuesOf(scene, ["setup"], from, introduced ?? Math.min(run.end, from + SETUP_WITHIN_WORDS));
   const whole = setup.filter((cue) => !setup.some((other) => other.first < cue.first && cue.end <= other.end));
   for (const cue of whole.reverse()) {
-    const opening = cuesOf(scene, ["greeting", "introduction", "opening_question"], cue.end, Math.min(run.end, cue.end + OPENING_WITHIN_WORDS))[0];
+    const opening = cuesOf(scene, OPENINGS_OF_TALK, cue.end, Math.min(run.end, cue.end + OPENING_WITHIN_WORDS))[0];
     const talk = `after the talk before it, ${quote(scene, cue)}`;
     if (opening !== undefined) return edgeAt(opening.first, `at ${quote(scene, { first: opening.first, end: Math.min(run.end, opening.end + 3) })}, ${talk}`, BELIEF.introduction);
     if (cue.first - from > SETUP_ALONE_WITHIN_WORDS) continue;

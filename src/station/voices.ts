@@ -3,7 +3,7 @@ import type { Transcript } from "../transcript/types.ts";
 import type { Announcement } from "./announcements.ts";
 import { isPunctuated } from "./clauses.ts";
 import { courseOf } from "./course.ts";
-import type { CueKind, CueMatch } from "./cues.ts";
+import { OFFICIAL, type CueKind, type CueMatch } from "./cues.ts";
 import { marginals, type ChainScores } from "./chain.ts";
 import { mapLabels, type LabelRole } from "./labels.ts";
 import { roleFeatures } from "./role-features.ts";
@@ -25,7 +25,7 @@ export interface Voices {
 }
 
 /** What an examiner says before, at the edges of and after a station. */
-const AROUND: readonly CueKind[] = ["begin", "reading", "time_remaining", "stop", "setup", "examiner_question", "feedback"];
+const AROUND: readonly CueKind[] = [...OFFICIAL, "setup", "examiner_question", "feedback"];
 /** A log-odds that no other evidence outweighs. */
 const CERTAIN = 1e4;
 /** Log-odds a word that a mixed label's own role still carries, beside the model. */

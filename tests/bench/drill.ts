@@ -2,14 +2,11 @@
 // and unsafe ones, each judged as if nothing else had been said (fixtures/drill). Invented by hands that saw labels only.
 // Round d1 was read when rubrics were widened; d2 was not and measures what that was worth.
 import { compiledRubric } from "../../src/mark.ts";
-import { matchStation } from "../../src/matching/match.ts";
 import type { Matches } from "../../src/matching/types.ts";
-import type { Element, Rubric } from "../../src/rubric/schema.ts";
-import { contextOf } from "../../src/scoring/context.ts";
-import { judgeElement } from "../../src/scoring/elements.ts";
-import { toldStation } from "../../src/station/told.ts";
+import { matchUtterance } from "../../src/matching/utterance.ts";
 import { readDrills } from "./match/drill.ts";
 import { rubricNamed } from "./match/passages.ts";
+import { toolReading } from "./match/tool.ts";
 
 const chosen = process.argv.slice(2).filter((argument) => !argument.startsWith("--"));
 const verbose = process.argv.includes("--verbose");
@@ -30,36 +27,36 @@ for (const drill of readDrills(round)) {
     for (const element of item.elements) {
       const key = `${item.id}/${element.id}`;
       const { right = [], near = [], wrong = [] } = drill.elements[key] ?? {};
-      const judge = (text: string) => judged(rubric, item.id, element, text);
+      const judge = (text: string) => toolReading({ id: drill.name, rubric: drill.rubric, item: item.id, element: element.id, turns: [{ role: "candidate", says: text }] });
       for (const text of right) {
-        const { content, matches } = judge(text);
+        const { label, matches } = judge(text);
         tally.right += 1;
-        if (content === "complete") tally.found += 1;
-        else lines.push(`- ${key} right, tool ${content}: "${text}"${whereOf(matches, key)}`);
-        if (content === "incorrect") tally.rightToldWrong += 1;
+        if (label === "right") tally.found += 1;
+        else lines.push(`- ${key} right, tool ${label}: "${text}"${whereOf(matches, key)}`);
+        if (label === "wrong") tally.rightToldWrong += 1;
         if (matches.unsafe.length > 0) tally.unsafeFalse += 1;
       }
       for (const text of near) {
-        const { content, matches } = judge(text);
+        const { label, matches } = judge(text);
         tally.near += 1;
-        if (content === "complete") tally.nearCredited += 1;
-        if (content === "incorrect") tally.nearToldWrong += 1;
-        if (content !== "absent") lines.push(`- ${key} near miss, tool ${content}: "${text}"${whereOf(matches, key)}`);
+        if (label === "right") tally.nearCredited += 1;
+        if (label === "wrong") tally.nearToldWrong += 1;
+        if (label !== "absent") lines.push(`- ${key} near miss, tool ${label}: "${text}"${whereOf(matches, key)}`);
         if (matches.unsafe.length > 0) tally.unsafeFalse += 1;
       }
       for (const text of wrong) {
-        const { content, matches } = judge(text);
+        const { label, matches } = judge(text);
         tally.wrong += 1;
-        if (content === "incorrect" || matches.unsafe.length > 0) tally.told += 1;
-        else lines.push(`- ${key} wrong, tool ${content}: "${text}"${whereOf(matches, key)}`);
-        if (content === "complete") tally.wrongCredited += 1;
+        if (label === "wrong" || matches.unsafe.length > 0) tally.told += 1;
+        else lines.push(`- ${key} wrong, tool ${label}: "${text}"${whereOf(matches, key)}`);
+        if (label === "right") tally.wrongCredited += 1;
       }
     }
   }
   for (const [statement, texts] of Object.entries(drill.unsafe)) {
     for (const text of texts) {
       tally.unsafe += 1;
-      if (spoken(rubric, text).matches.unsafe.some((match) => match.statement === statement)) tally.unsafeFound += 1;
+      if (matchUtterance(text, compiledRubric(rubric)).unsafe.some((match) => match.statement === statement)) tally.unsafeFound += 1;
       else lines.push(`- unsafe ${statement}, not found: "${text}"`);
     }
   }
@@ -69,16 +66,6 @@ for (const drill of readDrills(round)) {
 }
 console.log(row("all", all));
 if (verbose) console.log(details.join("\n"));
-
-function spoken(rubric: Rubric, text: string) {
-  const station = toldStation([{ role: "candidate", says: text }], "drill");
-  return { station, matches: matchStation(station, compiledRubric(rubric)) };
-}
-
-function judged(rubric: Rubric, item: string, element: Element, text: string) {
-  const { station, matches } = spoken(rubric, text);
-  return { matches, content: judgeElement(contextOf(station, rubric, matches, rubric.time.limit, rubric.time.target), item, element).content };
-}
 
 function whereOf({ elements, nearest }: Matches, key: string): string {
   const is = ({ item, element }: { item: string; element: string }) => `${item}/${element}` === key;

@@ -20,7 +20,7 @@ export interface Reading {
 }
 
 /** What the sheet would say of the passage's element. */
-export function toolReading(passage: Passage): Reading {
+export function toolReading(passage: Pick<Passage, "id" | "rubric" | "item" | "element" | "turns">): Reading {
   const rubric = rubricNamed(passage.rubric);
   const station = stationOf(passage);
   const matches = matchStation(station, compiledRubric(rubric));
