@@ -53,7 +53,7 @@ function creditOf(item: Item, elicitation: Elicitation | null): number {
 
 function judgeItem(context: Context, item: Item, section: string, elements: JudgedElement[]): JudgedItem {
   const needs = item.needs === "all" ? elements.length : item.needs;
-  const complete = elements.filter(({ content }) => content === "complete");
+  const complete = elements.filter(isComplete);
   const credits = complete.map(({ elicitation }) => creditOf(item, elicitation)).sort((a, b) => b - a);
   const credited = credits.filter((credit) => credit > 0).length;
   const essential = essentialOf(item, elements);
@@ -123,22 +123,24 @@ function elicitationOf(complete: readonly JudgedElement[], needs: number): Elici
 function confidenceOf(content: Content, elements: readonly JudgedElement[], needs: number, essential: readonly JudgedElement[]): number {
   if (content === "not-applicable" || content === "not-offered") return 1;
   if (content === "incorrect") return Math.max(...elements.filter((element) => element.content === "incorrect").map(({ confidence }) => confidence));
-  const carrying = content === "complete" ? elements.filter((element) => element.content === "complete").sort((a, b) => Number(essential.includes(b)) - Number(essential.includes(a)) || b.confidence - a.confidence).slice(0, needs) : elements;
-  return carrying.reduce((product, { confidence }) => product * confidence, 1);
+  if (content === "complete") return chanceOf(elements.filter(isComplete), essential, ({ confidence }) => confidence, needs);
+  return elements.reduce((product, { confidence }) => product * confidence, 1);
+}
+
+/** The chance of the essential ones among these elements together, and of the likeliest others until there are enough. */
+function chanceOf(elements: readonly JudgedElement[], essential: readonly JudgedElement[], chance: (element: JudgedElement) => number, enough: number): number {
+  const taken = elements.filter((element) => essential.includes(element)).map(chance);
+  const others = elements.filter((element) => !essential.includes(element)).map(chance).sort((a, b) => b - a);
+  return [...taken, ...others.slice(0, Math.max(0, enough - taken.length))].reduce((all, each) => all * each, 1);
 }
 
 /** @param least elements that a pass of the item takes, the essential ones among them. */
 function metConfidenceOf({ met, content, confidence }: ItemResult, elements: readonly JudgedElement[], least: number, essential: readonly JudgedElement[]): number {
   if (content === "incorrect" || content === "not-applicable" || content === "not-offered") return confidence;
-  // The essential ones, and of the others the likeliest until there are enough.
-  const product = (chances: (element: JudgedElement) => number, wanted: (element: JudgedElement) => boolean, count: number) => {
-    const taken = essential.filter(wanted).map(chances);
-    const others = elements.filter((element) => wanted(element) && !essential.includes(element)).map(chances).sort((a, b) => b - a);
-    return [...taken, ...others.slice(0, Math.max(0, count - taken.length))].reduce((all, chance) => all * chance, 1);
-  };
-  if (met) return product((element) => element.confidence, isComplete, least);
+  const complete = elements.filter(isComplete);
+  if (met) return chanceOf(complete, essential, (element) => element.confidence, least);
   // What is missing would have to have been said after all.
-  return 1 - product((element) => 1 - element.confidence, (element) => !isComplete(element), Math.max(1, least - elements.filter(isComplete).length));
+  return 1 - chanceOf(elements.filter((element) => !isComplete(element)), essential, (element) => 1 - element.confidence, Math.max(1, least - complete.length));
 }
 
 function firstSaid(elements: readonly JudgedElement[]): Evidence | null {
