@@ -57,9 +57,10 @@ const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
  * Finds the best stretches for one response, none overlapping another.
  * @param least coverage below which a stretch is not worth looking at.
  * @param into takes them, and others that they overlap.
+ * @param ends whether those that stop at a sentence end are weighed beside those that run on over it, or only where the latter cover too little.
  * @returns their places in `into`, in order of speech.
  */
-export function findStretches(response: Response, postings: Postings, stream: Stream, least: number, into: Stretches): number[] {
+export function findStretches(response: Response, postings: Postings, stream: Stream, least: number, into: Stretches, ends: "with-the-sentence" | "anywhere"): number[] {
   const before = into.count;
   if (postings.terms.reachOf(response) < least * response.weight) return [];
   const hits = hitsInOrder(response, postings.terms);
@@ -75,7 +76,7 @@ export function findStretches(response: Response, postings: Postings, stream: St
   let stop = 0;
   for (let start = 0; start < hits.size; start += 1) {
     while (stop < hits.size && position[stop]! - position[start]! <= span) reach.add(stop++);
-    if (reach.most() >= least * response.weight) add(hits, bestFrom(hits, start, stop), start, stop, least, response, stream, postings, into);
+    if (reach.most() >= least * response.weight) addFrom(hits, start, stop, least, response, stream, postings, into, ends);
     reach.remove(start);
   }
   return apart(into, before);
@@ -94,6 +95,25 @@ export function apart({ count, first, end, coverage }: Pick<Stretches, "count" |
     if (free) kept.push(at);
   }
   return kept.sort((a, b) => first[a]! - first[b]!);
+}
+
+/**
+ * Adds the stretch from one hit on, and those that stop at the sentence ends within it: a word of the next sentence that
+ * can stand for one of the response carries less than the sentence end costs, and must not hide what fits without it.
+ */
+function addFrom(hits: HitsInOrder, start: number, stop: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches, ends: "with-the-sentence" | "anywhere"): void {
+  const { sentencesBefore } = stream;
+  let to = stop;
+  for (;;) {
+    const known = into.count;
+    if (!add(hits, bestFrom(hits, start, to), start, to, least, response, stream, postings, into)) return;
+    if (ends === "anywhere" && into.count > known) return;
+    let last = start;
+    for (const k of best) if (k > last) last = k;
+    const sentence = sentencesBefore[hits.first[last]!];
+    if (sentence === sentencesBefore[hits.first[start]!]) return;
+    for (to = last; sentencesBefore[hits.first[to - 1]!] === sentence; to -= 1);
+  }
 }
 
 /** The hits of the best passage from one hit on, of those before `stop`. */
@@ -121,9 +141,13 @@ function bestFrom(hits: HitsInOrder, start: number, stop: number): readonly numb
 /** The hits chosen by `bestFrom`, filled anew each time; nobody keeps it. */
 const best: number[] = [];
 
-/** Adds the stretch of chosen hits, unless it covers less than the least. @param from,to what they were chosen from */
-function add(hits: HitsInOrder, chosen: readonly number[], from: number, to: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): void {
-  if (chosen.length === 0) return;
+/**
+ * Adds the stretch of chosen hits, unless it covers less than the least.
+ * @param from,to what they were chosen from
+ * @returns whether they carry enough for it, whatever parts them.
+ */
+function add(hits: HitsInOrder, chosen: readonly number[], from: number, to: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches): boolean {
+  if (chosen.length === 0) return false;
   const { starts, weights, ownWeights } = postings.terms.index;
   const firstTerm = starts[response.place]!;
   let first = Infinity;
@@ -142,7 +166,7 @@ function add(hits: HitsInOrder, chosen: readonly number[], from: number, to: num
   const ownShare = Math.min(1, own / response.ownWeight / OWN_WORDS.share);
   const needed = least * response.weight;
   // Most end here, with all their plain words granted, before those are looked for.
-  if ((carried + response.plainWeight) * ownShare < needed - ROUNDING) return;
+  if ((carried + response.plainWeight) * ownShare < needed - ROUNDING) return false;
   const extent = stream.position[end - 1]! - stream.position[first]! + 1;
   const gaps = Math.max(0, extent - ROOM.base - ROOM.perWord * response.length);
   const ends = stream.sentencesBefore[end - 1]! - stream.sentencesBefore[first]!;
@@ -153,6 +177,7 @@ function add(hits: HitsInOrder, chosen: readonly number[], from: number, to: num
   if (end - first === 1 && hits.quality[chosen[0]!]! < LONE_WORD.quality) covered *= LONE_WORD.share;
   const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
   if (coverage >= least) into.add(response, first, end, coverage, from, to);
+  return true;
 }
 
 /** So near to a passage its plain words may stand. */

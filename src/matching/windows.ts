@@ -25,7 +25,7 @@ const stretches = new Stretches();
  */
 export function windowsFor(response: Response, postings: Postings, stream: Stream, least: number): Window[] {
   stretches.clear();
-  return findStretches(response, postings, stream, least, stretches).map((at) => windowAt(at, postings));
+  return findStretches(response, postings, stream, least, stretches, "with-the-sentence").map((at) => windowAt(at, postings));
 }
 
 /** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
@@ -35,7 +35,7 @@ const RIVALS = 2;
 export function bestWindows(responses: readonly Response[], postings: Postings, stream: Stream, least: number): Window[] {
   stretches.clear();
   const found: number[] = [];
-  for (const response of responses) for (const at of findStretches(response, postings, stream, least, stretches)) found.push(at);
+  for (const response of responses) for (const at of findStretches(response, postings, stream, least, stretches, "anywhere")) found.push(at);
   const { first, end, coverage } = stretches;
   const kept: number[] = [];
   for (const at of found.sort((a, b) => coverage[b]! - coverage[a]! || first[a]! - first[b]!)) {
