@@ -2,8 +2,8 @@ import type { FindingCode } from "../../problem/catalogue.ts";
 import { ProblemError, type Finding } from "../../problem/problem.ts";
 import type { JoinedRecord } from "../agreement/join.ts";
 import { csvFinding, readTable } from "../csv.ts";
+import { firstAttempts } from "../first-attempts.ts";
 import { keyText, type SheetRecord } from "../record.ts";
-import { compareNatural } from "../result.ts";
 import { mean } from "../statistics/moments.ts";
 
 /** One candidate at one station. */
@@ -22,13 +22,7 @@ const CODE: FindingCode = "SW-A08";
 /** Scores of the first attempts, with the global ratings that people gave. Rehearsals without a total are left out. */
 export function scoresOf(records: readonly SheetRecord[], joined: readonly JoinedRecord[]): Score[] {
   const ratings = new Map(joined.map(({ record, people }) => [keyText(record.key), [...people.values()].map(({ whole }) => whole.global).filter((rating) => rating !== undefined)]));
-  const first = new Map<string, SheetRecord>();
-  for (const record of records) {
-    const name = JSON.stringify([record.key.candidate, record.key.station]);
-    const before = first.get(name);
-    if (before === undefined || compareNatural(record.key.attempt, before.key.attempt) < 0) first.set(name, record);
-  }
-  return [...first.values()].flatMap(({ key, percent, provisional }) => {
+  return firstAttempts(records).flatMap(({ key, percent, provisional }) => {
     const own = ratings.get(keyText(key)) ?? [];
     return percent === null ? [] : [{ candidate: key.candidate, station: key.station, score: percent, rating: own.length === 0 ? null : mean(own), provisional }];
   });

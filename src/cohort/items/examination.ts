@@ -1,3 +1,4 @@
+import { firstAttempts } from "../first-attempts.ts";
 import { compareNatural } from "../result.ts";
 import type { SheetRecord } from "../record.ts";
 import { generalizability, type Generalizability } from "../statistics/generalizability.ts";
@@ -19,12 +20,9 @@ export interface ExaminationReliability {
 export function examinationReliability(records: readonly SheetRecord[]): ExaminationReliability {
   const stations = [...new Set(records.map(({ key }) => key.station))].sort(compareNatural);
   const first = new Map<string, Map<string, SheetRecord>>();
-  for (const record of records) {
-    const { candidate, station, attempt } = record.key;
-    const own = first.get(candidate) ?? new Map<string, SheetRecord>();
-    first.set(candidate, own);
-    const before = own.get(station);
-    if (before === undefined || compareNatural(attempt, before.key.attempt) < 0) own.set(station, record);
+  for (const record of firstAttempts(records)) {
+    const { candidate, station } = record.key;
+    first.set(candidate, (first.get(candidate) ?? new Map<string, SheetRecord>()).set(station, record));
   }
   const rows = [...first.values()].flatMap((own) => {
     const row = stations.map((station) => own.get(station)?.percent ?? null);

@@ -40,7 +40,7 @@ const NAMES = Object.keys(RATE_MEANING) as RateName[];
 
 /**
  * Rates of the tool's errors by a column of the plan. Errors need people's marks: without any they are not measurable.
- * Intervals treat the rehearsals, not the marks, as the sample.
+ * Intervals treat the candidates, not the rehearsals or marks, as the sample.
  */
 export function groupReport(records: readonly SheetRecord[], column: string, joined: readonly JoinedRecord[] | null): GroupReport {
   const people = new Map((joined ?? []).map((one) => [keyText(one.record.key), one]));
@@ -51,7 +51,7 @@ export function groupReport(records: readonly SheetRecord[], column: string, joi
     if (value === "") without += 1;
     else groups.set(value, [...(groups.get(value) ?? []), record]);
   }
-  const clusters = (of: readonly SheetRecord[], rate: RateName) => of.map((record) => clusterOf(record, rate, people.get(keyText(record.key))));
+  const clusters = (of: readonly SheetRecord[], rate: RateName) => byCandidate(of).map((own) => sum(own.map((record) => clusterOf(record, rate, people.get(keyText(record.key))))));
   const rated = (of: readonly SheetRecord[], rate: RateName) =>
     rate === "error" && joined === null ? notMeasurable(0, "no people's marks were given (--marks)") : clusteredProportion(clusters(of, rate));
   const report = [...groups].sort(([a], [b]) => compareNatural(a, b)).map(([value, own]): GroupRates => {
@@ -69,6 +69,16 @@ export function groupReport(records: readonly SheetRecord[], column: string, joi
   const told = report.length === 2 ? report.slice(0, 1) : report;
   const differing = told.flatMap(({ value, differences }) => NAMES.filter((rate) => leavesOutNought(differences[rate])).map((rate) => ({ value, rate })));
   return { column, without, groups: report, differing };
+}
+
+function byCandidate(records: readonly SheetRecord[]): SheetRecord[][] {
+  const found = new Map<string, SheetRecord[]>();
+  for (const record of records) found.set(record.key.candidate, [...(found.get(record.key.candidate) ?? []), record]);
+  return [...found.values()];
+}
+
+function sum(clusters: readonly Cluster[]): Cluster {
+  return { having: clusters.reduce((all, { having }) => all + having, 0), of: clusters.reduce((all, { of }) => all + of, 0) };
 }
 
 function fromNames(figure: (rate: RateName) => Estimate): Record<RateName, Estimate> {

@@ -1,4 +1,5 @@
 import type { Content } from "../../scoring/types.ts";
+import { firstAttempts } from "../first-attempts.ts";
 import { counts as counted, type SheetRecord } from "../record.ts";
 import { correctedItemTotal } from "../statistics/correlation.ts";
 import { cronbachAlpha, isDichotomous, standardErrorOfMeasurement } from "../statistics/cronbach-alpha.ts";
@@ -16,7 +17,7 @@ export interface ItemStatistics {
   label: string;
   critical: boolean;
   weight: number;
-  /** Rehearsals in which it counts. */
+  /** Candidates for whom it counts, by the first attempt of each. */
   n: number;
   /** Of those, the share that met it. */
   earning: Estimate;
@@ -32,12 +33,15 @@ export interface ItemStatistics {
 export interface StationItems {
   station: string;
   rubric: { id: string; title: string; version: number };
+  /** All, later attempts too. */
   rehearsals: number;
+  /** Everything below rests on the first attempt of each: attempts of one candidate are not independent. */
+  candidates: number;
   items: ItemStatistics[];
   reliability: {
     name: "KR-20" | "Cronbach's alpha";
     figure: Estimate;
-    /** Rehearsals and items in the complete table it rests on. */
+    /** Rehearsals, one a candidate, and items in the complete table it rests on. */
     rehearsals: number;
     items: number;
     /** Items kept out because they often did not count. */
@@ -61,23 +65,25 @@ export interface TimeLost {
 
 /** Item analysis of the rehearsals of one station by one version of a rubric. @param records not empty, all of one rubric */
 export function stationItems(records: readonly SheetRecord[]): StationItems {
-  const [first] = records;
+  const firsts = firstAttempts(records);
+  const [first] = firsts;
   const ids = first!.items.map(({ id }) => id);
-  const table = completeTable(records, ids);
-  const items = ids.map((id) => itemStatistics(records, id, table));
+  const table = completeTable(firsts, ids);
+  const items = ids.map((id) => itemStatistics(firsts, id, table));
   return {
     station: first!.key.station,
     rubric: { id: first!.rubric.id, title: first!.rubric.title, version: first!.rubric.version },
     rehearsals: records.length,
+    candidates: firsts.length,
     items,
     reliability: reliabilityOf(table),
     criticalMissed: items.filter(({ critical }) => critical).map(({ item, label }) => {
-      const count = records.filter(({ criticalMissed }) => criticalMissed.includes(item)).length;
-      return { item, label, missed: proportion(count, records.length), count };
+      const count = firsts.filter(({ criticalMissed }) => criticalMissed.includes(item)).length;
+      return { item, label, missed: proportion(count, firsts.length), count };
     }).filter(({ count }) => count > 0).sort((a, b) => b.count - a.count),
-    incorrect: incorrectOf(records),
-    unsafe: unsafeOf(records),
-    time: timeLost(records),
+    incorrect: incorrectOf(firsts),
+    unsafe: unsafeOf(firsts),
+    time: timeLost(firsts),
   };
 }
 

@@ -1,3 +1,4 @@
+import { SMALL_COHORT } from "../items/station.ts";
 import { counts as counted, type RecordItem, type SheetRecord } from "../record.ts";
 import { compareNatural, compareResults, type ResultKey } from "../result.ts";
 import { binomialError } from "../statistics/binomial-error.ts";
@@ -10,7 +11,7 @@ export type ErrorSource = "cohort" | "given" | "items";
 export const ERROR_MEANING: Record<ErrorSource, string> = {
   cohort: "standard error of measurement of the cohort",
   given: "standard error of measurement as given with --sem",
-  items: "binomial error of the items (Lord 1955), as no cohort was given",
+  items: "binomial error of the items (Lord 1955)",
 };
 
 export interface Attempt {
@@ -25,6 +26,8 @@ export interface Attempt {
   provisional: boolean;
   error: Estimate;
   errorBy: ErrorSource;
+  /** Why the cohort that was given does not tell the error; null when it does, or none was given. */
+  cohortUnused: string | null;
   criticalMissed: string[];
   unsafe: string[];
   used: number | null;
@@ -69,7 +72,7 @@ export interface ProgressReport {
 }
 
 export interface ProgressOptions {
-  /** By rubric id, in per cent points. */
+  /** By rubric id, in per cent points; `n` is the candidates it rests on. */
   cohortErrors?: ReadonlyMap<string, Estimate>;
   /** Per cent points; goes before a cohort's. */
   error?: number;
@@ -99,7 +102,7 @@ export function progressReport(records: readonly SheetRecord[], version: string,
 function attemptOf(record: SheetRecord, before: readonly SheetRecord[], options: ProgressOptions): Attempt {
   const same = before.filter(({ rubric }) => rubric.id === record.rubric.id);
   const labels = new Map(record.items.map(({ id, label }) => [id, label]));
-  const { error, source } = errorOf(record, options);
+  const { error, source, unused } = errorOf(record, options);
   return {
     key: record.key,
     file: record.file,
@@ -110,6 +113,7 @@ function attemptOf(record: SheetRecord, before: readonly SheetRecord[], options:
     provisional: record.provisional,
     error,
     errorBy: source,
+    cohortUnused: unused,
     criticalMissed: record.criticalMissed.map((id) => labels.get(id) ?? id),
     unsafe: record.unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label }) => label),
     used: record.used,
@@ -119,12 +123,22 @@ function attemptOf(record: SheetRecord, before: readonly SheetRecord[], options:
   };
 }
 
-function errorOf(record: SheetRecord, { cohortErrors, error }: ProgressOptions): { error: Estimate; source: ErrorSource } {
+/**
+ * A cohort's error needs candidates enough: one candidate's attempts have no reliability between candidates, and a few
+ * candidates give a reliability of any size. Below that the items' own error is taken, which claims less.
+ */
+function errorOf(record: SheetRecord, { cohortErrors, error }: ProgressOptions): { error: Estimate; source: ErrorSource; unused: string | null } {
   const items = record.items.filter(({ content }) => counted(content));
-  if (error !== undefined) return { error: { value: error, n: items.length, standardError: null, interval: null }, source: "given" };
+  if (error !== undefined) return { error: { value: error, n: items.length, standardError: null, interval: null }, source: "given", unused: null };
   const known = cohortErrors?.get(record.rubric.id);
-  if (known !== undefined && known.value !== null) return { error: known, source: "cohort" };
-  return { error: binomialError(items), source: "items" };
+  if (known !== undefined && known.value !== null && known.n >= SMALL_COHORT) return { error: known, source: "cohort", unused: null };
+  return { error: binomialError(items), source: "items", unused: cohortErrors === undefined ? null : whyUnused(known, record.rubric.id) };
+}
+
+function whyUnused(known: Estimate | undefined, rubric: string): string {
+  if (known === undefined) return `the cohort holds nobody marked by ${rubric}`;
+  if (known.value === null) return `the cohort's error at ${rubric} is not measurable: ${known.why}`;
+  return `the cohort has ${known.n} ${known.n === 1 ? "candidate" : "candidates"} at ${rubric}, and its error is not steady below ${SMALL_COHORT}`;
 }
 
 function comparisons(ordered: readonly SheetRecord[], options: ProgressOptions): Comparison[] {

@@ -1,4 +1,5 @@
 import type { Cut, CutScoreReport, NearCandidate, StationCut } from "../../cohort/cutscore/report.ts";
+import { SMALL_COHORT } from "../../cohort/items/station.ts";
 import { number, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { coefficient, estimate } from "./estimates.ts";
@@ -53,7 +54,7 @@ function stationBlock(page: Page, station: StationCut, borderline: number | null
     row(page, "", angoff.judges.map(({ judge, cut }) => `${judge} ${number(cut)}%`).join(", "));
     warnings(page, angoff);
   }
-  row(page, "error of measurement", station.errorOfMeasurement.value === null ? `not measurable: ${station.errorOfMeasurement.why}` : `${number(station.errorOfMeasurement.value)} points of one candidate's score`);
+  row(page, "error of measurement", station.errorOfMeasurement.value === null ? `not measurable: ${station.errorOfMeasurement.why}` : `${number(station.errorOfMeasurement.value)} points of one candidate's score${station.errorOfMeasurement.n < SMALL_COHORT ? `; from ${plural(station.errorOfMeasurement.n, "candidate")} only (fewer than ${SMALL_COHORT}), so a hint` : ""}`);
   if (borderline !== null && station.points.length > 0) {
     page.blank();
     for (const line of scatterLines(station, borderline)) page.entry({ indent: 2, body: line.replaceAll(" ", "\u00a0") });

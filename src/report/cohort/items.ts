@@ -33,7 +33,8 @@ function stationBlock(page: Page, station: StationItems): void {
   const { reliability, rubric, items } = station;
   page.heading(station.station, plural(station.rehearsals, "rehearsal"));
   page.entry({ indent: 2, body: faint(`${rubric.title}, version ${rubric.version}`) });
-  if (station.rehearsals < SMALL_COHORT) page.entry({ indent: 2, body: `Fewer than ${SMALL_COHORT} rehearsals: take correlations and reliability as a hint only.` });
+  if (station.rehearsals > station.candidates) page.entry({ indent: 2, body: `Of ${plural(station.candidates, "candidate")}; of several attempts the first counts here, since attempts of one candidate are not independent.` });
+  if (station.candidates < SMALL_COHORT) page.entry({ indent: 2, body: `Fewer than ${SMALL_COHORT} candidates: take correlations and reliability as a hint only.` });
   table(page, ["item", "n", "earn it", "cannot tell", "with the rest"], items.map((item) => [
     `${item.label}${item.critical ? " CRITICAL" : ""}`,
     String(item.n),
@@ -47,10 +48,10 @@ function stationBlock(page: Page, station: StationItems): void {
   if (said("none").length > 0) row(page, "none earn", said("none").join("; "));
   const against = items.filter(({ itemTotal }) => itemTotal.value !== null && itemTotal.value < 0);
   if (against.length > 0) row(page, "against the rest", `${against.map(({ label }) => label).join("; ")}: those who do well elsewhere earn it less often; look at its wording`);
-  row(page, reliability.name, `${estimate(reliability.figure)}, from ${plural(reliability.rehearsals, "rehearsal")} and ${plural(reliability.items, "item")}${reliability.leftOut.length > 0 ? `; left out, as they often do not count: ${reliability.leftOut.join(", ")}` : ""}`);
+  row(page, reliability.name, `${estimate(reliability.figure)}, from ${plural(reliability.rehearsals, "candidate")} and ${plural(reliability.items, "item")}${reliability.leftOut.length > 0 ? `; left out, as they often do not count: ${reliability.leftOut.join(", ")}` : ""}`);
   if (reliability.figure.value !== null && reliability.figure.value < 0) row(page, "", "Below nought: the items do not go together in this cohort.");
   row(page, "error of measurement", `${estimate(reliability.errorOfMeasurement, (value) => number(value))}${reliability.errorOfMeasurement.value === null ? "" : " points of the per cent total"}`);
-  for (const { label, missed, count } of station.criticalMissed) row(page, "critical, missed", `${count} of ${station.rehearsals}, ${estimate(missed, share)}: ${label}`);
+  for (const { label, missed, count } of station.criticalMissed) row(page, "critical, missed", `${count} of ${station.candidates}, ${estimate(missed, share)}: ${label}`);
   for (const { label, standing, corrected } of station.incorrect.slice(0, MOST_STATEMENTS)) row(page, "said wrongly", `${standing} standing, ${corrected} put right: ${label}`);
   for (const { label, standing, corrected, toListen } of station.unsafe.slice(0, MOST_STATEMENTS)) row(page, "unsafe", `${standing} standing, ${corrected} put right, ${toListen} to listen to: ${label}`);
   time(page, station);

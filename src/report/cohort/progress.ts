@@ -29,7 +29,9 @@ export function progressText(report: ProgressReport, look: Look): string {
   data.practise.forEach(({ what, why }, place) => page.entry({ indent: 2, lead: strong(String(place + 1)), hang: 3, body: [what, faint(` (${why})`)] }));
   if (data.practise.length === 0) page.entry({ indent: 2, body: "Nothing was found missing in the last attempt." });
   const sources = [...new Set(data.attempts.map(({ errorBy }) => errorBy))].map((source) => ERROR_MEANING[source]);
+  const unused = [...new Set(data.attempts.flatMap(({ cohortUnused }) => cohortUnused ?? []))];
   page.blank();
+  for (const why of unused) page.entry({ body: `--cohort is not used: ${why}.` });
   page.entry({ body: faint(`Error of a total: ${sources.join("; ")}. Two totals are told apart when they differ by more than 1.96 times the error of their difference.`) });
   return page.toString();
 }
@@ -42,7 +44,7 @@ function attemptBlock(page: Page, attempt: Attempt, place: number): void {
   const { key, rubric, scenario, rubricChanged, percent, provisional, error, criticalMissed, unsafe, used, limit, overLimit, wordsPerMinute } = attempt;
   page.heading(`${place}. ${rubric.title}`, `attempt ${key.attempt}`);
   row(page, "scenario", `${scenario === "same" ? "the same as before" : "new"}; rubric ${rubric.id}, version ${rubric.version}${rubricChanged ? ", CHANGED since the last time" : ""}`);
-  row(page, "coverage", percent === null ? "not measurable: no item counts" : `${number(percent)}%${error.value === null ? "" : `, give or take ${number(error.value)} points`}${provisional ? "; provisional: somebody must listen" : ""}`);
+  row(page, "coverage", percent === null ? "not measurable: no item counts" : `${number(percent)}%${error.value === null ? "" : `, standard error ${number(error.value)} points`}${provisional ? "; provisional: somebody must listen" : ""}`);
   row(page, "critical, missed", criticalMissed.length === 0 ? "none" : criticalMissed.join("; "));
   if (unsafe.length > 0) row(page, "unsafe", unsafe.join("; "));
   row(page, "time", used === null ? "not measurable: no times" : `${clock(used)} of ${clock(limit)}${overLimit !== null && overLimit > 0 ? `, ${clock(overLimit)} over` : ""}`);

@@ -83,3 +83,24 @@ test("the text fits its width and prints no figure that is none", () => {
     for (const line of text.split("\n")) expect(line.length).toBeLessThanOrEqual(60);
   }
 });
+
+test("attempts of one candidate are no candidates: the station's figures rest on the first of each", () => {
+  const again = COHORT.slice(0, 5).map((one) => ({ ...one, key: { ...one.key, attempt: "2" }, criticalMissed: ["i4"] }));
+  const [once, twice] = [COHORT, [...again, ...COHORT]].map((records) => itemsReport(records, "0").stations[0]!);
+  expect([twice!.rehearsals, twice!.candidates]).toEqual([15, 10]);
+  expect({ ...twice, rehearsals: 10 }).toEqual(once);
+});
+
+test("one candidate's three attempts have no reliability between candidates", () => {
+  const tries = ["complete", "partial", "absent"].map((content, i) => record({ candidate: "A", attempt: String(i + 1), items: { a: content as Content, b: "complete", c: content as Content } }));
+  const { reliability } = itemsReport(tries, "0").stations[0]!;
+  expect(reliability.figure).toMatchObject({ value: null, why: "fewer than two candidates" });
+  expect(reliability.errorOfMeasurement.value).toBeNull();
+});
+
+test("rates of a group take the candidate as the unit: the same rehearsal twice does not narrow the interval", () => {
+  const twice = [...COHORT, ...COHORT.map((one) => ({ ...one, key: { ...one.key, attempt: "2" } }))];
+  const rate = (records: typeof COHORT) => itemsReport(records, "0", ["accent"]).groups[0]!.groups[0]!.rates.missed;
+  const [once, double] = [rate(COHORT), rate(twice)];
+  expect(double.value !== null && double.interval).toEqual(once.value !== null && once.interval);
+});

@@ -40,6 +40,15 @@ test("the error given, or the cohort's, goes before the items'", () => {
   expect(cohort.attempts.map(({ errorBy }) => errorBy)).toEqual(["cohort", "cohort"]);
 });
 
+test("a cohort below 30 candidates does not tell the error: the items do, and the report says why", () => {
+  const two = [attempt(1, 14), attempt(2, 18)];
+  const by = (n: number) => progressReport(two, "0", { cohortErrors: new Map([["pen", { value: 3, n, standardError: null, interval: null }]]) });
+  expect([by(29).comparisons[0]!.verdict, by(30).comparisons[0]!.verdict]).toEqual(["not told apart", "higher"]);
+  expect(by(29).attempts[0]).toMatchObject({ errorBy: "items", cohortUnused: "the cohort has 29 candidates at pen, and its error is not steady below 30" });
+  const none = progressReport(two, "0", { cohortErrors: new Map([["pen", { value: null, n: 1, why: "fewer than two candidates" }]]) });
+  expect(progressText(none, { width: 80, colour: false, ascii: true }).replace(/\s+/g, " ")).toContain("--cohort is not used: the cohort's error at pen is not measurable: fewer than two candidates.");
+});
+
 test("another scenario or another rubric is not compared", () => {
   const other = progressReport([attempt(1, 6), attempt(2, 18, 20, { station: "drops" })], "0");
   expect(other.comparisons).toEqual([]);
