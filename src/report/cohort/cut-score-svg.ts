@@ -11,6 +11,8 @@ const TOP = 50;
 const PLOT = { width: 540, height: 250 };
 /** Candidates of one rating are drawn a little apart, by their order, so that they can be told. */
 const APART = 5;
+/** Labels that fit below the plot side by side. */
+const MOST_STEPS = 12;
 
 export function cutScoreSvg({ stations, borderline }: CutScoreReport): string {
   const drawn = stations.filter(({ points }) => points.length > 0);
@@ -35,7 +37,7 @@ function panel({ station, points, regression, decision }: StationCut, borderline
     `<text x="${LEFT}" y="38">${escape(caption(decision, regression?.rSquared ?? null, points.length))}</text>`,
     `<rect x="${LEFT}" y="${TOP}" width="${PLOT.width}" height="${PLOT.height}" fill="none" stroke="#888"/>`,
     ...[0, 25, 50, 75, 100].map((score) => `<text x="${LEFT - 8}" y="${at(y(score) + 4)}" text-anchor="end">${score}</text>`),
-    ...[...new Set(ratings)].filter(Number.isInteger).map((rating) => `<text x="${at(x(rating))}" y="${TOP + PLOT.height + 16}" text-anchor="middle">${rating}</text>`),
+    ...wholeSteps(low, high).map((rating) => `<text x="${at(x(rating))}" y="${TOP + PLOT.height + 16}" text-anchor="middle">${rating}</text>`),
     `<text x="${LEFT + PLOT.width / 2}" y="${TOP + PLOT.height + 34}" text-anchor="middle">global rating by people</text>`,
     `<text transform="translate(16 ${TOP + PLOT.height / 2}) rotate(-90)" text-anchor="middle">score in per cent</text>`,
     `<line x1="${at(x(borderline))}" y1="${TOP}" x2="${at(x(borderline))}" y2="${TOP + PLOT.height}" stroke="#555" stroke-dasharray="4 4"/>`,
@@ -49,14 +51,29 @@ function panel({ station, points, regression, decision }: StationCut, borderline
     parts.push(`<line x1="${LEFT}" y1="${at(y(clamp(decision.cut)))}" x2="${LEFT + PLOT.width}" y2="${at(y(clamp(decision.cut)))}" stroke="#d55e00" stroke-width="2"/>`);
   }
   if (regression !== null && regression.slope !== null && regression.intercept !== null) {
-    const ends = [low, high].map((rating) => `${at(x(rating))},${at(y(Math.min(100, Math.max(0, regression.intercept! + regression.slope! * rating))))}`);
-    parts.push(`<polyline points="${ends.join(" ")}" fill="none" stroke="#0072b2" stroke-width="2"/>`);
+    const ends = inside(regression.intercept, regression.slope, low, high)?.map(([rating, score]) => `${at(x(rating))},${at(y(score))}`);
+    if (ends !== undefined) parts.push(`<polyline points="${ends.join(" ")}" fill="none" stroke="#0072b2" stroke-width="2"/>`);
   }
   points.forEach(({ rating, score, candidate }, place) => {
     const aside = ((place % APART) - (APART - 1) / 2) * 3;
     parts.push(`<circle cx="${at(x(rating) + aside)}" cy="${at(y(score))}" r="3.5" fill="#000" fill-opacity="0.55"><title>${escape(candidate)}: ${at(score)}%</title></circle>`);
   });
   return parts.join("\n");
+}
+
+/** The part of the line between 0 and 100 per cent, as two ends: a line whose end is moved up or down is another line. */
+function inside(intercept: number, slope: number, low: number, high: number): [number, number][] | undefined {
+  const crossings = slope === 0 ? [] : [0, 100].map((score) => (score - intercept) / slope).sort((a, b) => a - b);
+  const [from, to] = [Math.max(low, crossings[0] ?? low), Math.min(high, crossings[1] ?? high)];
+  const score = (rating: number) => Math.min(100, Math.max(0, intercept + slope * rating));
+  return from >= to || (slope === 0 && (intercept < 0 || intercept > 100)) ? undefined : [[from, score(from)], [to, score(to)]];
+}
+
+/** Whole numbers of the axis, thinned out where there are many. */
+function wholeSteps(low: number, high: number): number[] {
+  const step = Math.max(1, Math.ceil((high - low) / MOST_STEPS));
+  const first = Math.ceil(low / step) * step;
+  return Array.from({ length: Math.floor((high - first) / step) + 1 }, (_, place) => first + place * step);
 }
 
 function caption(decision: StationCut["decision"], rSquared: number | null, n: number): string {

@@ -1,4 +1,5 @@
 import type { StationCut } from "../../cohort/cutscore/report.ts";
+import { number } from "../figures.ts";
 
 const ROWS = 16;
 const COLUMNS = 40;
@@ -41,5 +42,7 @@ export function scatterLines({ points, regression, decision }: StationCut, borde
     const label = labels.get(y) ?? "";
     return `${label.padStart(SCALE - 1)} ${cellRow.join("")}`.trimEnd();
   });
-  return [...lines, `${" ".repeat(SCALE)}${String(left).padEnd(COLUMNS - String(right).length)}${right}`];
+  // Ratings of several people are means: two decimals tell them apart.
+  const [from, to] = [number(left, 2), number(right, 2)];
+  return [...lines, `${" ".repeat(SCALE)}${from.padEnd(COLUMNS - to.length)}${to}`];
 }

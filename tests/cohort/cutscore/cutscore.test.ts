@@ -125,3 +125,33 @@ test("text and picture hold no figure that is none, and no text of a candidate's
   expect(text).not.toMatch(/NaN|Infinity|undefined/);
   for (const line of text.split("\n")) expect(line.length).toBeLessThanOrEqual(60);
 });
+
+/** The drawn line's height in per cent at a rating: the plot is 540 by 250 from 60, 50; half a step beyond the ratings. */
+function drawnAt(svg: string, rating: number, low: number, high: number): number {
+  const [[x1, y1], [x2, y2]] = /<polyline points="([^"]*)"/.exec(svg)![1]!.split(" ").map((point) => point.split(",").map(Number)) as [[number, number], [number, number]];
+  const x = 60 + ((rating - low) / (high - low)) * 540;
+  return 100 * (1 - (y1 + ((x - x1) / (x2 - x1)) * (y2 - y1) - 50) / 250);
+}
+
+test("the drawn line is the line of the figures also where it leaves 0 to 100 inside the picture", () => {
+  // Slope 30, intercept -10 (by hand): 110% at a rating of 4, 5% at 0.5.
+  const steep = input().scores.map((score, i) => ({ ...score, rating: [1, 1, 2, 2, 3, 3][i]!, score: [15, 25, 45, 55, 75, 85][i]! }));
+  const report = cutScoreReport(input({ scores: steep }), "0");
+  expect(report.stations[0]!.regression).toMatchObject({ slope: expect.closeTo(30, 9), intercept: expect.closeTo(-10, 9) });
+  for (const score of [-20, 30]) {
+    const shifted = cutScoreReport(input({ scores: steep.map((one) => ({ ...one, score: one.score + score / 2 })) }), "0");
+    const svg = cutScoreSvg(shifted);
+    expect(drawnAt(svg, 2, 0.5, 3.5)).toBeCloseTo(shifted.stations[0]!.regression!.cut.value!, 0);
+    for (const [, y] of /<polyline points="([^"]*)"/.exec(svg)![1]!.split(" ").map((point) => point.split(",").map(Number)) as [number, number][]) {
+      expect(y).toBeGreaterThanOrEqual(50);
+      expect(y).toBeLessThanOrEqual(300);
+    }
+  }
+});
+
+test("ratings that are means of several people are labelled with whole steps, and to two decimals in plain text", () => {
+  const means = input().scores.map((score, i) => ({ ...score, rating: 1 + (i * 2) / 3 }));
+  const report = cutScoreReport(input({ scores: means }), "0");
+  for (const step of [1, 2, 3, 4]) expect(cutScoreSvg(report)).toContain(`text-anchor="middle">${step}</text>`);
+  expect(cutScoreText(report, { width: 80, colour: false, ascii: true })).toMatch(/\n +1 +4\.33\n/);
+});
