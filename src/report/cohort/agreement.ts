@@ -1,5 +1,6 @@
 import type { GroupMeasures } from "../../cohort/agreement/measures.ts";
 import type { AgreementReport, Disagreement, PairReport, WordingNeed } from "../../cohort/agreement/report.ts";
+import { FEW_TOTALS, type TotalsBasis } from "../../cohort/agreement/totals.ts";
 import type { ListenAt } from "../../cohort/record.ts";
 import { clock, number, percent, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
@@ -61,12 +62,20 @@ function groupBlock(page: Page, title: string, measures: GroupMeasures): void {
   row(page, "Krippendorff's alpha", `nominal ${estimate(measures.alphaNominal)}; ordinal ${estimate(measures.alphaOrdinal)}; interval ${estimate(measures.alphaInterval)}`);
 }
 
+const BASIS: Record<TotalsBasis, string> = {
+  given: "as the markers gave them",
+  "from marks": "worked out from marks",
+};
+
 function totals(page: Page, { totals: { basis, n, intraclass, limits } }: AgreementReport): void {
-  page.heading("Totals in per cent", plural(n, "rehearsal"));
-  page.entry({ indent: 2, body: faint(basis === "given" ? "As the markers gave them." : "Worked out in one way for all from the items that all decided; partial counts half.") });
-  for (const { form, model, figure } of intraclass) row(page, form, `${estimate(figure)}: ${model}`);
-  for (const { first, second, limits: pair, correlation } of limits) {
-    page.entry({ indent: 2, body: strong(`${first} minus ${second}`) });
+  page.heading("Totals in per cent");
+  page.entry({ indent: 2, body: faint("Worked out from marks: in one way for all, from the items that those compared decided; partial counts half. As given: beside the tool's own total.") });
+  page.entry({ indent: 2, body: [strong("All markers together"), `: ${plural(n, "rehearsal")}; ${BASIS[basis]}`] });
+  const why = [...new Set(intraclass.map(({ figure }) => (figure.value === null ? figure.why : "")))];
+  if (why.length === 1 && why[0] !== "") row(page, "  all six ICCs", `not measurable: ${why[0]!}`);
+  else for (const { form, model, figure } of intraclass) row(page, `  ${form}`, `${estimate(figure)}: ${model}`);
+  for (const { first, second, basis: own, n: both, limits: pair, correlation, intraclass: forms } of limits) {
+    page.entry({ indent: 2, body: [strong(`${first} minus ${second}`), `: ${plural(both, "rehearsal")}; ${BASIS[own]}`] });
     if (unmeasured(pair)) {
       row(page, "  limits of agreement", `not measurable: ${pair.why}`);
       continue;
@@ -74,8 +83,12 @@ function totals(page: Page, { totals: { basis, n, intraclass, limits } }: Agreem
     const points = (value: number) => number(value);
     row(page, "  mean difference", `${estimate(pair.bias, points)} points; standard deviation ${points(pair.standardDeviation)}`);
     row(page, "  limits of agreement", `${estimate(pair.lower, points)} and ${estimate(pair.upper, points)} points (Bland and Altman 1986)`);
-    row(page, "  correlation", `${estimate(correlation)} (order only, not agreement)`);
+    const absolute = forms.find(({ form }) => form === "ICC(2,1)")!;
+    // Two markers in all: the same figure stands above.
+    if (limits.length > 1) row(page, "  ICC(2,1)", `${estimate(absolute.figure)} (the other five in --format json)`);
+    row(page, "  correlation", `${estimate(correlation)}${correlation.value === null ? "" : " (order only, not agreement)"}`);
   }
+  if (limits.some(({ n: both, limits: pair }) => both < FEW_TOTALS && !unmeasured(pair))) page.entry({ indent: 2, body: faint(`Fewer than ${FEW_TOTALS} rehearsals: take limits and correlations as a hint only.`) });
 }
 
 function ratings(page: Page, { ratings: scales }: AgreementReport): void {

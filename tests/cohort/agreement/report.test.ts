@@ -53,13 +53,38 @@ test("wording: who differs is told apart", () => {
   expect(report.wording.some(({ item }) => item === "needle")).toBe(false);
 });
 
-test("totals are worked out in one way from what all decided, or taken as given", () => {
-  expect(report.totals.basis).toBe("from marks");
-  const given = agreementReport(joinMarks(RECORDS, readMarks("candidate,marker,item,content\nA,Kim,overall:total,60\nB,Kim,overall:total,70\n", "m.csv")), "0", 0).totals;
-  expect(given.basis).toBe("given");
-  // Tool: A 1 of 2 counted = 50, B 2.5 of 3 = 83.33; differences -10 and 13.33.
-  const { limits } = given.limits[0]!;
-  expect("bias" in limits && limits.bias.value).toBeCloseTo((-10 + 13 + 1 / 3) / 2, 9);
+/** Five invented rehearsals of four items; the tool finds three, three, two, two and one of them. */
+const FIVE = [3, 3, 2, 2, 1].map((said, i) => record({ candidate: `T${i}`, items: Object.fromEntries(["a", "b", "c", "d"].map((id, place) => [id, place < said ? "complete" : "absent"])) }));
+const totalsOf = (lines: string) => agreementReport(joinMarks(FIVE, readMarks(`candidate,marker,item,content\n${lines}\n`, "m.csv")), "0", 0).totals;
+/** All four items of a rehearsal, so many complete. */
+const marked = (marker: string, candidate: string, said: number) => ["a", "b", "c", "d"].map((id, place) => `${candidate},${marker},${id},${place < said ? "complete" : "absent"}`).join("\n");
+const bias = (totals: ReturnType<typeof totalsOf>, second: string, basis = "from marks") => {
+  const found = totals.limits.find((pair) => pair.first === "saidwell" && pair.second === second && pair.basis === basis)!;
+  return "bias" in found.limits ? { n: found.n, bias: found.limits.bias.value } : { n: found.n, why: found.limits.why };
+};
+const KIM = [4, 3, 3, 2, 1].map((said, i) => marked("Kim", `T${i}`, said)).join("\n");
+
+test("totals are worked out in one way from what both decided, or taken as given", () => {
+  // From marks: differences -25, 0, -25, 0, 0.
+  expect(bias(totalsOf(KIM), "Kim")).toEqual({ n: 5, bias: expect.closeTo(-10, 9) });
+  const given = totalsOf([60, 70, 50, 50, 20].map((total, i) => `T${i},Kim,overall:total,${total}`).join("\n"));
+  // Tool 75, 75, 50, 50, 25: differences 15, 5, 0, 0, 5.
+  expect([given.basis, bias(given, "Kim", "given")]).toEqual(["given", { n: 5, bias: expect.closeTo(5, 9) }]);
+  expect(given.limits).toHaveLength(1);
+});
+
+test("a marker who marked one rehearsal takes nothing from the others' totals", () => {
+  const alone = totalsOf(KIM);
+  const helped = totalsOf(`${KIM}\n${marked("Lee", "T0", 4)}`);
+  expect(bias(helped, "Kim")).toEqual(bias(alone, "Kim"));
+  expect(helped.n).toBe(1);
+  expect(bias(helped, "Lee")).toEqual({ n: 1, why: "only 1 rehearsal has a total of both, and below 5 the figures say nothing" });
+  for (const { figure } of helped.intraclass) expect(figure).toMatchObject({ value: null, why: expect.stringContaining("only 1 rehearsal has a total of every marker") });
+});
+
+test("one total that was given stands beside those from marks, and neither drops the other", () => {
+  const both = totalsOf(`${KIM}\nT0,Kim,overall:total,90`);
+  expect([both.basis, bias(both, "Kim"), bias(both, "Kim", "given").n]).toEqual(["from marks", bias(totalsOf(KIM), "Kim"), 1]);
 });
 
 test("marks of nobody, of no such item, or of an unclear attempt are left out and told with lines", () => {
