@@ -72,6 +72,12 @@ export function readTable(text: string, file: string, code: FindingCode, what: s
   return rows;
 }
 
+/** A number as people write it, with a comma or a per cent sign; null for an empty cell, NaN for what is none. */
+export function figure(text: string): number | null {
+  const plain = text.replace(",", ".").replace(/\s*%$/, "");
+  return plain === "" ? null : Number.isFinite(Number(plain)) ? Number(plain) : NaN;
+}
+
 /** Takes off the apostrophe that keeps a spreadsheet from running a text as a formula: our own tables have it too. */
 function unescaped(cell: string): string {
   return /^'[=+\-@]/.test(cell) ? cell.slice(1) : cell;

@@ -104,6 +104,7 @@ export const CATALOGUE = {
   "SW-A06": { title: "marks fit no result and were left out" },
   "SW-A07": { title: "there is nothing to analyse", exit: EXIT.cohort },
   "SW-A08": { title: "a table of scores or judgements holds something else", exit: EXIT.cohort },
+  "SW-A09": { title: "judgements are of no station or item that is known and were left out" },
   // usage
   "SW-U01": { title: "the command line cannot be understood", exit: EXIT.usage },
   "SW-U02": { title: "no rubric was named", exit: EXIT.usage },

@@ -1,6 +1,7 @@
 import { joinMarks } from "../../cohort/agreement/join.ts";
 import { cutScoreReport, type CutScoreInput } from "../../cohort/cutscore/report.ts";
-import { readJudgements, readScores, scoresOf } from "../../cohort/cutscore/scores.ts";
+import { placeJudgements, readJudgements, type KnownItems } from "../../cohort/cutscore/judgements.ts";
+import { readScores, scoresOf } from "../../cohort/cutscore/scores.ts";
 import { itemsReport } from "../../cohort/items/report.ts";
 import { readMarks } from "../../cohort/marks.ts";
 import type { SheetRecord } from "../../cohort/record.ts";
@@ -32,33 +33,55 @@ export async function runCutScore(path: string | undefined, flags: CutScoreFlags
   checkOutput(output);
   checkOutput({ ...output, out: flags.plot });
   if (flags.plot !== undefined && flags.plot === flags.out) throw problem("SW-U03", "--plot, --out", "both name the same file", "Name two files.");
-  const input = path === undefined ? { scores: [], weightOf: () => 1, errorOfMeasurement: new Map<string, Estimate>() } : /\.csv$/i.test(path) ? fromTable(path) : fromResults(path, flags);
-  const judgements = flags.angoff === undefined ? [] : readJudgements(readTextFile(flags.angoff, "the judgements"), flags.angoff);
+  const input = path === undefined ? NOTHING : /\.csv$/i.test(path) ? fromTable(path) : fromResults(path, flags);
+  const judgements = flags.angoff === undefined ? [] : judgementsOf(flags.angoff, input.known);
   const rated = input.scores.some(({ rating }) => rating !== null);
   if (rated && flags.borderline === undefined) throw problem("SW-U07", "saidwell cutscore", "it is not said which rating means borderline", "Add --borderline with the number of your scale, such as --borderline 2.");
-  if (!rated && judgements.length === 0) throw problem("SW-A07", path!, "no candidate has a global rating, and there are no judgements", "Give --ratings with people's overall:global marks, a column 'rating' in the table, or --angoff.");
+  if (!rated && judgements.length === 0) throw problem("SW-A07", path ?? flags.angoff!, "no candidate has a global rating, and there are no judgements that fit", "Give --ratings with people's overall:global marks, a column 'rating' in the table, or --angoff.");
   const report = cutScoreReport({ ...input, borderline: rated ? (flags.borderline ?? null) : null, judgements }, VERSION);
   const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
   if (flags.plot !== undefined) await writeOutput(cutScoreSvg(report), { ...output, out: flags.plot });
   await writeOutput(flags.format === "json" ? toJson(report) : cutScoreText(report, look), output);
 }
 
-type Basis = Pick<CutScoreInput, "scores" | "weightOf" | "errorOfMeasurement">;
+interface Basis extends Pick<CutScoreInput, "scores" | "weightOf" | "itemsOf" | "errorOfMeasurement"> {
+  known: KnownItems;
+}
+
+const NOTHING: Basis = { scores: [], weightOf: () => 1, errorOfMeasurement: new Map<string, Estimate>(), known: new Map() };
+
+function judgementsOf(path: string, known: KnownItems) {
+  const { judgements, findings } = placeJudgements(readJudgements(readTextFile(path, "the judgements"), path), known, path);
+  for (const finding of findings) process.stderr.write(`${describe(finding)}\n`);
+  return judgements;
+}
 
 function fromTable(path: string): Basis {
-  return { scores: readScores(readTextFile(path, "the scores"), path), weightOf: () => 1, errorOfMeasurement: new Map() };
+  const scores = readScores(readTextFile(path, "the scores"), path);
+  return { ...NOTHING, scores, known: new Map(scores.map(({ station }) => [station, null])) };
 }
 
 function fromResults(path: string, { ratings }: CutScoreFlags): Basis {
   const { records, findings } = readRecords(path);
   const joined = ratings === undefined ? null : joinMarks(records, readMarks(readTextFile(ratings, "the ratings"), ratings));
   for (const finding of [...findings, ...(joined?.findings ?? [])]) process.stderr.write(`${describe(finding)}\n`);
-  return { scores: scoresOf(records, joined?.records ?? []), weightOf: (station, item) => weightIn(records, station, item), errorOfMeasurement: errors(records) };
+  const known = itemsByStation(records);
+  return { scores: scoresOf(records, joined?.records ?? []), weightOf: (station, item) => weightIn(records, station, item), itemsOf: (station) => known.get(station)?.size ?? null, errorOfMeasurement: errors(records), known };
+}
+
+function itemsByStation(records: readonly SheetRecord[]): Map<string, Set<string>> {
+  const found = new Map<string, Set<string>>();
+  for (const { key, items } of records) {
+    const own = found.get(key.station) ?? new Set<string>();
+    found.set(key.station, own);
+    for (const { id } of items) own.add(id);
+  }
+  return found;
 }
 
 function weightIn(records: readonly SheetRecord[], station: string, item: string): number {
   for (const record of records) {
-    if (station !== "" && record.key.station !== station) continue;
+    if (record.key.station !== station) continue;
     const found = record.items.find(({ id }) => id === item);
     if (found !== undefined) return found.weight;
   }

@@ -4,7 +4,8 @@ import { borderlineGroup } from "../statistics/borderline-group.ts";
 import { clamped, estimated, notMeasurable, type Estimate } from "../statistics/estimate.ts";
 import { linearRegression } from "../statistics/linear-regression.ts";
 import { mean } from "../statistics/moments.ts";
-import type { Judgement, Score } from "./scores.ts";
+import type { Judgement } from "./judgements.ts";
+import type { Score } from "./scores.ts";
 
 export type CutMethod = "borderline regression" | "borderline group" | "modified Angoff";
 
@@ -42,12 +43,22 @@ export interface GroupCut extends Cut {
   median: Estimate;
 }
 
+export interface AngoffReport extends Cut {
+  method: "modified Angoff";
+  judges: { judge: string; cut: number }[];
+  /** Items judged, which the cut is in per cent of. */
+  items: number;
+  /** Items of the station's rubric; null where only scores are known. */
+  ofItems: number | null;
+}
+
 export interface NearCandidate {
   candidate: string;
   score: number;
   /** Score minus cut. */
   distance: number;
-  withinCutError: boolean;
+  /** Null when the cut's standard error is not known. */
+  withinCutError: boolean | null;
   /** Null when the error of measurement is not known. */
   withinMeasurementError: boolean | null;
 }
@@ -60,10 +71,10 @@ export interface StationCut {
   points: { candidate: string; rating: number; score: number }[];
   regression: RegressionCut | null;
   group: GroupCut | null;
-  angoff: (Cut & { judges: { judge: string; cut: number }[] }) | null;
+  angoff: AngoffReport | null;
   /** Of one candidate's score, in per cent points. */
   errorOfMeasurement: Estimate;
-  /** By the first method that gives a cut. */
+  /** By the first method that gives a cut of these scores. */
   decision: { method: CutMethod; cut: number; standardError: number | null; below: number; near: NearCandidate[] } | null;
 }
 
@@ -83,10 +94,12 @@ export interface CutScoreInput {
   judgements: readonly Judgement[];
   /** Marks of an item where the judgements bring no weight. */
   weightOf: (station: string, item: string) => number;
+  /** How many items a candidate's score is of; null where only scores are known. */
+  itemsOf?: (station: string) => number | null;
   errorOfMeasurement: ReadonlyMap<string, Estimate>;
 }
 
-export function cutScoreReport({ scores, borderline, judgements, weightOf, errorOfMeasurement }: CutScoreInput, version: string): CutScoreReport {
+export function cutScoreReport({ scores, borderline, judgements, weightOf, itemsOf = () => null, errorOfMeasurement }: CutScoreInput, version: string): CutScoreReport {
   const names = [...new Set([...scores.map(({ station }) => station), ...judgements.map(({ station }) => station)])].sort(compareNatural);
   const stations = names.map((station): StationCut => {
     const own = scores.filter((score) => score.station === station);
@@ -94,9 +107,9 @@ export function cutScoreReport({ scores, borderline, judgements, weightOf, error
     const judged = judgements.filter((judgement) => judgement.station === station);
     const regression = borderline === null ? null : regressionCut(rated, borderline, own);
     const group = borderline === null ? null : groupCut(rated, borderline);
-    const angoff = judged.length === 0 ? null : angoffOf(judged, station, weightOf);
+    const angoff = judged.length === 0 ? null : angoffOf(judged, station, weightOf, itemsOf(station));
     const error = errorOfMeasurement.get(station) ?? notMeasurable(own.length, "it needs the items of a cohort: give results, not a table of scores");
-    return { station, candidates: own.length, rated: rated.length, points: rated, regression, group, angoff, errorOfMeasurement: error, decision: decisionOf([regression, group, angoff], own, error) };
+    return { station, candidates: own.length, rated: rated.length, points: rated, regression, group, angoff, errorOfMeasurement: error, decision: decisionOf([regression, group, angoff !== null && ofAllItems(angoff) ? angoff : null], own, error) };
   });
   return { form: "saidwell/cut-score@1", version, borderline, stations, examination: examinationOf(stations, scores) };
 }
@@ -110,16 +123,24 @@ function regressionCut(rated: StationCut["points"], borderline: number, own: rea
   if (!("slope" in line)) return none(line.why === "all points have the same value on the horizontal axis" ? "all candidates have the same rating" : "fewer than three rated candidates");
   if (line.slope.value <= 0) return { ...none("higher ratings do not go with higher scores here, so no cut can be read from the line"), rSquared: line.rSquared, slope: line.slope.value, intercept: line.intercept.value };
   const cut = line.at(borderline);
+  // The line knows no bounds, a score does.
+  if (cut.value < 0 || cut.value > 100) {
+    return { ...none(`at the rating ${borderline} the line is at ${Number(cut.value.toFixed(1))}%, and no score can be`), rSquared: line.rSquared, slope: line.slope.value, intercept: line.intercept.value };
+  }
   const ratings = rated.map(({ rating }) => rating);
   const warnings = [
     rated.length < SMALLEST_COHORT ? `only ${rated.length} rated candidates: below ${SMALLEST_COHORT} the cut's error is unacceptably large (Homer et al., Medical Teacher 2016)` : null,
     line.rSquared !== null && line.rSquared < LEAST_R_SQUARED ? `R squared is below ${LEAST_R_SQUARED}: checklist and rating hardly go together (AMEE Guide 49, 2010)` : null,
     borderline < Math.min(...ratings) || borderline > Math.max(...ratings) ? "nobody was rated as low (or high) as borderline: the line is drawn beyond the data" : null,
-    cut.value < 0 || cut.value > 100 ? "the cut lies outside 0 to 100" : null,
+    cut.standardError === null ? "all scores lie on the line: no error can be told" : null,
     provisionalWarning(own),
   ].filter((warning) => warning !== null);
-  const inRange = cut.interval === null ? cut : { ...cut, interval: clamped(cut.interval.low, cut.interval.high, 0, 100) };
-  return { method: "borderline regression", cut: inRange, errorBy: REGRESSION_ERROR, warnings, rSquared: line.rSquared, slope: line.slope.value, intercept: line.intercept.value };
+  return { method: "borderline regression", cut: inRange(cut), errorBy: REGRESSION_ERROR, warnings, rSquared: line.rSquared, slope: line.slope.value, intercept: line.intercept.value };
+}
+
+/** The interval kept to what a score can be; the cut itself lies in it. */
+function inRange(cut: Estimate): Estimate {
+  return cut.value === null || cut.interval === null ? cut : { ...cut, interval: clamped(cut.interval.low, cut.interval.high, 0, 100) };
 }
 
 function provisionalWarning(own: readonly Score[]): string | null {
@@ -132,14 +153,17 @@ function groupCut(rated: StationCut["points"], borderline: number): GroupCut {
   const { mean: cut, median } = borderlineGroup(own.map(({ score }) => score));
   return {
     method: "borderline group",
-    cut,
+    cut: inRange(cut),
     errorBy: "standard deviation of the group's scores over the root of its size",
-    warnings: own.length > 0 && own.length < SMALLEST_GROUP ? [`only ${own.length} rated borderline: the mean is unsteady`] : [],
+    warnings: cut.value === null ? [] : [
+      own.length < SMALLEST_GROUP ? `only ${own.length} rated borderline: the mean is unsteady` : null,
+      cut.standardError === null ? "all of them have the same score: no error can be told" : null,
+    ].filter((warning) => warning !== null),
     median,
   };
 }
 
-function angoffOf(judged: readonly Judgement[], station: string, weightOf: CutScoreInput["weightOf"]): NonNullable<StationCut["angoff"]> {
+function angoffOf(judged: readonly Judgement[], station: string, weightOf: CutScoreInput["weightOf"], ofItems: number | null): AngoffReport {
   const items = [...new Set(judged.map(({ item }) => item))];
   const names = [...new Set(judged.map(({ judge }) => judge))];
   const weights = items.map((item) => judged.find((one) => one.item === item && one.weight !== null)?.weight ?? weightOf(station, item));
@@ -149,11 +173,21 @@ function angoffOf(judged: readonly Judgement[], station: string, weightOf: CutSc
   const { judges, cut } = angoffCut(names.map((judge) => items.map((item) => judged.find((one) => one.judge === judge && one.item === item)!.share)), percents);
   return {
     method: "modified Angoff",
-    cut,
+    cut: inRange(cut),
     errorBy: "standard deviation of the judges' cuts over the root of their number (MacCann and Stanley 2004)",
-    warnings: names.length < 2 ? ["one judge only: no error can be told"] : [],
+    warnings: [
+      names.length < 2 ? "one judge only: no error can be told" : cut.value !== null && cut.standardError === null ? "all judges give the same cut: no error can be told" : null,
+      ofItems !== null && items.length < ofItems ? `${items.length} of the station's ${ofItems} items ${items.length === 1 ? "was" : "were"} judged: the cut is in per cent of these, and totals of all items are not held against it` : null,
+    ].filter((warning) => warning !== null),
     judges: names.map((judge, place) => ({ judge, cut: judges[place]! })),
+    items: items.length,
+    ofItems,
   };
+}
+
+/** Whether cut and scores are per cent of the same. */
+function ofAllItems({ items, ofItems }: AngoffReport): boolean {
+  return ofItems === null || items >= ofItems;
 }
 
 function decisionOf(cuts: readonly (Cut | null)[], own: readonly Score[], error: Estimate): StationCut["decision"] {
@@ -170,9 +204,9 @@ function nearest(own: readonly { candidate: string; score: number }[], cut: numb
   return own
     .map(({ candidate, score }) => {
       const distance = score - cut;
-      return { candidate, score, distance, withinCutError: cutError !== null && Math.abs(distance) <= cutError, withinMeasurementError: measurementError === null ? null : Math.abs(distance) <= measurementError };
+      return { candidate, score, distance, withinCutError: cutError === null ? null : Math.abs(distance) <= cutError, withinMeasurementError: measurementError === null ? null : Math.abs(distance) <= measurementError };
     })
-    .filter(({ withinCutError, withinMeasurementError }) => withinCutError || withinMeasurementError === true)
+    .filter(({ withinCutError, withinMeasurementError }) => withinCutError === true || withinMeasurementError === true)
     .sort((a, b) => a.distance - b.distance);
 }
 
@@ -180,6 +214,7 @@ function nearest(own: readonly { candidate: string; score: number }[], cut: numb
 function examinationOf(stations: readonly StationCut[], scores: readonly Score[]): CutScoreReport["examination"] {
   if (stations.length < 2) return null;
   for (const method of ["borderline regression", "borderline group", "modified Angoff"] as const) {
+    if (method === "modified Angoff" && stations.some(({ angoff }) => angoff !== null && !ofAllItems(angoff))) continue;
     const cuts = stations.map(({ regression, group, angoff }) => [regression, group, angoff].find((cut) => cut?.method === method)?.cut ?? null);
     if (!cuts.every((cut) => cut !== null && cut.value !== null)) continue;
     const known = cuts.map((cut) => cut as Extract<Estimate, { value: number }>);

@@ -1,5 +1,5 @@
 import { tQuantile } from "./distributions.ts";
-import { estimated, LEVEL, notMeasurable, type Estimate } from "./estimate.ts";
+import { around, estimated, LEVEL, notMeasurable, type Estimate } from "./estimate.ts";
 import { mean, standardDeviation } from "./moments.ts";
 
 export interface AngoffCut {
@@ -24,5 +24,5 @@ export function angoffCut(shares: readonly (readonly number[])[], weights: reado
   const middle = mean(judges);
   const error = standardDeviation(judges) / Math.sqrt(n);
   const t = tQuantile(1 - (1 - LEVEL) / 2, n - 1);
-  return { judges, cut: estimated(middle, n, error, { low: middle - t * error, high: middle + t * error, level: LEVEL }) };
+  return { judges, cut: around(middle, n, error, t) };
 }

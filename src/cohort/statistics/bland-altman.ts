@@ -1,5 +1,5 @@
 import { tQuantile } from "./distributions.ts";
-import { estimated, LEVEL, notMeasurable, type Estimate, type NotMeasurable } from "./estimate.ts";
+import { around, LEVEL, notMeasurable, type Estimate, type NotMeasurable } from "./estimate.ts";
 import { mean, standardDeviation } from "./moments.ts";
 
 /** 95% of normal differences lie within this many standard deviations; the 1986 paper rounds it to 2. */
@@ -29,13 +29,12 @@ export function limitsOfAgreement(pairs: readonly (readonly [number, number])[],
   const middle = mean(differences);
   const spread = standardDeviation(differences);
   const t = tQuantile(1 - (1 - LEVEL) / 2, n - 1);
-  const around = (value: number, error: number) => estimated(value, n, error, { low: value - t * error, high: value + t * error, level: LEVEL });
   const limitError = Math.sqrt((3 * spread ** 2) / n);
   return {
     n,
-    bias: around(middle, spread / Math.sqrt(n)),
+    bias: around(middle, n, spread / Math.sqrt(n), t),
     standardDeviation: spread,
-    lower: around(middle - multiplier * spread, limitError),
-    upper: around(middle + multiplier * spread, limitError),
+    lower: around(middle - multiplier * spread, n, limitError, t),
+    upper: around(middle + multiplier * spread, n, limitError, t),
   };
 }

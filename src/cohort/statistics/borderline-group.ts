@@ -1,5 +1,5 @@
 import { binomialAtMost, tQuantile } from "./distributions.ts";
-import { estimated, LEVEL, notMeasurable, type Estimate, type Interval } from "./estimate.ts";
+import { around, estimated, LEVEL, notMeasurable, type Estimate, type Interval } from "./estimate.ts";
 import { mean, median, standardDeviation } from "./moments.ts";
 
 /**
@@ -15,7 +15,7 @@ export function borderlineGroup(scores: readonly number[]): { mean: Estimate; me
   const t = tQuantile(1 - (1 - LEVEL) / 2, n - 1);
   const middle = mean(scores);
   return {
-    mean: estimated(middle, n, error, { low: middle - t * error, high: middle + t * error, level: LEVEL }),
+    mean: around(middle, n, error, t),
     median: estimated(median(scores), n, null, medianInterval(scores)),
   };
 }

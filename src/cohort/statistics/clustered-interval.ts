@@ -1,5 +1,5 @@
 import type { AgreementTable } from "./agreement-table.ts";
-import { estimated, LEVEL, type Estimate } from "./estimate.ts";
+import { estimated, LEVEL, NO_VARIANCE, type Estimate } from "./estimate.ts";
 import { standardDeviation } from "./moments.ts";
 import { seededRandom } from "./random.ts";
 
@@ -28,6 +28,8 @@ export function clusteredInterval(clusters: readonly AgreementTable[], statistic
   drawn.sort((a, b) => a - b);
   const at = (share: number) => drawn[Math.round(share * (drawn.length - 1))]!;
   const tail = (1 - LEVEL) / 2;
+  // Rehearsals that are all alike give the same in every draw, which is no certainty.
+  if (at(1) - at(0) < NO_VARIANCE) return estimated(whole.value, whole.n);
   return estimated(whole.value, whole.n, standardDeviation(drawn), { low: at(tail), high: at(1 - tail), level: LEVEL });
 }
 

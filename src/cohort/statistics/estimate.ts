@@ -38,5 +38,14 @@ export function clamped(low: number, high: number, least: number, most: number):
   return { low: Math.min(most, Math.max(least, low)), high: Math.min(most, Math.max(least, high)), level: LEVEL };
 }
 
+/**
+ * A value with its standard error and the interval that many errors wide on either side. Data that do not vary at all (every score on
+ * the line, judges who say the same) give an error of nought: that is chance, not certainty, so neither is given then.
+ */
+export function around(value: number, n: number, error: number, times: number): Estimated {
+  if (error < NO_VARIANCE) return estimated(value, n);
+  return estimated(value, n, error, { low: value - times * error, high: value + times * error, level: LEVEL });
+}
+
 /** Differences of rounding below this are no variance: sums of marks carry errors of about 1e-13. */
 export const NO_VARIANCE = 1e-9;

@@ -97,5 +97,6 @@ function resampled(own: readonly number[][][], measurement: Measurement, values:
   drawn.sort((a, b) => a - b);
   const at = (share: number) => drawn[Math.min(drawn.length - 1, Math.max(0, Math.round(share * (drawn.length - 1))))]!;
   const tail = (1 - LEVEL) / 2;
-  return clamped(at(tail), at(1 - tail), -1, 1);
+  // Units that are all alike give the same in every draw, which is no certainty.
+  return at(1) - at(0) < NO_VARIANCE ? null : clamped(at(tail), at(1 - tail), -1, 1);
 }

@@ -1,5 +1,5 @@
 import { tQuantile } from "./distributions.ts";
-import { estimated, LEVEL, NO_VARIANCE, notMeasurable, type Estimated, type NotMeasurable } from "./estimate.ts";
+import { around, LEVEL, NO_VARIANCE, notMeasurable, type Estimated, type NotMeasurable } from "./estimate.ts";
 import { mean, sumOfSquares } from "./moments.ts";
 
 export interface LinearRegression {
@@ -31,14 +31,13 @@ export function linearRegression(x: readonly number[], y: readonly number[]): Li
   const whole = sumOfSquares(y);
   const residual = Math.sqrt(left / (n - 2));
   const t = tQuantile(1 - (1 - LEVEL) / 2, n - 2);
-  const around = (value: number, error: number) => estimated(value, n, error, { low: value - t * error, high: value + t * error, level: LEVEL });
   const errorAt = (at: number) => residual * Math.sqrt(1 / n + (at - middleX) ** 2 / spread);
   return {
     n,
-    intercept: around(intercept, errorAt(0)),
-    slope: around(slope, residual / Math.sqrt(spread)),
+    intercept: around(intercept, n, errorAt(0), t),
+    slope: around(slope, n, residual / Math.sqrt(spread), t),
     rSquared: whole < NO_VARIANCE ? null : 1 - left / whole,
     residual,
-    at: (at) => around(intercept + slope * at, errorAt(at)),
+    at: (at) => around(intercept + slope * at, n, errorAt(at), t),
   };
 }

@@ -20,8 +20,10 @@ export function cutScoreText(report: CutScoreReport, look: Look): string {
     const { method, cut, below, candidates, near } = data.examination;
     page.heading("The examination as a whole", plural(data.stations.length, "station"));
     row(page, "cut, mean of stations", `${percents(cut)} by ${method}${cut.value !== null && cut.standardError !== null ? `; standard error ${number(cut.standardError, 2)} points, the stations' errors taken as independent` : ""}`);
-    row(page, "below it", `${below} of ${plural(candidates, "candidate")} with a score at every station`);
-    nearList(page, near);
+    if (candidates > 0) {
+      row(page, "below it", `${below} of ${plural(candidates, "candidate")} with a score at every station`);
+      nearList(page, near, cut.value !== null && cut.standardError !== null, false);
+    }
   }
   page.blank();
   page.entry({ body: faint("In brackets: 95% confidence intervals. A cut score is a judgement of people; these figures only carry theirs over to the scores. A practice aid: a trained person decides.") });
@@ -38,7 +40,8 @@ function percents(figure: Cut["cut"]): string {
 
 function stationBlock(page: Page, station: StationCut, borderline: number | null): void {
   const { regression, group, angoff, decision } = station;
-  page.heading(station.station || "All scores", `${plural(station.candidates, "candidate")}, ${station.rated} rated`);
+  if (station.candidates === 0) page.heading(station.station || "Judgements", "no candidates");
+  else page.heading(station.station || "All scores", `${plural(station.candidates, "candidate")}, ${station.rated} rated`);
   if (regression !== null) {
     cutRow(page, regression);
     if (regression.slope !== null) row(page, "", `R squared ${regression.rSquared === null ? "not measurable: all scores are the same" : coefficient(regression.rSquared)}; ${number(regression.slope)} points a step of the rating`);
@@ -54,6 +57,7 @@ function stationBlock(page: Page, station: StationCut, borderline: number | null
     row(page, "", angoff.judges.map(({ judge, cut }) => `${judge} ${number(cut)}%`).join(", "));
     warnings(page, angoff);
   }
+  if (station.candidates === 0) return;
   row(page, "error of measurement", station.errorOfMeasurement.value === null ? `not measurable: ${station.errorOfMeasurement.why}` : `${number(station.errorOfMeasurement.value)} points of one candidate's score${station.errorOfMeasurement.n < SMALL_COHORT ? `; from ${plural(station.errorOfMeasurement.n, "candidate")} only (fewer than ${SMALL_COHORT}), so a hint` : ""}`);
   if (borderline !== null && station.points.length > 0) {
     page.blank();
@@ -63,7 +67,7 @@ function stationBlock(page: Page, station: StationCut, borderline: number | null
   }
   if (decision === null) return;
   row(page, "below the cut", `${decision.below} of ${station.candidates} by ${decision.method}`);
-  nearList(page, decision.near);
+  nearList(page, decision.near, decision.standardError !== null, station.errorOfMeasurement.value !== null);
 }
 
 function cutRow(page: Page, cut: Cut): void {
@@ -75,11 +79,13 @@ function warnings(page: Page, { warnings: all }: Cut): void {
   for (const warning of all) row(page, "", `WARNING: ${warning}.`);
 }
 
-function nearList(page: Page, near: readonly NearCandidate[]): void {
-  if (near.length === 0) return row(page, "near the cut", "nobody within a standard error");
+function nearList(page: Page, near: readonly NearCandidate[], cutError: boolean, measurementError: boolean): void {
+  const known = [cutError ? "the cut's standard error" : null, measurementError ? "the error of measurement" : null].filter((part) => part !== null);
+  if (known.length === 0) return row(page, "near the cut", "not measurable: no standard error is known");
+  if (near.length === 0) return row(page, "near the cut", `nobody within ${known.join(" or ")}`);
   near.slice(0, MOST_NEAR).forEach(({ candidate, score, distance, withinCutError, withinMeasurementError }, place) => {
-    const within = [withinCutError ? "the cut's standard error" : null, withinMeasurementError === true ? "the error of measurement" : null].filter((part) => part !== null);
-    row(page, place === 0 ? "near the cut" : "", `${candidate}: ${number(score)}%, ${number(Math.abs(distance))} points ${distance < 0 ? "below" : "above"}, within ${within.join(" and ")}`);
+    const within = [withinCutError === true ? "the cut's standard error" : null, withinMeasurementError === true ? "the error of measurement" : null].filter((part) => part !== null);
+    row(page, place === 0 ? "near the cut" : "", `${candidate}: ${number(score)}%, ${Math.abs(distance) < 0.05 ? "on the cut" : `${number(Math.abs(distance))} points ${distance < 0 ? "below" : "above"}`}, within ${within.join(" and ")}`);
   });
   if (near.length > MOST_NEAR) row(page, "", `and ${near.length - MOST_NEAR} more (all in --format json)`);
 }

@@ -105,3 +105,10 @@ test("the text says what is not measurable, and never NaN", () => {
   expect(text).not.toMatch(/NaN|Infinity|undefined|null/);
   for (const line of text.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
 });
+
+test("ten rehearsals that are all alike give figures without an interval: every draw is the same, which is no certainty", () => {
+  const alike = Array.from({ length: 10 }, (_, i) => record({ candidate: `S${i}`, items: { a: "complete", b: "absent" } }));
+  const lines = alike.map(({ key }) => `${key.candidate},Kim,a,complete\n${key.candidate},Kim,b,absent`).join("\n");
+  const { measures } = agreementReport(joinMarks(alike, readMarks(`candidate,marker,item,content\n${lines}\n`, "m.csv")), "0", 0).overall.pairs[0]!;
+  for (const figure of [measures.percent, measures.kappa, measures.pabak, measures.alphaNominal]) expect(figure).toMatchObject({ value: 1, interval: null });
+});

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { joinMarks } from "../../../src/cohort/agreement/join.ts";
 import { cutScoreReport, type CutScoreInput } from "../../../src/cohort/cutscore/report.ts";
-import { readJudgements, readScores, scoresOf } from "../../../src/cohort/cutscore/scores.ts";
+import { placeJudgements, readJudgements } from "../../../src/cohort/cutscore/judgements.ts";
+import { readScores, scoresOf } from "../../../src/cohort/cutscore/scores.ts";
 import { readMarks } from "../../../src/cohort/marks.ts";
 import { linearRegression } from "../../../src/cohort/statistics/linear-regression.ts";
 import { estimated } from "../../../src/cohort/statistics/estimate.ts";
@@ -99,7 +100,7 @@ test("a judge who left an item out, a score of 120 and a rating that is no numbe
     return [];
   };
   expect(told(() => readJudgements("judge,item,percent\nKim,wash,50\nKim,dose,100\nLee,wash,70\n", "j.csv"))).toEqual(["1 the judge 'Lee' has not judged dose"]);
-  expect(told(() => readScores("candidate,score,rating\nA,120,2\nB,50,good\n", "s.csv"))).toEqual(["2 the score '120' is no per cent figure", "3 the rating 'good' is no number"]);
+  expect(told(() => readScores("candidate,score,rating\nA,120,2\nB,50,good\n", "s.csv"))).toEqual(["2 the score '120' is no per cent figure", "3 the rating 'good' is no number of a scale"]);
 });
 
 test("of several attempts the first counts, and several examiners' ratings are averaged", () => {
@@ -154,4 +155,85 @@ test("ratings that are means of several people are labelled with whole steps, an
   const report = cutScoreReport(input({ scores: means }), "0");
   for (const step of [1, 2, 3, 4]) expect(cutScoreSvg(report)).toContain(`text-anchor="middle">${step}</text>`);
   expect(cutScoreText(report, { width: 80, colour: false, ascii: true })).toMatch(/\n +1 +4\.33\n/);
+});
+
+test("where the line reaches borderline outside 0 to 100 there is no cut, nobody is below it, and the plot stays a plot", () => {
+  for (const borderline of [9, 1e9, -1e9]) {
+    const report = cutScoreReport(input({ borderline }), "0");
+    expect(report.stations[0]).toMatchObject({ regression: { cut: { value: null, why: expect.stringMatching(/at the rating -?\d+ the line is at .*%, and no score can be/) }, slope: 10 }, decision: null });
+    expect(cutScoreText(report, { width: 80, colour: false, ascii: true })).not.toMatch(/below the cut|near the cut/);
+    expect(cutScoreSvg(report).length).toBeLessThan(10_000);
+  }
+});
+
+test("scores that all lie on the line, judges who agree and a group of equals give no error, and no candidate is near by it", () => {
+  const onLine = one({ scores: readScores("candidate,score,rating\na,50,1\nb,60,2\nc,70,3\n", "s.csv") });
+  expect(onLine.regression).toMatchObject({ cut: { value: expect.closeTo(60, 9), standardError: null, interval: null }, warnings: expect.arrayContaining(["all scores lie on the line: no error can be told"]) });
+  expect(onLine.decision).toMatchObject({ standardError: null, near: [] });
+  const equals = one({ scores: readScores("candidate,score,rating\na,50,1\nb,60,2\nc,60,2\nd,75,3\n", "s.csv") });
+  expect(equals.group).toMatchObject({ cut: { value: 60, standardError: null, interval: null } });
+  const agreeing = one({ scores: [], borderline: null, judgements: readJudgements("judge,item,percent\nKim,a,60\nLee,a,60\n", "j.csv") });
+  expect(agreeing.angoff).toMatchObject({ cut: { value: 60, standardError: null, interval: null }, warnings: ["all judges give the same cut: no error can be told"] });
+});
+
+test("where no error is known the text does not say that nobody is near; without candidates it speaks of none", () => {
+  const judged = { borderline: null, judgements: readJudgements("judge,item,percent\nKim,a,60\n", "j.csv") };
+  const text = (over: Partial<CutScoreInput>) => cutScoreText(cutScoreReport(input(over), "0"), { width: 80, colour: false, ascii: true });
+  expect(text({ ...judged, scores: readScores("candidate,score\na,61\n", "s.csv") })).toMatch(/below the cut +0 of 1[^]*near the cut +not measurable: no standard error is known/);
+  expect(text({ ...judged, scores: [] })).not.toMatch(/below the cut|near the cut|error of measurement/);
+});
+
+test("an interval of judges' cuts stays within what a score can be", () => {
+  const { angoff } = one({ scores: [], borderline: null, judgements: readJudgements("judge,item,percent\nKim,a,50\nLee,a,60\n", "j.csv") });
+  // 55 with an error of 5 and t 12.7: without bounds -8.5 to 118.5.
+  expect(angoff!.cut).toMatchObject({ value: 55, interval: { low: 0, high: 100 } });
+});
+
+test("a group of one gives no mean, and no word of how steady its mean is", () => {
+  const alone = one({ scores: readScores("candidate,score,rating\na,50,1\nb,60,2\nc,75,3\n", "s.csv") });
+  expect(alone.group).toMatchObject({ cut: { value: null }, warnings: [] });
+});
+
+const DROPS = new Map([["drops", new Set(["wash", "dose"])]]);
+const JUDGED = readJudgements("judge,item,percent\nKim,wash,50\nKim,dose,100\n", "j.csv");
+
+test("a judgement without a station is of the only one there is", () => {
+  expect(placeJudgements(JUDGED, DROPS, "j.csv")).toMatchObject({ judgements: [{ station: "drops" }, { station: "drops" }], findings: [] });
+  expect(placeJudgements(readJudgements("judge,station,item,percent\nKim,pen,a,50\n", "j.csv"), new Map([["", null]]), "j.csv")).toMatchObject({ judgements: [{ station: "" }], findings: [] });
+});
+
+test("judgements of no known station or item are left out and told with their lines", () => {
+  const told = (table: string, known = DROPS) => placeJudgements(readJudgements(table, "j.csv"), known, "j.csv");
+  const misspelt = told("judge,station,item,percent\nKim,drop,wash,50\nKim,drops,hnds,50\nKim,,dose,70\n");
+  expect(misspelt.judgements).toMatchObject([{ item: "dose", station: "drops" }]);
+  expect(misspelt.findings.map(({ code, line, message }) => `${code} ${line} ${message}`)).toEqual([
+    "SW-A09 2 there are no scores of the station 'drop': the judgement was left out",
+    "SW-A09 3 the station 'drops' has no item 'hnds': the judgement was left out",
+  ]);
+  const two = told("judge,item,percent\nKim,wash,50\nKim,dose,60\n", new Map([...DROPS, ["pen", new Set(["wash"])]]));
+  expect(two).toMatchObject({ judgements: [], findings: [{ message: "it is not said of which station the judgement is: 2 judgements were left out (lines 2, 3)" }] });
+});
+
+test("a judge who names the station and one who does not are held together, with what one of them left out", () => {
+  const table = "judge,station,item,percent\nKim,drops,wash,50\nKim,drops,dose,50\nLee,,wash,60\n";
+  expect(() => placeJudgements(readJudgements(table, "j.csv"), DROPS, "j.csv")).toThrow("the judge 'Lee' has not judged dose of drops");
+});
+
+test("an item has one weight", () => {
+  expect(() => readJudgements("judge,item,percent,weight\nJ1,a,50,1\nJ2,a,60,3\n", "j.csv")).toThrow("the weight of 'a' is 3 here and 1 in line 2");
+});
+
+test("a cut of two of 25 items is not held against totals of all of them", () => {
+  const { angoff, decision } = one({ borderline: null, scores: readScores("candidate,score\na,50\n", "s.csv"), judgements: readJudgements("judge,item,percent\nKim,a,50\nKim,b,80\n", "j.csv"), itemsOf: () => 25 });
+  expect(angoff).toMatchObject({ items: 2, ofItems: 25, cut: { value: 65 }, warnings: expect.arrayContaining([expect.stringContaining("2 of the station's 25 items were judged")]) });
+  expect(decision).toBeNull();
+});
+
+test("a score whose result is provisional is warned of, though every item could be told", () => {
+  const records = [record({ candidate: "A", items: { a: "absent" }, more: { outcome: "provisional" } })];
+  expect(scoresOf(records, [])).toMatchObject([{ provisional: true }]);
+});
+
+test("a rating that no scale has is told, and does not end the program", () => {
+  expect(() => readScores("candidate,score,rating\nA,50,1e200\n", "s.csv")).toThrow("the rating '1e200' is no number of a scale");
 });
