@@ -12,10 +12,12 @@ export const SHIPPED = "shipped:";
 
 /**
  * Loads a rubric from a YAML file. In a module of its own, because YAML and zod cost more start-up than all the rest.
+ * @param reads takes the path of every file that is read, its blocks and responses too: no output may take their place.
  * @throws ProblemError SW-R01 and those of loadRubric.
  */
-export function rubricFromFile(path: string): Rubric {
-  return placedRubric(rubricText(path), path).rubric;
+export function rubricFromFile(path: string, reads: string[] = []): Rubric {
+  reads.push(path);
+  return placedRubric(rubricText(path), path, reads).rubric;
 }
 
 /** The text of a rubric or block file. @throws ProblemError SW-R01 */
@@ -27,9 +29,13 @@ export function rubricText(path: string): string {
   }
 }
 
-/** @param path of the rubric that the text is from: its blocks are read from beside it. @throws ProblemError those of loadRubric */
-export function placedRubric(text: string, path: string): PlacedRubric {
-  return loadPlacedRubric(text, { file: path, readBlock: blockReader(path), blockFile: (include) => blockPath(path, include) });
+/**
+ * @param path of the rubric that the text is from: its blocks are read from beside it.
+ * @param reads takes the path of every file that is read, also of those that turn out to be faulty.
+ * @throws ProblemError those of loadRubric
+ */
+export function placedRubric(text: string, path: string, reads: string[] = []): PlacedRubric {
+  return loadPlacedRubric(text, { file: path, readBlock: blockReader(path, reads), blockFile: (include) => blockPath(path, include) });
 }
 
 /** The path under which an included file is found; `shipped:NAME` stays. */
@@ -40,8 +46,9 @@ export function blockPath(rubric: string, include: string): string {
 /**
  * Reads blocks from the folder of the rubric and below, and `shipped:NAME` from the program's own.
  * A path or a link that leads outside is refused: a rubric from somebody else must not read this person's files.
+ * @param reads takes the path of every file that is read.
  */
-export function blockReader(rubric: string): (include: string) => string {
+export function blockReader(rubric: string, reads: string[] = []): (include: string) => string {
   const folder = realpathSync(dirname(resolve(rubric)));
   const own = join(folder, basename(rubric));
   return (include) => {
@@ -57,6 +64,7 @@ export function blockReader(rubric: string): (include: string) => string {
     }
     if (!inside(folder, real)) throw new Error("it is a link that leads outside the rubric's folder");
     if (real === own) throw new Error("it is this rubric itself: the include would never end");
+    reads.push(real);
     let text: string;
     try {
       text = readText(real);

@@ -20,14 +20,17 @@ const IS_RESPONSES = /^saidwell:[ \t]*["']?responses@/m;
 /**
  * The rubrics and blocks that paths name: files, folders with all below them, or patterns. Links to folders are not
  * followed. What a folder holds besides is counted in a finding.
+ * @returns `read`: every file that was looked into, those left out too
  * @throws ProblemError SW-R01 when a path names nothing
  */
-export async function rubricFiles(paths: readonly string[]): Promise<{ files: FoundFile[]; findings: Finding[] }> {
+export async function rubricFiles(paths: readonly string[]): Promise<{ files: FoundFile[]; findings: Finding[]; read: string[] }> {
   const files = new Map<string, FoundFile>();
   const findings: Finding[] = [];
+  const read: string[] = [];
   for (const path of paths) {
     const { named, others } = await namesOf(path);
     const leftOut: string[] = [];
+    read.push(...named, ...others);
     for (const name of named) if (!files.has(resolve(name))) files.set(resolve(name), { path: name, ...readNamed(name) });
     for (const name of others) {
       if (files.has(resolve(name))) continue;
@@ -49,7 +52,7 @@ export async function rubricFiles(paths: readonly string[]): Promise<{ files: Fo
     }
     if (named.length + others.length === 0) throw problem("SW-R01", path, "there is no YAML file here", "Name a rubric, a folder that holds rubrics, or a pattern such as 'rubrics/**/*.yaml'.");
   }
-  return { files: [...files.values()], findings };
+  return { files: [...files.values()], findings, read };
 }
 
 /** A file named by the person is checked whatever it says of itself. */

@@ -7,16 +7,17 @@ import { didYouMean } from "./suggest.ts";
 
 /**
  * A shipped rubric by its name, or a rubric file by its path. A name goes before a file of that name: `./name` is the file.
+ * @param reads takes the path of every file that is read: the rubric, its blocks, its responses.
  * @throws ProblemError SW-R01 with the names there are.
  */
-export async function findRubric(nameOrFile: string): Promise<Rubric> {
+export async function findRubric(nameOrFile: string, reads: string[] = []): Promise<Rubric> {
   const names = shippedRubrics().map(({ name }) => name);
   if (names.includes(nameOrFile)) {
     const rubric = shippedRubric(nameOrFile);
     rememberCompiled(rubric, shippedCompiled(nameOrFile));
     return rubric;
   }
-  if (looksLikePath(nameOrFile) || existsSync(nameOrFile)) return (await import("./rubric-file.ts")).rubricFromFile(nameOrFile);
+  if (looksLikePath(nameOrFile) || existsSync(nameOrFile)) return (await import("./rubric-file.ts")).rubricFromFile(nameOrFile, reads);
   throw problem(
     "SW-R01",
     `--rubric ${nameOrFile}`,

@@ -1,4 +1,4 @@
-import { mkdirSync } from "node:fs";
+import { mkdirSync, readFileSync } from "node:fs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { BLOCK, SOUND } from "../review/card.ts";
 import { built } from "./built.ts";
@@ -108,6 +108,32 @@ test("--out writes the report, never over a rubric", () => {
   expect(check("ours", "--format", "sarif", "--out", "report.sarif")).toMatchObject({ code: 0, out: "" });
   expect(check("ours", "--out", "report.sarif")).toMatchObject({ code: 6, err: expect.stringContaining("[SW-O01]") });
   expect(check("ours", "--out", "ours/card.yaml", "--force")).toMatchObject({ code: 6, err: expect.stringContaining("reads") });
+});
+
+describe("no output takes the place of a file that was read", () => {
+  const AGAIN = WITH_BLOCK.replace("version: 1\n", "version: 1\nresponses: more.yaml\n");
+  const MORE = "saidwell: responses@1\nid: card\nitems: { rinse: { rinse: { say: [swill some water round and spit it out] } } }\n";
+  const kept = { "kept/card.yaml": AGAIN, "kept/blocks/opening.yaml": BLOCK, "kept/more.yaml": MORE, "kept/notes.yaml": "just: notes\n", "kept/broken.yaml": AGAIN.replace("id: card", "id: other") };
+  beforeAll(() => {
+    for (const folder of ["kept/blocks", "talk"]) mkdirSync(`${saidwell.work}/${folder}`, { recursive: true });
+    for (const [name, text] of Object.entries(kept)) saidwell.write(name, text);
+    saidwell.write("talk/a.txt", "[0:00] Pharmacist: Shake the inhaler well.\n[0:10] Patient: Okay, thanks, bye.\n");
+  });
+
+  test.each<[string, string[]]>([
+    ["rubric check, an included block", ["rubric", "check", "kept/card.yaml", "-o", "kept/blocks/opening.yaml"]],
+    ["rubric check, a responses file", ["rubric", "check", "kept", "-o", "kept/more.yaml"]],
+    ["rubric check, a file that was looked into and left out", ["rubric", "check", "kept", "-o", "kept/notes.yaml"]],
+    ["rubric check, the block of a rubric with errors", ["rubric", "check", "kept/broken.yaml", "-o", "kept/blocks/opening.yaml"]],
+    ["rubric compare, a responses file", ["rubric", "compare", "kept/card.yaml", "kept/card.yaml", "--on", "talk", "-o", "kept/more.yaml"]],
+    ["rubric show, an included block", ["rubric", "show", "kept/card.yaml", "-o", "kept/blocks/opening.yaml"]],
+    ["rubric sheet, an included block", ["rubric", "sheet", "kept/card.yaml", "-o", "kept/blocks/opening.yaml"]],
+    ["mark, an included block", ["mark", "talk/a.txt", "-r", "kept/card.yaml", "-o", "kept/blocks/opening.yaml"]],
+    ["explain, a responses file", ["explain", "talk/a.txt", "-r", "kept/card.yaml", "--item", "shake", "-o", "kept/more.yaml"]],
+  ])("%s", (_what, args) => {
+    expect(saidwell.run([...args, "--force"])).toMatchObject({ code: 6, err: expect.stringContaining("would overwrite a file that this command reads") });
+    for (const [name, text] of Object.entries(kept)) expect(readFileSync(`${saidwell.work}/${name}`, "utf8")).toBe(text);
+  });
 });
 
 test("help names the formats and the exit codes", () => {

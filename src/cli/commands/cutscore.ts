@@ -33,7 +33,7 @@ export async function runCutScore(path: string | undefined, flags: CutScoreFlags
   checkOutput(output);
   checkOutput({ ...output, out: flags.plot });
   if (flags.plot !== undefined && flags.plot === flags.out) throw problem("SW-U03", "--plot, --out", "both name the same file", "Name two files.");
-  const input = path === undefined ? NOTHING : /\.csv$/i.test(path) ? fromTable(path) : fromResults(path, flags);
+  const input = path === undefined ? NOTHING : /\.csv$/i.test(path) ? fromTable(path) : fromResults(path, flags, given);
   const judgements = flags.angoff === undefined ? [] : judgementsOf(flags.angoff, input.known);
   const rated = input.scores.some(({ rating }) => rating !== null);
   if (rated && flags.borderline === undefined) throw problem("SW-U07", "saidwell cutscore", "it is not said which rating means borderline", "Add --borderline with the number of your scale, such as --borderline 2.");
@@ -61,8 +61,10 @@ function fromTable(path: string): Basis {
   return { ...NOTHING, scores, known: new Map(scores.map(({ station }) => [station, null])) };
 }
 
-function fromResults(path: string, { ratings }: CutScoreFlags): Basis {
-  const { records, findings } = readRecords(path);
+/** @param reads takes the paths of the results' files. */
+function fromResults(path: string, { ratings }: CutScoreFlags, reads: string[]): Basis {
+  const { records, findings, inputs } = readRecords(path);
+  reads.push(...inputs);
   const joined = ratings === undefined ? null : joinMarks(records, readMarks(readTextFile(ratings, "the ratings"), ratings));
   for (const finding of [...findings, ...(joined?.findings ?? [])]) process.stderr.write(`${describe(finding)}\n`);
   const known = itemsByStation(records);

@@ -22,7 +22,9 @@ export async function runExplain(path: string, flags: ExplainFlags): Promise<voi
   if (flags.rubric === undefined) throw noRubric("saidwell explain");
   const output = { out: flags.out, force: flags.force, inputs: [path, flags.rubric] };
   checkOutput(output);
-  const rubric = await findRubric(flags.rubric);
+  const rubric = await findRubric(flags.rubric, output.inputs);
+  // Blocks and responses files are known only now.
+  checkOutput(output);
   const ids = rubric.sections.flatMap(({ items }) => items.map(({ id }) => id));
   if (flags.item === undefined || !ids.includes(flags.item)) throw noItem(flags.item, rubric.id, ids);
   const { bytes, file } = await readInput(path);

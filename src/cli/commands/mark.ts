@@ -29,7 +29,9 @@ export async function runMark(path: string, flags: MarkFlags): Promise<void> {
   if (flags.rubric === undefined) throw noRubric();
   const output = { out: flags.out, force: flags.force, inputs: [path, flags.rubric] };
   checkOutput(output);
-  const rubric = await findRubric(flags.rubric);
+  const rubric = await findRubric(flags.rubric, output.inputs);
+  // Blocks and responses files are known only now.
+  checkOutput(output);
   const times = timeOptions(flags, rubric);
   const { bytes, file } = await readInput(path);
   const sheet = mark(readTranscript(bytes, { file }), rubric, { ...station, ...times });

@@ -20,14 +20,14 @@ import type { CheckFlags } from "./rubric-check-flags.ts";
 /** Checks rubrics and their blocks. Exit code 1 when there are errors, or more warnings than may be. */
 export async function runRubricCheck(paths: string[], flags: CheckFlags): Promise<void> {
   const found = await rubricFiles(paths);
-  const output = { out: flags.out, force: flags.force, inputs: found.files.map(({ path }) => path) };
+  const output = { out: flags.out, force: flags.force, inputs: found.read };
   checkOutput(output);
   const today = flags.today ?? dayOf(new Date());
   const findings: Finding[] = [...found.findings];
   const included = new Set<string>();
   const kept = new KeptReadings(keepingOf(process.env, flags.fresh === true));
   const rubrics: FileReview[] = [];
-  for (const file of found.files) if (file.kind === "rubric") rubrics.push(await checkRubric(file, { today, kept, findings, included }));
+  for (const file of found.files) if (file.kind === "rubric") rubrics.push(await checkRubric(file, { today, kept, findings, included, reads: output.inputs }));
   const blocks = found.files.filter(({ kind }) => kind === "block").map((file) => checkBlock(file, findings, included));
   const report = reportOf([...rubrics, ...blocks], findings, { version: VERSION, today });
   const { errors, warnings } = report.counts;
@@ -47,12 +47,14 @@ interface Check {
   findings: Finding[];
   /** Takes the files that the rubric is read from. */
   included: Set<string>;
+  /** Takes every file that is read. */
+  reads: string[];
 }
 
-async function checkRubric({ path, text }: FoundFile, { today, kept, findings, included }: Check): Promise<FileReview> {
+async function checkRubric({ path, text }: FoundFile, { today, kept, findings, included, reads }: Check): Promise<FileReview> {
   const bare: FileReview = { file: path, kind: "rubric", id: null, figures: null, confusion: [] };
   try {
-    const placed = placedRubric(text, path);
+    const placed = placedRubric(text, path, reads);
     for (const file of placed.places.files()) included.add(resolve(file));
     const review = reviewRubric(placed, today, await readingsOf(placed.rubric, kept));
     findings.push(...review.findings);

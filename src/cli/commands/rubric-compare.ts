@@ -24,7 +24,9 @@ export async function runRubricCompare(old: string, fresh: string, flags: Compar
   const transcripts = transcriptsOf(flags.on);
   const output = { out: flags.out, force: flags.force, inputs: [old, fresh, ...transcripts.map(({ path }) => path)] };
   checkOutput(output);
-  const comparer = new RubricComparer(await versionOf(old), await versionOf(fresh));
+  const comparer = new RubricComparer(await versionOf(old, output.inputs), await versionOf(fresh, output.inputs));
+  // Blocks and responses files are known only now.
+  checkOutput(output);
   const changed: CandidateChange[] = [];
   const failed: RubricComparison["failed"] = [];
   for (const { path, file } of transcripts) {
@@ -51,9 +53,9 @@ export async function runRubricCompare(old: string, fresh: string, flags: Compar
 }
 
 /** A shipped name or a file goes before a revision that is written the same way. */
-async function versionOf(text: string): Promise<Rubric> {
+async function versionOf(text: string, reads: string[]): Promise<Rubric> {
   const known = existsSync(text) || shippedRubrics().some(({ name }) => name === text);
-  return !known && looksLikeRevision(text) ? rubricFromRevision(text) : findRubric(text);
+  return !known && looksLikeRevision(text) ? rubricFromRevision(text) : findRubric(text, reads);
 }
 
 /** The transcripts of a folder and below, or the one file. */

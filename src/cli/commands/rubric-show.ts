@@ -31,7 +31,9 @@ export async function runRubricList(flags: Pick<OutputFlags, "format" | "width" 
 export async function runRubricShow(nameOrFile: string, flags: ShowFlags): Promise<void> {
   const output = { out: flags.out, force: flags.force, inputs: [nameOrFile] };
   checkOutput(output);
-  const rubric = await findRubric(nameOrFile);
+  const rubric = await findRubric(nameOrFile, output.inputs);
+  // Blocks and responses files are known only now.
+  checkOutput(output);
   const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
   await writeOutput(flags.format === "json" ? toJson(rubric) : rubricPage(rubric, { ...look, responses: flags.responses === true }), output);
 }
