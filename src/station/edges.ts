@@ -1,3 +1,5 @@
+import type { Word } from "../transcript/types.ts";
+
 /** An edge between tokens: the station's first token, or the first after it. */
 export interface Edge {
   token: number;
@@ -17,4 +19,21 @@ export const TAIL_CLAUSE_WORDS = 8;
 
 export function edgeAt(token: number, reason: string, confidence: number): Edge {
   return { token, reason, confidence, guessed: false };
+}
+
+/*
+ * A door, a bell or a silence may stand minutes away from the talk that it borders on: the clock runs from voice to voice.
+ * What could not be heard was said all the same.
+ */
+
+/** Position of the first word from here on that is no noise; where only noises follow, this one. */
+export function firstSpoken(words: readonly Word[], from: number): number {
+  for (let place = from; place < words.length; place += 1) if (words[place]!.kind !== "sound") return place;
+  return from;
+}
+
+/** Position of the last word before `end` that is no noise; where only noises stand before it, the one before. */
+export function lastSpoken(words: readonly Word[], end: number): number {
+  for (let place = end - 1; place >= 0; place -= 1) if (words[place]!.kind !== "sound") return place;
+  return end - 1;
 }

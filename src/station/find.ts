@@ -3,7 +3,7 @@ import type { Transcript } from "../transcript/types.ts";
 import { announcementsOf } from "./announcements.ts";
 import { clauseIndex, clausesOf, type TokenSpan } from "./clauses.ts";
 import { findCues, soundCues } from "./cues.ts";
-import type { Edge } from "./edges.ts";
+import { firstSpoken, lastSpoken, type Edge } from "./edges.ts";
 import { findEnd } from "./end.ts";
 import { findStart } from "./start.ts";
 import { reviseOutside } from "./outside.ts";
@@ -64,8 +64,9 @@ function wordFrom(scene: Scene, token: number): number {
 }
 
 function boundary(transcript: Transcript, edge: Edge, word: number, side: "start" | "end"): Boundary {
-  const here = transcript.words[word]?.start ?? null;
-  const before = transcript.words[word - 1]?.end ?? null;
+  const { words } = transcript;
+  const here = words[firstSpoken(words, word)]?.start ?? null;
+  const before = words[lastSpoken(words, word)]?.end ?? null;
   return { word, time: side === "start" ? here : (before ?? here), reason: edge.reason, confidence: edge.confidence };
 }
 

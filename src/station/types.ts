@@ -27,7 +27,7 @@ export interface Turn extends WordSpan {
 export interface Boundary {
   /** First word inside (start), or first word after (end; may equal `words.length`). */
   word: number;
-  /** Seconds, null without times. */
+  /** Seconds, null without times: of the first (last) word spoken inside, whatever noise stands beside it. */
   time: Seconds | null;
   /** A short clause for the sheet: "after the announcement 'you may begin' (line 4)". */
   reason: string;

@@ -52,3 +52,8 @@ function hasTimedWords(segment: DraftSegment): boolean {
 export function hasWords(group: Group): boolean {
   return group.segments.some((segment) => segment.words.length > 0);
 }
+
+/** Nobody speaks in it: a bell, a door, a silence. */
+export function isNoise(group: Group): boolean {
+  return hasWords(group) && group.segments.every((segment) => segment.words.every((word) => word.kind === "sound"));
+}

@@ -1,6 +1,6 @@
 import { showClock, toMillisecond } from "./clock.ts";
 import type { FindingLog } from "./finding-log.ts";
-import { hasWords, type Group } from "./group.ts";
+import { hasWords, isNoise, type Group } from "./group.ts";
 import { USUAL_PACE } from "./syllables.ts";
 import type { Seconds } from "./types.ts";
 
@@ -79,7 +79,8 @@ function settleOverlap(last: Group, group: Group, speaker: string | null, log: F
 }
 
 /**
- * Gives every group a start and an end: an end that is missing is the next start; groups without a time share the
+ * Gives every group a start and an end: an end that is missing is the next start, or where only a noise starts there,
+ * what the file's own pace makes it; groups without a time share the
  * gap that they stand in, by their syllables; after the last time the file's own pace decides, up to `latest`, which
  * is a finding.
  * Groups must be in order of speech, and at least one must have a start.
@@ -96,7 +97,7 @@ export function fillSpans(groups: Group[], latest: Seconds, log: FindingLog): vo
     const run = groups.slice(at, next);
     const start = group.start ?? 0;
     const after = nextStarts[next - 1] ?? null;
-    fillRun(run, start, after, { pace, latest }, log);
+    fillRun(run, start, after, groups[next], { pace, latest }, log);
     at = next;
   }
 }
@@ -119,7 +120,7 @@ function sharesSpan(group: Group, next: Group): boolean {
   return next.start === group.start && group.end === null && next.end === null && !next.wordsTimed;
 }
 
-function fillRun(run: readonly Group[], start: Seconds, after: Seconds | null, file: { pace: number; latest: Seconds }, log: FindingLog): void {
+function fillRun(run: readonly Group[], start: Seconds, after: Seconds | null, behind: Group | undefined, file: { pace: number; latest: Seconds }, log: FindingLog): void {
   const { pace, latest } = file;
   const [first, ...rest] = run as [Group, ...Group[]];
   if (first.end !== null) {
@@ -140,6 +141,18 @@ function fillRun(run: readonly Group[], start: Seconds, after: Seconds | null, f
       message: `from ${showClock(start)} to the next time, ${showClock(until)}, there are too few words; the end was estimated from the pace of the file`,
     });
     until = Math.min(until, toMillisecond(start + syllables(run) / pace));
+  }
+  // A bell or a silence says when it came, not that somebody talked up to it.
+  const spoken = toMillisecond(start + syllables(run) / pace);
+  if (until !== null && behind !== undefined && isNoise(behind) && !isNoise(first) && spoken < until) {
+    log.add({
+      code: "SW-T12",
+      severity: "info",
+      line: first.line,
+      kind: "before a noise",
+      message: `the stretch at ${showClock(start)} has no end and only a noise follows it; its end was estimated from the pace of the file`,
+    });
+    until = spoken;
   }
   if (until === null) {
     until = Math.max(start, Math.min(latest, toMillisecond(start + syllables(run) / pace)));

@@ -237,3 +237,22 @@ describe("what is said of a device or a medicine is no announcement", () => {
     expect(inside(stationIn(bare(`okay you may begin ${STATION}`)))).toBe(bare(STATION));
   });
 });
+
+test.each(["(door closes)", "*beep*", "Announcer: [bell rings]"])("a noise minutes before the talk does not start the clock (%s)", (noise) => {
+  const station = stationIn(`[0:02] ${noise}\n[4:10] Candidate: ${HELLO}\n[4:16] Patient: ${TALK.slice(0, 74)}\n[4:22] Candidate: Use it twice a day.\n[4:26] Patient: Thanks, bye.`);
+  expect(station.start.time).toBe(250);
+  expect(inside(station)).toContain(HELLO);
+});
+
+test("nor does one minutes behind it stop the clock", () => {
+  const talk = `[0:00] Candidate: ${HELLO}\n[0:06] Patient: ${TALK.slice(0, 74)}\n[0:12] Candidate: Use it twice a day.\n[0:16] Patient: Thanks, bye.`;
+  const station = stationIn(`${talk}\n[6:10] [silence]\n[9:30] [recording ends]`);
+  expect(station.end.time).toBe(stationIn(talk).end.time);
+  expect(station.end.time).toBeLessThan(18);
+});
+
+test("what could not be heard was said all the same: it belongs to the station's time", () => {
+  const captions = (last: string) => `WEBVTT\n\n00:01.000 --> 00:04.000\n<v Iris>${HELLO}\n\n00:04.000 --> 00:09.000\n<v Ben>Hi, thank you. Bye.\n\n00:20.000 --> 00:22.000\n<v Iris>${last}\n`;
+  expect(stationIn(captions("[inaudible]")).end.time).toBe(22);
+  expect(stationIn(captions("[door closes]")).end.time).toBe(9);
+});

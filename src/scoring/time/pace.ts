@@ -1,3 +1,4 @@
+import { firstSpoken, lastSpoken } from "../../station/edges.ts";
 import type { Station } from "../../station/types.ts";
 import type { Seconds, Word } from "../../transcript/types.ts";
 import { tenths } from "../rounding.ts";
@@ -15,8 +16,8 @@ export function timeUsed(station: Station): Measured<Seconds> {
   return { value: tenths(end - start), estimated: edgesEstimated(station) };
 }
 
-function edgesEstimated(station: Station): boolean {
-  return !startGiven(station.transcript, station.start.word) || !endGiven(station.transcript, station.end.word - 1);
+function edgesEstimated({ transcript, start, end }: Station): boolean {
+  return !startGiven(transcript, firstSpoken(transcript.words, start.word)) || !endGiven(transcript, lastSpoken(transcript.words, end.word));
 }
 
 /** Words a minute over a stretch of seconds. */
