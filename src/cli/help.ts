@@ -50,7 +50,7 @@ const BLOCKS: Record<string, readonly Block[]> = {
     EXITS,
   ],
   label: [
-    { text: `The text form can be corrected in any editor and given to 'saidwell mark' again: nothing is lost on the way. ${TIMES}` },
+    { text: `The text form can be corrected in any editor and given to 'saidwell mark' again. Words, roles, the station's edges and the times that the file gives its stretches come back as they were; '[~0:14.200]' is an estimate, for the eye, inside the time of the line before. Times and confidences of single words need the JSON form. ${TIMES}` },
     {
       title: "Examples:",
       lines: [

@@ -1,5 +1,6 @@
-import type { Word } from "../transcript/types.ts";
-import type { Role, Sentence, Station } from "./types.ts";
+import type { Transcript, Word } from "../transcript/types.ts";
+import { endGiven, linesOf, startGiven, type LineTime, type Part } from "./label-lines.ts";
+import type { Role, Station } from "./types.ts";
 
 /** First line of the front matter, and of the JSON form: the version of the label file. */
 export const LABEL_VERSION = "labels@1";
@@ -8,9 +9,6 @@ export const LABEL_VERSION = "labels@1";
 export const LABEL_HEADINGS = { before: "Before the station", station: "Station", after: "After the station" } as const;
 
 const NAMES: Readonly<Record<Role, string>> = { candidate: "Candidate", patient: "Patient", examiner: "Examiner", announcer: "Announcer", unknown: "Unknown" };
-
-/** A turn longer than this many words is written sentence by sentence, so that a person can correct a part of it. */
-const LONGEST_LINE_WORDS = 60;
 
 /** One sentence in the JSON form. Times in seconds, null where the transcript has none. */
 export interface LabelSentence {
@@ -22,7 +20,22 @@ export interface LabelSentence {
   inStation: boolean;
   /** The label of the transcript that this was made from. Not called `speaker`: read back, the role is what counts, so that a corrected role is obeyed. */
   label?: string;
-  words: { text: string; start: number | null; end: number | null }[];
+  /** Its start or its end is not the file's own. */
+  estimated: boolean;
+  words: LabelWord[];
+}
+
+/** One word in the JSON form, times as above. Read back, it has the time and the confidence that it had before. */
+export interface LabelWord {
+  text: string;
+  start: number | null;
+  end: number | null;
+  /** True where its times are not the file's own: read back, they are estimated anew. */
+  estimated?: true;
+  /** Of the recogniser, where the file gives it. */
+  confidence?: number;
+  /** Of the first word of a stretch that the file sets apart: the start and the end that the file gives it. `shares`: it lies in the interval of the one before. */
+  stretch?: { start: number | null; end: number | null; shares?: true };
 }
 
 export interface LabelDocument {
@@ -33,10 +46,6 @@ export interface LabelDocument {
 }
 
 const round = (seconds: number | null): number | null => (seconds === null ? null : Math.round(seconds * 1000) / 1000);
-
-function place(station: Station, word: number): keyof typeof LABEL_HEADINGS {
-  return word < station.start.word ? "before" : word < station.end.word ? "station" : "after";
-}
 
 function startOf(words: readonly Word[]): number | null {
   return words.find((word) => word.start !== null)?.start ?? null;
@@ -53,41 +62,33 @@ function clock(seconds: number): string {
   return `${minutes}:${((milliseconds % 60_000) / 1000).toFixed(3).padStart(6, "0")}`;
 }
 
-/** Lines of the text form: sentences of one role and place, joined while they stay short. */
-function linesOf(station: Station): Sentence[][] {
-  const lines: Sentence[][] = [];
-  for (const sentence of station.sentences) {
-    const last = lines[lines.length - 1];
-    const opener = last?.[0];
-    const joins =
-      last !== undefined && opener !== undefined && opener.role === sentence.role && place(station, opener.first) === place(station, sentence.first) && sentence.end - opener.first <= LONGEST_LINE_WORDS;
-    if (joins) last.push(sentence);
-    else lines.push([sentence]);
-  }
-  return lines;
-}
+/** Said in the file itself of what its lines cannot hold. */
+const LEFT_OUT = "times or confidences of single words; saidwell label --format json keeps them";
 
 /**
  * The transcript with roles and times, as text that a person corrects and marks again: the label of a line,
- * the heading it stands under, or a line cut in two. Reading it back gives the same words, roles and edges.
+ * the heading it stands under, or a line cut in two. Reading it back gives the same words, roles and edges, and the
+ * file's own times and no others: an end only where the file gives one, `[~m:ss.mmm]` where a line's time is
+ * estimated inside the interval of the line before.
  */
 export function writeLabelText(station: Station): string {
   const { transcript } = station;
-  const out = ["---", `saidwell: ${LABEL_VERSION}`, `source: ${transcript.file.replace(/\s+/g, " ")}`, "---"];
-  let under: keyof typeof LABEL_HEADINGS | undefined;
-  for (const line of linesOf(station)) {
-    const first = line[0]!.first;
-    const end = line[line.length - 1]!.end;
-    const words = transcript.words.slice(first, end);
-    const here = place(station, first);
-    if (here !== under) out.push("", `# ${LABEL_HEADINGS[here]}`, "");
-    under = here;
-    const start = startOf(words);
-    const stop = endOf(words);
-    const times = start === null ? "" : stop === null ? `[${clock(start)}] ` : `[${clock(start)} - ${clock(stop)}] `;
-    out.push(`${times}${NAMES[line[0]!.role]}: ${words.map((word) => word.text).join(" ")}`);
+  const out = ["---", `saidwell: ${LABEL_VERSION}`, `source: ${transcript.file.replace(/\s+/g, " ")}`];
+  if (transcript.words.some(({ timing, confidence }) => timing === "measured" || confidence !== undefined)) out.push(`left out: ${LEFT_OUT}`);
+  out.push("---");
+  let under: Part | undefined;
+  for (const { first, end, role, part, time } of linesOf(station)) {
+    if (part !== under) out.push("", `# ${LABEL_HEADINGS[part]}`, "");
+    under = part;
+    out.push(`${markOf(time)}${NAMES[role]}: ${transcript.words.slice(first, end).map((word) => word.text).join(" ")}`);
   }
   return `${out.join("\n")}\n`;
+}
+
+function markOf(time: LineTime): string {
+  if (time.kind === "none") return "";
+  if (time.kind === "estimated") return `[~${clock(time.start)}] `;
+  return time.end === null ? `[${clock(time.start)}] ` : `[${clock(time.start)} - ${clock(time.end)}] `;
 }
 
 /** The same as data. `confidence` to two places, times to the millisecond. */
@@ -108,8 +109,33 @@ export function labelDocument(station: Station): LabelDocument {
         confidence: Math.round(sentence.confidence * 100) / 100,
         inStation: sentence.inStation,
         ...(label === null ? {} : { label }),
-        words: words.map((word) => ({ text: word.text, start: round(word.start), end: round(word.end) })),
+        estimated: transcript.timing !== "none" && (startGiven(transcript, sentence.first) === null || endGiven(transcript, sentence.end - 1) === null),
+        words: words.map((word) => labelWord(station, word)),
       };
     }),
   };
+}
+
+function labelWord({ transcript }: Station, word: Word): LabelWord {
+  return {
+    text: word.text,
+    start: round(word.start),
+    end: round(word.end),
+    ...(word.timing === "estimated" ? { estimated: true as const } : {}),
+    ...(word.confidence === undefined ? {} : { confidence: word.confidence }),
+    ...stretchOf(transcript, word),
+  };
+}
+
+function stretchOf(transcript: Transcript, { segment: place, index }: Word): Pick<LabelWord, "stretch"> {
+  const segment = transcript.segments[place]!;
+  if (segment.firstWord !== index) return {};
+  if (segment.shares === true) return { stretch: { start: null, end: null, shares: true } };
+  // Of voices that share one interval the last has its end.
+  let last = place;
+  while (transcript.segments[last + 1]?.shares === true) last += 1;
+  const closing = transcript.segments[last]!;
+  const given = segment.timing === "measured" || segment.edgeGiven === "start" || segment.startGiven === true;
+  const ended = closing.timing === "measured" || closing.edgeGiven === "end";
+  return { stretch: { start: given ? round(segment.start) : null, end: ended ? round(closing.end) : null } };
 }

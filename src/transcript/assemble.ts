@@ -91,6 +91,8 @@ function toSegment(segment: DraftSegment, index: number, firstWord: number, time
     end: alone && times !== null ? Math.max(group.end ?? 0, end ?? 0) : end,
     timing,
     ...(timing === "estimated" && !alone ? sharedEdge(segment, group) : {}),
+    ...(timing === "estimated" && alone && group.startGiven ? { startGiven: true as const } : {}),
+    ...(times !== null && segment !== group.segments.find((one) => one.words.length > 0) ? { shares: true as const } : {}),
     firstWord,
     endWord: firstWord + segment.words.length,
     line: segment.words[0]?.line ?? segment.line,

@@ -11,9 +11,18 @@ export interface ListedWord {
   end: Seconds | null;
   confidence?: number;
   speaker: string | null;
+  /** It opens a stretch, in what the label command writes. */
+  stretch?: StretchMark;
 }
 
-type SpokenWord = DraftWord & { speaker?: string | null };
+/** Times that the file gives a stretch, seconds. `shares`: it lies in the interval of the one before. */
+export interface StretchMark {
+  start: Seconds | null;
+  end: Seconds | null;
+  shares: boolean;
+}
+
+export type SpokenWord = DraftWord & { speaker?: string | null; stretch?: StretchMark };
 
 /** Below this share of words found again, a list of words and the text beside it are two different things. */
 const LEAST_MATCHED = 0.5;
@@ -79,6 +88,7 @@ function wordsOfList(listed: readonly ListedWord[], log: FindingLog): SpokenWord
     const ends = upTo >= (starts[at + 1] ?? text.length);
     const spoken: SpokenWord = { ...word, line: entry.line, speaker: entry.speaker };
     if (entry.confidence !== undefined) spoken.confidence = entry.confidence;
+    if (begins && entry.stretch !== undefined) spoken.stretch = entry.stretch;
     if (begins && entry.start !== null) spoken.start = entry.start;
     const end = listed[last]?.end ?? null;
     if (ends && end !== null) spoken.end = end;
@@ -98,6 +108,7 @@ function ownOf(entry: ListedWord): Partial<SpokenWord> {
     ...(entry.end === null ? {} : { end: entry.end }),
     ...(entry.confidence === undefined ? {} : { confidence: entry.confidence }),
     ...(entry.speaker === null ? {} : { speaker: entry.speaker }),
+    ...(entry.stretch === undefined ? {} : { stretch: entry.stretch }),
   };
 }
 

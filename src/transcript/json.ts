@@ -2,7 +2,7 @@ import type { Draft, DraftSegment, DraftWord } from "./draft.ts";
 import type { FindingLog } from "./finding-log.ts";
 import { confidenceOf, field, labelOf, textOf, timesOf, article, type JsonObject } from "./json-fields.ts";
 import { parseJson, type JsonValue } from "./json-value.ts";
-import { joinWordList, type ListedWord } from "./json-words.ts";
+import { joinWordList, type ListedWord, type SpokenWord, type StretchMark } from "./json-words.ts";
 import { readWords } from "./words.ts";
 
 /**
@@ -19,6 +19,7 @@ import { readWords } from "./words.ts";
  *       "speaker": "Candidate",        // a label; "role" stands in for it
  *       "confidence": 0.92,            // of the recogniser, 0 to 1
  *       "inStation": true,             // a person's decision about what is marked
+ *       // "estimated": true on a word: its times are not the file's own and are estimated anew
  *       "words": [{ "text": "Shake", "start": 12.3, "end": 12.6, "confidence": 0.9, "speaker": "Candidate" }]
  *     }
  *   ]
@@ -27,15 +28,18 @@ import { readWords } from "./words.ts";
  *
  * Also read: a bare array of such segments, `sentences` in place of `segments`, `words` alone at the top, words as
  * plain strings, and the spellings in `json-fields.ts`. In `sentences` of the label command `confidence` is that of
- * the role, so it is not given to the words. Other keys of the top level with plain values become front matter.
+ * the role, so it is not given to the words, and `stretch` on a word says where the stretches of the first file began;
+ * then those are the segments, and the times of the sentences themselves are not read. Other keys of the top level with plain values become front matter.
  * Throws SW-T05 with the line of the JSON text.
  */
 export function readJson(text: string, log: FindingLog): Draft {
   const root = parseJson(text, log);
   const { list, holder, role } = findList(root, log);
-  const segments = list.items.flatMap((item) => readSegment(item, role, log));
+  const stretched = role && list.items.some(opensStretch);
+  const read = list.items.flatMap((item, place) => readSegment(item, { role, stretched, first: place === 0 }, log));
+  const segments = stretched ? rejoined(read) : read;
   mendMilliseconds(segments, log);
-  return { segments, headings: [], frontMatter: holder === null ? {} : plainMembers(holder), endsGiven: true, outOfOrder: "sort" };
+  return { segments, headings: [], frontMatter: holder === null ? {} : plainMembers(holder), endsGiven: !stretched, outOfOrder: "sort" };
 }
 
 interface Found {
@@ -82,7 +86,20 @@ function wrapWords(words: Extract<JsonValue, { type: "array" }>): Found["list"] 
   return { line: words.line, type: "array", items: [{ line: words.line, type: "object", members: new Map([["words", words]]) }] };
 }
 
-function readSegment(item: JsonValue, role: boolean, log: FindingLog): DraftSegment[] {
+/** How the items of the list are to be read. */
+interface Reading extends Pick<Found, "role"> {
+  /** The list marks the stretches of the file that it was made from. */
+  stretched: boolean;
+  /** Nothing stands before the item. */
+  first: boolean;
+}
+
+function opensStretch(item: JsonValue): boolean {
+  const words = item.type === "object" ? field(item, "words") : undefined;
+  return words?.type === "array" && words.items.some((word) => word.type === "object" && word.members.has("stretch"));
+}
+
+function readSegment(item: JsonValue, { role, stretched, first }: Reading, log: FindingLog): DraftSegment[] {
   if (item.type === "string") {
     return [{ speaker: null, start: null, end: null, line: item.line, words: plainWords(item.value, item.line, log) }];
   }
@@ -99,7 +116,9 @@ function readSegment(item: JsonValue, role: boolean, log: FindingLog): DraftSegm
   }
   const words = joinWordList(text, listed ?? [], log);
   if (confidence !== undefined) for (const word of words) word.confidence ??= confidence;
-  const base = { start, end, line: item.line, ...(inStation?.type === "boolean" ? { inStation: inStation.value } : {}) };
+  const place = { line: item.line, ...(inStation?.type === "boolean" ? { inStation: inStation.value } : {}) };
+  if (stretched) return splitByStretch(words, first).map((piece) => ({ ...place, speaker: label, ...piece }));
+  const base = { ...place, start, end };
   return splitBySpeaker(words, label).map(({ speaker, own }, at) =>
     at === 0 ? { ...base, speaker, words: own } : { ...base, start: null, end: null, speaker, words: own, shares: true },
   );
@@ -118,7 +137,10 @@ function listOfWords(item: JsonObject, log: FindingLog): ListedWord[] | null {
       return [];
     }
     const confidence = confidenceOf(word, log);
-    const own = { text: text.value, line: word.line, ...timesOf(word, log), speaker: labelOf(word, log) };
+    const estimated = word.members.get("estimated");
+    const times = estimated?.type === "boolean" && estimated.value ? { start: null, end: null } : timesOf(word, log);
+    const stretch = stretchOf(word, log);
+    const own = { text: text.value, line: word.line, ...times, speaker: labelOf(word, log), ...(stretch === undefined ? {} : { stretch }) };
     return [confidence === undefined ? own : { ...own, confidence }];
   });
 }
@@ -128,10 +150,42 @@ function plainWords(text: string, line: number, log: FindingLog): DraftWord[] {
   return readWords(text.replace(/[\r\n]+/g, " "), line, log).map(({ offset: _, ...word }) => word);
 }
 
-function splitBySpeaker(words: readonly (DraftWord & { speaker?: string | null })[], label: string | null): { speaker: string | null; own: DraftWord[] }[] {
+function stretchOf(word: JsonObject, log: FindingLog): StretchMark | undefined {
+  const stretch = word.members.get("stretch");
+  if (stretch?.type !== "object") return undefined;
+  const shares = stretch.members.get("shares");
+  return { ...timesOf(stretch, log), shares: shares?.type === "boolean" && shares.value };
+}
+
+/** The parts of a sentence in different stretches. What opens none goes on in the interval of what stands before it. */
+function splitByStretch(words: readonly SpokenWord[], first: boolean): Pick<DraftSegment, "start" | "end" | "words" | "shares">[] {
+  const pieces: Pick<DraftSegment, "start" | "end" | "words" | "shares">[] = [];
+  words.forEach(({ stretch, ...word }, at) => {
+    delete word.speaker;
+    const last = pieces[pieces.length - 1];
+    if (last !== undefined && stretch === undefined) last.words.push(word);
+    else if (stretch === undefined || stretch.shares) pieces.push({ start: null, end: null, words: [word], ...(first && at === 0 ? {} : { shares: true }) });
+    else pieces.push({ start: stretch.start, end: stretch.end, words: [word] });
+  });
+  return pieces;
+}
+
+/** Sentences of one speaker in one stretch were one segment. */
+function rejoined(segments: readonly DraftSegment[]): DraftSegment[] {
+  const joined: DraftSegment[] = [];
+  for (const segment of segments) {
+    const last = joined[joined.length - 1];
+    if (last !== undefined && segment.shares === true && last.speaker === segment.speaker && last.inStation === segment.inStation) last.words.push(...segment.words);
+    else joined.push(segment);
+  }
+  return joined;
+}
+
+function splitBySpeaker(words: readonly SpokenWord[], label: string | null): { speaker: string | null; own: DraftWord[] }[] {
   const runs: { speaker: string | null; own: DraftWord[] }[] = [];
   for (const { speaker: named, ...word } of words) {
     const speaker = named ?? label;
+    delete word.stretch;
     const last = runs[runs.length - 1];
     if (last !== undefined && last.speaker === speaker) last.own.push(word);
     else runs.push({ speaker, own: [word] });

@@ -48,6 +48,10 @@ export interface Segment {
   timing: Timing;
   /** Of an estimated stretch: the edge that the file gives all the same, where several voices share one cue and this is its first or last. */
   edgeGiven?: "start" | "end";
+  /** Of an estimated stretch that has its interval for itself: the file gives its start, not its end. */
+  startGiven?: true;
+  /** It lies in the interval of the stretch before it: another voice of one cue, or under one time mark. */
+  shares?: true;
   /** Words `firstWord` up to, not including, `endWord`. Never empty. */
   firstWord: number;
   endWord: number;

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { findStation } from "../../src/station/find.ts";
 import { labelDocument, writeLabelText } from "../../src/station/label-file.ts";
 import type { Station } from "../../src/station/types.ts";
+import { pausesOf } from "../../src/scoring/time/pauses.ts";
 import { readTranscript } from "../../src/transcript/read.ts";
 import { inside, roleOf, stationIn } from "./reading.ts";
 
@@ -55,8 +56,7 @@ test("a person's correction of an edge is obeyed", () => {
   expect(inside(again(text, "labels.txt"))).toBe(TALK);
 });
 
-// By hand: 4 of 20 syllables of 7.7 s are the announcement, so it ends at 12.3 + 1.54; the last line's 15 syllables at the
-// same pace (0.385 s each) end at 20 + 5.775.
+// By hand: 4 of 20 syllables of 7.7 s are the announcement, so it ends at about 12.3 + 1.54.
 test("the text form has front matter, the three headings and one line a turn", () => {
   expect(writeLabelText(stationIn("[0:12.3] You may begin. Hello, my name is Iris, I'm the pharmacist. How can I help?\n[0:20] I've got this cream for my hands and I don't know how to use it."))).toBe(`---
 saidwell: labels@1
@@ -65,11 +65,55 @@ source: rehearsal.txt
 
 # Before the station
 
-[0:12.300 - 0:13.840] Announcer: You may begin.
+[0:12.300] Announcer: You may begin.
 
 # Station
 
-[0:13.840 - 0:20.000] Candidate: Hello, my name is Iris, I'm the pharmacist. How can I help?
-[0:20.000 - 0:25.775] Patient: I've got this cream for my hands and I don't know how to use it.
+[~0:13.840] Candidate: Hello, my name is Iris, I'm the pharmacist. How can I help?
+[0:20.000] Patient: I've got this cream for my hands and I don't know how to use it.
 `);
+});
+
+const STARTS_ONLY = "[0:00] Candidate: Hello my name is Oskar, I am the pharmacist.\n[0:06] Patient: Hello.\n[0:08] Candidate: Shake it well before every puff.\n[1:08] Candidate: Then breathe all the way out.\n[1:20] Patient: Right, thanks, bye.";
+const SHARED = "[0:00 - 0:20] Candidate: Hello, my name is Oskar, I am the pharmacist.\nPatient: Hello.\nCandidate: Shake it well before every puff.\n[0:30 - 0:36] Patient: Right, thanks, bye.";
+const UNTIMED_WITHIN = "[0:00] Candidate: Hello, my name is Oskar, I am the pharmacist.\n[0:09] Patient: Hello.\n[0:02] Candidate: Shake it well before every puff.\n[0:20] Patient: Right, thanks, bye.";
+const OF_WORDS = JSON.stringify({
+  segments: [
+    { speaker: "Candidate", words: ["Hello,", "I'm", "Oskar,", "the", "pharmacist."].map((text, at) => ({ text, start: at, end: at + 0.9, confidence: 0.3 })) },
+    { speaker: "Candidate", words: ["Shake", "it", "first."].map((text, at) => ({ text, start: 8 + 3 * at, end: 8.5 + 3 * at, confidence: 0.9 })) },
+    { speaker: "Patient", words: ["Thanks,", "bye."].map((text, at) => ({ text, start: 20 + at, end: 20.5 + at })) },
+  ],
+});
+
+/** What of the times is the file's own, and what is estimated. */
+function timesOf({ transcript }: Station) {
+  return { timing: transcript.timing, words: transcript.words.map(({ text, start, end, timing }) => [text, start, end, timing]), repaired: transcript.findings.map(({ code }) => code).filter((code) => code === "SW-T12") };
+}
+
+test.each([["starts only", STARTS_ONLY], ["voices under one time", SHARED], ["a time that was distrusted", UNTIMED_WITHIN], ["captions", SHAPES[3]![1]]])("both forms give the file's own times back, and no estimate as one (%s)", (_, text) => {
+  const station = stationIn(text);
+  expect(timesOf(again(writeLabelText(station), "labels.txt"))).toEqual(timesOf(station));
+  expect(timesOf(again(JSON.stringify(labelDocument(station)), "labels.json"))).toEqual(timesOf(station));
+});
+
+test("a line of the text form never runs over a time that the file gives, and has an end only where the file gives one", () => {
+  expect(writeLabelText(stationIn(STARTS_ONLY)).split("\n").slice(7, 11)).toEqual([
+    "[0:00.000] Candidate: Hello my name is Oskar, I am the pharmacist.",
+    "[0:06.000] Patient: Hello.",
+    "[0:08.000] Candidate: Shake it well before every puff.",
+    "[1:08.000] Candidate: Then breathe all the way out.",
+  ]);
+  expect(writeLabelText(stationIn(SHARED)).split("\n").slice(7, 11).map((line) => line.split("]")[0])).toEqual(["[0:00.000 - 0:20.000", expect.stringMatching(/^\[~0:1/), expect.stringMatching(/^\[~0:1/), "[0:30.000 - 0:36.000"]);
+});
+
+test("the JSON form keeps times and confidences of single words; the text form keeps the silences between them and says what it left out", () => {
+  const station = stationIn(OF_WORDS, {}, "words.json");
+  const back = again(JSON.stringify(labelDocument(station)), "labels.json");
+  expect(timesOf(back)).toEqual(timesOf(station));
+  expect(back.transcript.words.map(({ confidence }) => confidence)).toEqual(station.transcript.words.map(({ confidence }) => confidence));
+  const text = writeLabelText(station);
+  expect(text).toContain("left out: times or confidences of single words");
+  const silences = (of: Station) => pausesOf(of).value;
+  expect(silences(station)!.count).toBe(4);
+  expect(silences(again(text, "labels.txt"))).toEqual(silences(station));
 });

@@ -55,3 +55,11 @@ test("a heading of a person's own leaves the part as it is, and that is told", (
 test("outside a label file the same headings say nothing about the station", () => {
   expect(read(BODY).segments.every((segment) => segment.inStation === undefined)).toBe(true);
 });
+
+test("an estimated time is for the eye: its line shares the interval of the line before", () => {
+  const transcript = read(`${FRONT}# Station\n[0:10.000 - 0:20.000] Candidate: one two three four\n[~0:18.000] Patient: five\n[0:30.000] Candidate: six`);
+  expect(spoken(transcript)).toEqual(["Candidate: one two three four", "Patient: five", "Candidate: six"]);
+  // By hand: five syllables in ten seconds.
+  expect(intervals(transcript).slice(0, 2)).toEqual([[10, 18], [18, 20]]);
+  expect(transcript.segments.map(({ timing, shares, startGiven }) => [timing, shares, startGiven])).toEqual([["estimated", undefined, undefined], ["estimated", true, undefined], ["estimated", undefined, true]]);
+});

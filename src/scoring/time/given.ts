@@ -10,7 +10,7 @@ export function startGiven({ words, segments }: Transcript, place: number): bool
   const word = words[place];
   if (word === undefined || word.timing === "measured") return word !== undefined;
   const segment = segments[word.segment];
-  return segment?.firstWord === place && segment.start === word.start && (segment.timing === "measured" || segment.edgeGiven === "start");
+  return segment?.firstWord === place && segment.start === word.start && (segment.timing === "measured" || segment.edgeGiven === "start" || segment.startGiven === true);
 }
 
 /** Whether the file says when this word ends. */

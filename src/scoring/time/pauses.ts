@@ -50,7 +50,8 @@ function segmentEdges(station: Station) {
     start === null || end === null ? [] : [{ start, end, startGiven: timing === "measured" || edgeGiven === "start", endGiven: timing === "measured" || edgeGiven === "end" }],
   );
   // Of several voices in one cue only the last ends where the file says; between them there is nothing to measure.
-  const ends = station.transcript.segments.filter(({ edgeGiven }) => edgeGiven !== "start").length;
+  const { segments } = station.transcript;
+  const ends = segments.filter((_, place) => segments[place + 1]?.shares !== true).length;
   return stretches.filter(({ endGiven }) => endGiven).length >= ends * ENDS_GIVEN && ends > 0 ? gaps(stretches) : null;
 }
 
