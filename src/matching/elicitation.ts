@@ -1,14 +1,23 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
-import { tokenise } from "../language/token.ts";
+import { phraseList } from "../language/phrase-set.ts";
+import { tokenise, type Token } from "../language/token.ts";
 import { turnsOf } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Stream } from "./stream.ts";
+import { takenBackBehind, type Topic } from "./taken-back.ts";
 import type { Elicitation, Match, QuestionMatch } from "./types.ts";
 
 const CONFIRMATIONS = speechPhrases("confirmations");
 const CORRECTIONS = speechPhrases("corrections");
 const AFFIRMATIONS = speechPhrases("affirmations");
+const OPENERS = speechPhrases("openers");
+const STALLS = speechPhrases("stalls");
+const HESITATIONS = phraseList(["um", "uh", "er", "erm", "oh", "ooh", "ah", "hmm", "mm", "right", "look"], { by: "text" });
+/** "Right, so", "good luck" confirm nothing. */
+const SURE = /^(exactly|correct|absolutely|precisely|indeed|perfect)$/;
+/** "Very good", "well done": said of how it was told, not of each thing in it. */
+const PRAISES = /^(very|well)$/;
 const REPEAT_REQUESTS = speechPhrases("repeat_requests");
 
 /** An answer stands within so many words of the start of the reply; what comes later was offered. */
@@ -130,17 +139,71 @@ export function reactionTo(scene: Scene, span: WordSpan): { kind: "confirms" | "
   return { kind: CONFIRMATIONS.find(scene.candidate.tokens, first, reach).length > 0 ? "confirms" : "none", span: opening };
 }
 
-/** Whether the candidate says yes, and nothing against it, to what the patient has just asked. */
-export function saysYesTo(scene: Scene, question: WordSpan): WordSpan | null {
-  const place = turnAt(scene, question.first);
+/** How surely the reply says yes: "yeah" may only say that one is listening. */
+export interface Yes {
+  /** The opening of the reply. */
+  span: WordSpan;
+  kind: "yes" | "confirms";
+}
+
+/**
+ * Whether the candidate says yes to what the patient has just asked or said, and nothing against it. The yes opens the
+ * reply ("good question, um, yes"): "make sure she gets her own" says none.
+ * @param topic what it is about: "yes, people ask me that; it's only for you" takes the yes back.
+ */
+export function saysYesTo(scene: Scene, said: WordSpan, topic: Topic): Yes | null {
+  const place = turnAt(scene, said.first);
   const reply = place < 0 ? undefined : scene.turns.slice(place + 1).find((turn) => turn.role === "candidate");
   if (reply === undefined) return null;
   const { first, end } = tokensIn(scene.candidate, reply);
-  const reach = Math.min(end, first + REACTION_REACH);
-  const yes = AFFIRMATIONS.find(scene.candidate.tokens, first, reach)[0];
-  if (yes === undefined) return null;
-  for (let k = first; k < reach; k += 1) if (/^(no|not|never|but|only)$/.test(scene.candidate.tokens[k]!.text) && k < yes.first + 4 && scene.candidate.tokens[k]!.text !== "only") return null;
-  return { first: reply.first, end: scene.candidate.tokens[reach - 1]!.word + 1 };
+  const { tokens } = scene.candidate;
+  const { first: from, end: to } = tokensIn(scene.patient, said);
+  const asked = new Set(scene.patient.tokens.slice(from, to).map(({ stem }) => stem));
+  const yes = openingYes(tokens, first, Math.min(end, first + REACTION_REACH), asked);
+  if (yes === null) return null;
+  for (let k = yes.end; k < Math.min(end, yes.end + REFUSED_WITHIN); k += 1) if (/^(no|not|never|but|cannot|until|till|except|apart|bar)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`)) return null;
+  if (takenBackBehind(scene.candidate, yes.end, topic, { editing: false }) !== null) return null;
+  return { span: { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 }, kind: yes.kind };
+}
+
+/** "Yes, but", "definitely not": so soon behind a yes it is none. */
+const REFUSED_WITHIN = 4;
+const NO_DENIAL = /^(no (problem|worries|trouble|harm|reason)|not a)$/;
+/** A name or "ha" may stand before the yes. */
+const MOST_STRANGE = 2;
+/** Between "you can" and the verb it leaves out or takes up: "you can certainly". */
+const SAYS_HOW = /^(certainly|definitely|absolutely|of|course|just|both|all|always|indeed|do|that|it|yes|if)$/;
+
+/** The yes that a stretch opens with, behind what wins time. @param asked stems of what it says yes to: "you can share it", but not "you can buy her one". */
+function openingYes(tokens: readonly Token[], first: number, end: number, asked: ReadonlySet<string>): { end: number; kind: Yes["kind"] } | null {
+  let strange = 0;
+  for (let place = first; place < end; ) {
+    const { text, after } = tokens[place]!;
+    if (/^(no|nope|nah|not|never)$/.test(text)) return null;
+    const confirms = CONFIRMATIONS.at(tokens, place);
+    if (confirms !== null && (confirms.end - place > 1 ? !PRAISES.test(text) : SURE.test(text)) && tokens[confirms.end]?.text !== "not") return { end: confirms.end, kind: "confirms" };
+    const yes = AFFIRMATIONS.at(tokens, place);
+    if (yes !== null) return tokens[yes.end]?.text === "not" || !allows(tokens, yes.end, end, asked) ? null : { end: yes.end, kind: /^(yes|yeah|yep|sure)$/.test(text) ? "yes" : "confirms" };
+    const skipped = STALLS.at(tokens, place) ?? OPENERS.at(tokens, place) ?? HESITATIONS.at(tokens, place);
+    if (skipped !== null) place = skipped.end;
+    else if (after !== "" && strange < MOST_STRANGE) {
+      strange += 1;
+      place += 1;
+    } else return null;
+  }
+  return null;
+}
+
+/** Whether "you can" leaves its verb out or takes up that of the question; any other yes stands for itself. */
+function allows(tokens: readonly Token[], behind: number, end: number, asked: ReadonlySet<string>): boolean {
+  if (tokens[behind - 1]!.text !== "can") return true;
+  let k = behind;
+  if (tokens[k - 1]!.after !== "") return true;
+  while (k < end && SAYS_HOW.test(tokens[k]!.text)) {
+    if (tokens[k]!.after !== "") return true;
+    k += 1;
+  }
+  return k >= end || asked.has(tokens[k]!.stem);
 }
 
 /**

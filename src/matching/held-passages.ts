@@ -7,6 +7,7 @@ import { plainWording } from "./plain-wording.ts";
 import type { Postings } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate } from "./types.ts";
+import { takenBackBehind, topicOf } from "./taken-back.ts";
 import { lacksDirection, saysAll, tokensOf, windowsFor, type Window } from "./windows.ts";
 import { groupsBut } from "./word-group.ts";
 
@@ -98,5 +99,5 @@ function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Post
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
-  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [] };
+  return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], ...(takenBackBehind(stream, window.end, topicOf(window.response)) !== null && { takenBack: true }) };
 }

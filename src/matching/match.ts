@@ -90,6 +90,7 @@ function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Match {
     response: passage.window.response.text,
     ...(passage.quantity !== undefined && { quantity: passage.quantity }),
     ...(passage.reason !== undefined && { reason: passage.reason }),
+    ...(passage.takenBack === true && { takenBack: true }),
   };
 }
 

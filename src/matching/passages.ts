@@ -28,6 +28,8 @@ export interface Passage {
   closed: Gate[];
   quantity?: QuantityMention;
   reason?: string;
+  /** Said wrongly, and taken back at once ("no, that's not right"). */
+  takenBack?: boolean;
   /** How likely it says the element, or states it wrongly where that is its verdict, seen beside all other passages of the station (likelihood.ts, held-likelihood.ts). */
   likelihood?: number;
 }

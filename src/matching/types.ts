@@ -44,6 +44,8 @@ export interface Match {
   response: string;
   /** Why the verdict is not plainly right: one clause for the sheet. */
   reason?: string;
+  /** Said wrongly, and taken back at once: a slip that stands against nobody. */
+  takenBack?: boolean;
 }
 
 /** A statement of the rubric's unsafe list, found. */

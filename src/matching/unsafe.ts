@@ -1,10 +1,11 @@
-import type { CompiledRubric } from "./compile.ts";
+import type { CompiledRubric, CompiledStatement } from "./compile.ts";
 import { askedShare, deniesBeside, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
-import { saysYesTo, type Scene } from "./elicitation.ts";
+import { reactionTo, saysYesTo, type Scene, type Yes } from "./elicitation.ts";
 import { isOwnStatement } from "./held-passages.ts";
 import type { Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
-import { wordsOf, type Stream } from "./stream.ts";
+import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
+import { takenBackBehind, topicOf } from "./taken-back.ts";
 import type { UnsafeMatch } from "./types.ts";
 import { saysAll, windowsFor, withoutOverlap, type Window } from "./windows.ts";
 
@@ -16,13 +17,8 @@ const SURE_HEARING = 0.85;
 /** Statements of the unsafe list, said as such: not denied, not asked, not supposed. */
 export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): UnsafeMatch[] {
   return rubric.unsafe.flatMap((statement) => {
-    const near = statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => mustHolds(statement.must, postings, stream, window));
-    const windows = near.filter((window) => {
-      if (!saysAll(window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
-      if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
-      if (supposed(window, stream) || !isOwnStatement(window, stream)) return false;
-      return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
-    });
+    const near = nearWindows(statement, postings, stream);
+    const windows = near.filter((window) => isStated(statement, window, postings, stream));
     const denials = near.filter((window) => readPolarity(stream, window, new Set()) === "opposes");
     return withoutOverlap(windows).map((window): UnsafeMatch => ({
       statement: statement.statement,
@@ -34,6 +30,17 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
       response: window.response.text,
     }));
   });
+}
+
+function nearWindows({ say, must }: CompiledStatement, postings: Postings, stream: Stream): Window[] {
+  return say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => mustHolds(must, postings, stream, window));
+}
+
+function isStated(statement: CompiledStatement, window: Window, postings: Postings, stream: Stream): boolean {
+  if (!saysAll(window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
+  if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
+  if (supposed(window, stream) || !isOwnStatement(window, stream)) return false;
+  return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
 }
 
 /** "Dry it with a tea towel" says no "dry it": words of an unsafe statement earn nothing. */
@@ -50,21 +57,49 @@ export function withoutUnsafe(passages: Passage[], unsafe: readonly UnsafeMatch[
 /** A question fits less closely than a statement: "can my sister use it" for "others can use it". */
 const AFFIRMED_ACCEPTED = 0.7;
 
-/** Statements that the patient put as a question and the candidate said yes to. */
+/** Statements that the patient put as a question, or as what was understood ("so I can share it"), and the candidate said yes to. */
 export function affirmedUnsafe(rubric: CompiledRubric, postings: Postings, scene: Scene): UnsafeMatch[] {
   const stream = scene.patient;
   return rubric.unsafe.flatMap((statement): UnsafeMatch[] => {
+    const match = (window: Window, { span }: Yes): UnsafeMatch => ({ statement: statement.statement, span, score: window.coverage, confidence: window.coverage, verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe", response: window.response.text });
     for (const response of statement.say) {
       for (const window of windowsFor(response, postings, stream, AFFIRMED_ACCEPTED)) {
-        if (askedShare(stream, window).asked < 0.5 || !mustHolds(statement.must, postings, stream, window) || readPolarity(stream, window, new Set()) !== "agrees") continue;
-        const span = saysYesTo(scene, wordsOf(stream, window.first, window.end));
-        if (span === null) continue;
-        return [{ statement: statement.statement, span, score: window.coverage, confidence: window.coverage, verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe", response: response.text }];
+        if (overTurns(window, stream) || askedShare(stream, window).asked < 0.5 || !mustHolds(statement.must, postings, stream, window) || readPolarity(stream, window, new Set()) !== "agrees") continue;
+        const yes = saysYesTo(scene, wordsOf(stream, window.first, window.end), topicOf(response));
+        if (yes !== null) return [match(window, yes)];
       }
+    }
+    for (const window of nearWindows(statement, postings, stream)) {
+      if (overTurns(window, stream) || !isStated(statement, window, postings, stream) || tellsMuch(window, stream)) continue;
+      const topic = topicOf(window.response);
+      if (takenBackBehind(stream, window.end, topic) !== null) continue;
+      const said = wordsOf(stream, window.first, window.end);
+      const yes = saysYesTo(scene, said, topic);
+      // "Yeah" to what the patient tells may only say that one is listening; to what was understood it says yes.
+      if (yes !== null && (yes.kind === "confirms" || concludes(window, stream)) && reactionTo(scene, said)?.kind !== "corrects") return [match(window, yes)];
     }
     return [];
   });
 }
+
+/** Nobody says yes to words of two turns. */
+const overTurns = ({ first, end }: Window, { turnOf }: Stream) => turnOf[first] !== turnOf[end - 1];
+
+/** Who tells back more than so many words is praised for all of it, whatever was in it (scoring/teach-back.ts lists that). */
+const LONGEST_STATEMENT = 30;
+
+function tellsMuch({ first }: Window, { turnOf }: Stream): boolean {
+  return turnOf.lastIndexOf(turnOf[first]!) - turnOf.indexOf(turnOf[first]!) >= LONGEST_STATEMENT;
+}
+
+/** "So I can share it", "then I just stop it": what the patient has understood, said to be confirmed. */
+function concludes({ first, end }: Window, stream: Stream): boolean {
+  for (let place = end - 1; place >= 0 && inOneSentence(stream, place, first) && stream.turnOf[place] === stream.turnOf[first] && first - place < CONCLUSION_REACH; place -= 1) if (/^(so|then)$/.test(stream.tokens[place]!.text)) return true;
+  return false;
+}
+
+/** So far before what was understood stands the "so" that says it was. */
+const CONCLUSION_REACH = 6;
 
 /** "If you stop it suddenly ..." warns; unless the response itself supposes ("if you miss one take two"). */
 function supposed(window: Window, stream: Stream): boolean {
@@ -72,16 +107,9 @@ function supposed(window: Window, stream: Stream): boolean {
   return window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical);
 }
 
-/** "No, sorry, I mean": so soon behind it, these take it back. */
-const TAKES_BACK = /\b(sorry|i mean|correction|scratch that|no wait|i meant|let me correct|that is wrong|i misspoke|not true)\b/;
-const TAKES_BACK_REACH = 12;
-
 function takenBack(window: Window, denials: readonly Window[], stream: Stream): Pick<UnsafeMatch, "correctedBy"> {
-  const denial = denials.find((candidate) => candidate.first >= window.end);
-  if (denial !== undefined) return { correctedBy: wordsOf(stream, denial.first, denial.end) };
-  const end = Math.min(stream.tokens.length, window.end + TAKES_BACK_REACH);
-  const behind = stream.tokens.slice(window.end, end).map((token) => token.text).join(" ");
-  return TAKES_BACK.test(behind) ? { correctedBy: wordsOf(stream, window.end, end) } : {};
+  const denial = denials.find((candidate) => candidate.first >= window.end) ?? takenBackBehind(stream, window.end, topicOf(window.response));
+  return denial === null ? {} : { correctedBy: wordsOf(stream, denial.first, denial.end) };
 }
 
 function hangsOnHearing(window: Window, stream: Stream): boolean {

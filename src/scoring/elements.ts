@@ -63,12 +63,13 @@ export function judgeElement(context: Context, item: string, element: Element): 
   const elsewhere = inTime.filter(({ verdict }) => verdict === "elsewhere");
   const doubt = inTime.find(({ verdict }) => verdict === "unclear" || verdict === "shown");
   const lastRight = right[right.length - 1];
-  const lastWrong = wrong[wrong.length - 1];
-  const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: [] as Match[], standing: null, best: null as Match | null };
+  const takenBack = wrong.filter((match) => match.takenBack === true);
+  const lastWrong = wrong.filter((match) => match.takenBack !== true).at(-1);
+  const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: takenBack, standing: null, best: null as Match | null };
   const evidence = (matches: Match[]) => strongest(matches).map((match) => context.evidence(withDenial(context, match)));
 
   if (lastWrong !== undefined && (lastRight === undefined || lastWrong.span.first > lastRight.span.first)) {
-    return { ...base, content: "incorrect", elicitation: lastWrong.elicitation, evidence: evidence([lastWrong]), confidence: lastWrong.confidence, standing: lastWrong, best: lastWrong, slips: [], ...reasonOf(context, lastWrong, element) };
+    return { ...base, content: "incorrect", elicitation: lastWrong.elicitation, evidence: evidence([lastWrong]), confidence: lastWrong.confidence, standing: lastWrong, best: lastWrong, ...reasonOf(context, lastWrong, element) };
   }
   if (lastRight !== undefined) {
     const first = right.find(({ elicitation }) => elicitation !== "confirmed") ?? right[0]!;
