@@ -66,7 +66,9 @@ function entryOf(row: PlanRow | { file: string }, sources: CohortSources): Entry
   const errors: Finding[] = [];
   const add = (code: FindingCode, message: string, mend: string) => errors.push(error(code, row.file, message, mend));
   const candidate = planned?.candidate ?? named?.key.candidate;
-  const station = planned?.station ?? named?.key.station ?? (planned?.rubric !== undefined ? sources.rubricId(planned.rubric) : undefined) ?? sources.onlyStation ?? undefined;
+  // A file whose candidate nobody names is of no station either, unless one is named: else it would make one that nobody sat.
+  const only = candidate === undefined ? undefined : ((planned?.rubric !== undefined ? sources.rubricId(planned.rubric) : undefined) ?? sources.onlyStation ?? undefined);
+  const station = planned?.station ?? named?.key.station ?? only;
   const attempt = planned?.attempt ?? named?.key.attempt ?? "1";
   if (planned !== null && !sources.exists(row.file)) {
     add("SW-T01", `line ${planned.line} of the plan names this file, but it is not in the folder`, "Put the file there, or mend its path in the plan.");

@@ -20,8 +20,22 @@ const PLAN_PREFIX = "plan_";
 export function gradebookColumns(extra: readonly string[]): Column[] {
   const own = ownColumns();
   const taken = new Set(own.map(({ name }) => name));
-  const planned = extra.map((name): Column => ({ name: taken.has(name) ? `${PLAN_PREFIX}${name}` : name, type: "STRING", value: ({ columns }) => columns[name] ?? null }));
+  const planned = planNames(extra, taken).map(([name, title]): Column => ({ name: title, type: "STRING", value: ({ columns }) => columns[name] ?? null }));
   return [...own.slice(0, 3), ...planned, ...own.slice(3)];
+}
+
+/** Each of the plan's names with the title of its column: no two columns of a table have one name, or one of them is lost to who reads it. */
+function planNames(extra: readonly string[], own: ReadonlySet<string>): [name: string, title: string][] {
+  const taken = new Set([...own, ...extra.filter((name) => !own.has(name))]);
+  return extra.map((name) => {
+    let title = name;
+    if (own.has(name)) {
+      do title = `${PLAN_PREFIX}${title}`;
+      while (taken.has(title));
+      taken.add(title);
+    }
+    return [name, title];
+  });
 }
 
 function ownColumns(): Column[] {
@@ -36,10 +50,12 @@ function ownColumns(): Column[] {
     marked("earned", "DOUBLE", ({ total }) => total.earned),
     marked("available", "DOUBLE", ({ total }) => total.available),
     marked("coverage_percent", "DOUBLE", ({ total }) => total.percent),
-    marked("provisional", "BOOLEAN", ({ total }) => total.provisional),
+    // The result's own "provisional" stands in its column: this one is of the figure before it.
+    marked("total_provisional", "BOOLEAN", ({ total }) => total.provisional),
     marked("critical_met", "INT32", ({ critical }) => critical.met),
     marked("critical_total", "INT32", ({ critical }) => critical.total),
     marked("critical_missed", "STRING", ({ critical }) => critical.missed.join("; ")),
+    marked("critical_to_confirm", "STRING", ({ critical }) => [...((critical as Partial<typeof critical>).doubted ?? []), ...critical.unsure].join("; ")),
     marked("unsafe", "INT32", ({ unsafe }) => unsafe.found.filter(({ corrected, listen }) => !corrected && !listen).length),
     marked("incorrect", "INT32", ({ incorrect }) => incorrect.filter(({ corrected }) => !corrected).length),
     marked("cannot_tell", "INT32", ({ items }) => items.filter(({ content }) => content === "cannot-tell").length),
@@ -91,7 +107,7 @@ export function itemColumns(extra: readonly string[]): { name: string; type: Col
   const taken = new Set<string>([...own, "rubric", "rubric_version", ...items.map(({ name }) => name)]);
   return [
     ...own.map((name): ItemColumn => ({ name, type: "STRING", value: ({ result }) => result.key[name] })),
-    ...extra.map((name): ItemColumn => ({ name: taken.has(name) ? `${PLAN_PREFIX}${name}` : name, type: "STRING", value: ({ result }) => result.columns[name] ?? null })),
+    ...planNames(extra, taken).map(([name, title]): ItemColumn => ({ name: title, type: "STRING", value: ({ result }) => result.columns[name] ?? null })),
     { name: "rubric", type: "STRING", value: ({ result }) => result.sheet!.rubric.id },
     { name: "rubric_version", type: "INT32", value: ({ result }) => result.sheet!.rubric.version },
     ...items,

@@ -32,9 +32,12 @@ export interface SheetRecord {
   outcome: Outcome;
   /** Coverage in per cent of the marks that count; null when none does. */
   percent: number | null;
+  /** An item, or by it the result, waits for somebody to listen. */
   provisional: boolean;
   items: RecordItem[];
   criticalMissed: string[];
+  /** Those of them that listening may well find said. */
+  criticalDoubted: string[];
   incorrect: { item: string; element: string; label: string; corrected: boolean }[];
   unsafe: { id: string; label: string; corrected: boolean; listen: boolean }[];
   sections: { id: string; title: string; seconds: number | null }[];
@@ -59,7 +62,7 @@ export function recordOf(key: ResultKey, file: string, columns: Record<string, s
     rubric: { id, title, version, hash },
     outcome: sheet.result.outcome,
     percent: sheet.total.percent,
-    provisional: sheet.total.provisional,
+    provisional: sheet.total.provisional || sheet.result.outcome === "provisional",
     items: sheet.items.map(({ id: item, label, section, critical, weight, content, earned, met, confidence, listen, elements, firstSaid }) => {
       const evidence = elements.flatMap((element) => element.evidence.slice(0, 1));
       const places = (evidence.length > 0 || firstSaid === null ? evidence : [firstSaid]).sort((a, b) => a.first - b.first).slice(0, PLACES);
@@ -70,6 +73,8 @@ export function recordOf(key: ResultKey, file: string, columns: Record<string, s
       };
     }),
     criticalMissed: sheet.critical.missed,
+    // Sheets of earlier versions do not have it.
+    criticalDoubted: (sheet.critical as Partial<MarkSheet["critical"]>).doubted ?? [],
     incorrect: sheet.incorrect.map(({ item, element, label, corrected }) => ({ item, element, label, corrected })),
     unsafe: sheet.unsafe.found.map(({ id: statement, label, corrected, listen }) => ({ id: statement, label, corrected, listen })),
     sections: sheet.sections.map(({ id: section, title: name, seconds }) => ({ id: section, title: name, seconds })),

@@ -17,8 +17,8 @@ export interface StationSummary {
   overLimit: { count: number; timed: number };
   /** Marks that somebody should listen to. */
   toListen: number;
-  /** Critical items by how many missed them, most first; none that nobody missed. */
-  criticalMissed: { item: string; label: string; missed: number }[];
+  /** Critical items by how many missed them, most first; none that nobody missed. `toConfirm` of them listening may well find said. */
+  criticalMissed: { item: string; label: string; missed: number; toConfirm: number }[];
 }
 
 /** No times of the run itself: the same results give the same summary. */
@@ -36,7 +36,7 @@ export interface CohortSummary {
 interface Tally extends Omit<StationSummary, "rubrics" | "coverage" | "criticalMissed"> {
   rubrics: Set<string>;
   percents: number[];
-  missed: Map<string, { label: string; missed: number }>;
+  missed: Map<string, { label: string; missed: number; toConfirm: number }>;
 }
 
 /** Sums results up one at a time, so that never more than one sheet is held. Results must come sorted. */
@@ -89,9 +89,10 @@ function addSheet(tally: Tally, sheet: NonNullable<CohortResult["sheet"]>): void
   const over = sheet.time.overLimit.value;
   if (over !== null) tally.overLimit = { count: tally.overLimit.count + Number(over > 0), timed: tally.overLimit.timed + 1 };
   tally.toListen += sheet.items.filter(({ listen }) => listen).length;
+  const { doubted = [] } = sheet.critical as Partial<typeof sheet.critical>;
   for (const id of sheet.critical.missed) {
-    const known = tally.missed.get(id) ?? { label: sheet.items.find((item) => item.id === id)?.label ?? id, missed: 0 };
-    tally.missed.set(id, { ...known, missed: known.missed + 1 });
+    const known = tally.missed.get(id) ?? { label: sheet.items.find((item) => item.id === id)?.label ?? id, missed: 0, toConfirm: 0 };
+    tally.missed.set(id, { ...known, missed: known.missed + 1, toConfirm: known.toConfirm + Number(doubted.includes(id)) });
   }
 }
 

@@ -8,7 +8,14 @@ export function criticalOf(items: readonly JudgedItem[]): MarkSheet["critical"] 
   const critical = items.map(({ result }) => result).filter((item) => item.critical && item.content !== "not-applicable" && item.content !== "not-offered");
   const unsure = critical.filter((item) => item.content === "cannot-tell");
   const missed = critical.filter((item) => !item.met && item.content !== "cannot-tell");
-  return { total: critical.length, met: critical.length - missed.length - unsure.length, missed: missed.map(({ id }) => id), unsure: unsure.map(({ id }) => id) };
+  const unsurely = doubtful(items);
+  const doubted = missed.filter(({ id }) => unsurely.has(id));
+  return { total: critical.length, met: critical.length - missed.length - unsure.length, missed: missed.map(({ id }) => id), doubted: doubted.map(({ id }) => id), unsure: unsure.map(({ id }) => id) };
+}
+
+/** What a person may well find otherwise neither fails nor passes anybody on its own. */
+function doubtful(items: readonly JudgedItem[]): ReadonlySet<string> {
+  return new Set(items.filter(({ metConfidence }) => metConfidence < LISTEN_BELOW).map(({ item }) => item.id));
 }
 
 /** The pass rule in words, as the rubric sets it. */
@@ -36,11 +43,10 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
 
   const needed = rubric.pass.critical === "all" ? critical.total : Math.min(rubric.pass.critical, critical.total);
   const resultOf = (id: string) => items.find(({ item }) => item.id === id)!.result;
-  // What a person may well find otherwise neither fails nor passes anybody on its own.
-  const doubtful = new Set(items.filter(({ metConfidence }) => metConfidence < LISTEN_BELOW).map(({ item }) => item.id));
-  const doubted = critical.missed.filter((id) => doubtful.has(id));
+  const { doubted } = critical;
   const missed = critical.missed.filter((id) => !doubted.includes(id));
-  const toConfirm = items.filter(({ item, result }) => result.critical && result.met && doubtful.has(item.id)).map(({ item }) => item.id);
+  const unsurely = doubtful(items);
+  const toConfirm = items.filter(({ item, result }) => result.critical && result.met && unsurely.has(item.id)).map(({ item }) => item.id);
   if (critical.total - missed.length < needed) against.push(...missed.map((id) => `critical item ${resultOf(id).content === "incorrect" ? "stated wrongly" : "missed"}: ${label(id)}`));
   const unconfirmed = critical.total - missed.length >= needed && critical.met - toConfirm.length < needed ? [...critical.unsure, ...doubted, ...toConfirm].map((id) => `critical item to be confirmed by listening: ${label(id)}`) : [];
   open.push(...unconfirmed);

@@ -218,7 +218,8 @@ export interface MarkSheet {
   items: ItemResult[];
   sections: SectionResult[];
   total: { earned: number; available: number; percent: number | null; provisional: boolean };
-  critical: { total: number; met: number; missed: string[]; unsure: string[] };
+  /** `doubted`: those of `missed` that listening may well find said, which fail nobody by themselves. */
+  critical: { total: number; met: number; missed: string[]; doubted: string[]; unsure: string[] };
   unsafe: { listed: number; found: StatementResult[] };
   incorrect: IncorrectResult[];
   differs: IncorrectResult[];

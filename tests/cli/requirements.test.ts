@@ -17,7 +17,7 @@ function flawless(): MarkSheet {
   return sheetWith((sheet) => {
     for (const item of sheet.items) Object.assign(item, { content: "complete", met: true, earned: item.weight });
     sheet.total = { earned: 11, available: 11, percent: 100, provisional: false };
-    sheet.critical = { total: 3, met: 3, missed: [], unsure: [] };
+    sheet.critical = { total: 3, met: 3, missed: [], doubted: [], unsure: [] };
     sheet.unsafe.found = [];
     sheet.incorrect = [];
     sheet.order.broken = [];

@@ -118,7 +118,7 @@ export function completeSheet(): MarkSheet {
       { id: "aftercare", title: "Looking after it", earned: 0, available: 1, coverage: 0, seconds: 0 },
     ],
     total: { earned: 6, available: 11, percent: 54.5454, provisional: true },
-    critical: { total: 3, met: 1, missed: ["breath-hold"], unsure: ["one-puff"] },
+    critical: { total: 3, met: 1, missed: ["breath-hold"], doubted: [], unsure: ["one-puff"] },
     unsafe: {
       listed: 6,
       found: [

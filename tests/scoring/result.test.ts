@@ -8,6 +8,7 @@ test("a critical item that is surely missing fails", () => {
   const sheet = markTalk([...OPENING, ...REST]);
   expect(item(sheet, "shake")).toMatchObject({ content: "absent", listen: false });
   expect(sheet.result.outcome).toBe("fail");
+  expect(sheet.critical).toMatchObject({ missed: ["shake"], doubted: [] });
 });
 
 test("a critical item whose mark is unsure fails nobody: the result is provisional and names it", () => {
@@ -15,6 +16,8 @@ test("a critical item whose mark is unsure fails nobody: the result is provision
   expect(item(sheet, "shake")).toMatchObject({ content: "absent", listen: true });
   expect(sheet.result.outcome).toBe("provisional");
   expect(sheet.result.reasons.join()).toContain("to be confirmed by listening: Shake before each puff");
+  // Missed as far as the words go, and told apart from what surely is.
+  expect(sheet.critical).toMatchObject({ missed: ["shake"], doubted: ["shake"] });
 });
 
 test("a sheet that fails anyway names the critical items in doubt as well", () => {

@@ -25,9 +25,9 @@ const MOST_RATING = 1000;
 /** Scores of the first attempts, with the global ratings that people gave. Rehearsals without a total are left out. */
 export function scoresOf(records: readonly SheetRecord[], joined: readonly JoinedRecord[]): Score[] {
   const ratings = new Map(joined.map(({ record, people }) => [keyText(record.key), [...people.values()].map(({ whole }) => whole.global).filter((rating) => rating !== undefined)]));
-  return firstAttempts(records).flatMap(({ key, percent, provisional, outcome }) => {
+  return firstAttempts(records).flatMap(({ key, percent, provisional }) => {
     const own = ratings.get(keyText(key)) ?? [];
-    return percent === null ? [] : [{ candidate: key.candidate, station: key.station, score: percent, rating: own.length === 0 ? null : mean(own), provisional: provisional || outcome === "provisional" }];
+    return percent === null ? [] : [{ candidate: key.candidate, station: key.station, score: percent, rating: own.length === 0 ? null : mean(own), provisional }];
   });
 }
 

@@ -49,7 +49,8 @@ export interface StationItems {
     /** In per cent points of the total of those items. */
     errorOfMeasurement: Estimate;
   };
-  criticalMissed: { item: string; label: string; missed: Estimate; count: number }[];
+  /** `toConfirm` of the count listening may well find said. */
+  criticalMissed: { item: string; label: string; missed: Estimate; count: number; toConfirm: number }[];
   incorrect: { item: string; element: string; label: string; standing: number; corrected: number }[];
   unsafe: { id: string; label: string; standing: number; corrected: number; toListen: number }[];
   time: TimeLost;
@@ -79,7 +80,7 @@ export function stationItems(records: readonly SheetRecord[]): StationItems {
     reliability: reliabilityOf(table),
     criticalMissed: items.filter(({ critical }) => critical).map(({ item, label }) => {
       const count = firsts.filter(({ criticalMissed }) => criticalMissed.includes(item)).length;
-      return { item, label, missed: proportion(count, firsts.length), count };
+      return { item, label, missed: proportion(count, firsts.length), count, toConfirm: firsts.filter(({ criticalDoubted }) => criticalDoubted.includes(item)).length };
     }).filter(({ count }) => count > 0).sort((a, b) => b.count - a.count),
     incorrect: incorrectOf(firsts),
     unsafe: unsafeOf(firsts),

@@ -29,6 +29,8 @@ export interface Attempt {
   /** Why the cohort that was given does not tell the error; null when it does, or none was given. */
   cohortUnused: string | null;
   criticalMissed: string[];
+  /** Those of them that listening may well find said. */
+  criticalDoubted: string[];
   unsafe: string[];
   used: number | null;
   limit: number;
@@ -115,6 +117,7 @@ function attemptOf(record: SheetRecord, before: readonly SheetRecord[], options:
     errorBy: source,
     cohortUnused: unused,
     criticalMissed: record.criticalMissed.map((id) => labels.get(id) ?? id),
+    criticalDoubted: record.criticalDoubted.map((id) => labels.get(id) ?? id),
     unsafe: record.unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label }) => label),
     used: record.used,
     limit: record.limit,
@@ -208,7 +211,7 @@ function practise(latest: SheetRecord, keepsMissing: readonly KeptMissing[]): Pr
   const label = (id: string) => latest.items.find((item) => item.id === id)?.label ?? id;
   const wishes = [
     ...latest.unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ id, label: what }) => ({ id: `unsafe/${id}`, what: advice.get(`unsafe/${id}`) ?? `Never say this: ${what}.`, why: "unsafe statement in the last attempt" })),
-    ...latest.criticalMissed.map((id) => ({ id, what: advice.get(id) ?? `Say this: ${label(id)}.`, why: "critical item missed in the last attempt" })),
+    ...latest.criticalMissed.map((id) => ({ id, what: advice.get(id) ?? `Say this: ${label(id)}.`, why: latest.criticalDoubted.includes(id) ? "critical item, to be confirmed by listening to the last attempt" : "critical item missed in the last attempt" })),
     ...keepsMissing.map(({ item, label: what, missed, of }) => ({ id: item, what: advice.get(item) ?? `Say this: ${what}.`, why: `missed in ${missed} of ${of} attempts in which it counted` })),
     ...latest.changes.map(({ item, advice: what }) => ({ id: item ?? what, what, why: "worth most in the last attempt" })),
   ];

@@ -22,6 +22,7 @@ export function chanceCorrected(counts: readonly (readonly number[])[], model: C
   const totals = counts.map((unit) => unit.reduce((sum, count) => sum + count, 0));
   const paired = totals.filter((total) => total >= 2).length;
   if (paired === 0) return notMeasurable(n, "no unit was marked by two or more");
+  if (paired === 1) return notMeasurable(n, "only one unit was marked by two or more");
   const size = counts[0]!.length;
   if (size < 2) return notMeasurable(n, "only one category was used: agreement beyond chance has no meaning");
   const unitShares = counts.map((unit, i) => unit.map((count) => count / totals[i]!));

@@ -1,6 +1,6 @@
 import { marginals, type AgreementTable } from "./agreement-table.ts";
 import { normalQuantile } from "./distributions.ts";
-import { clamped, estimated, LEVEL, NO_VARIANCE, notMeasurable, type Estimate } from "./estimate.ts";
+import { clamped, estimated, LEVEL, NO_VARIANCE, notMeasurable, ONE_UNIT, type Estimate } from "./estimate.ts";
 
 /** 1 for full agreement, 0 for none, by place of the categories. */
 export type AgreementWeights = (first: number, second: number, categories: number) => number;
@@ -22,7 +22,7 @@ export const quadraticWeights: AgreementWeights = (first, second, categories) =>
 export function cohenKappa(table: AgreementTable, weights: AgreementWeights = unweighted): Estimate {
   const { n, counts } = table;
   const size = counts.length;
-  if (n < 2) return notMeasurable(n, n === 0 ? "nothing was marked by both" : "only one unit was marked by both");
+  if (n < 2) return notMeasurable(n, n === 0 ? "nothing was marked by both" : ONE_UNIT);
   if (size < 2) return notMeasurable(n, "only one category was used: agreement beyond chance has no meaning");
   const { rows, columns } = marginals(table);
   const { observed, expected } = agreementOf(table, weights);

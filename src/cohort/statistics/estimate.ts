@@ -22,6 +22,9 @@ export interface NotMeasurable {
 
 export type Estimate = Estimated | NotMeasurable;
 
+/** One unit agrees or does not: no measure beyond chance can be had of it. */
+export const ONE_UNIT = "only one unit was marked by both";
+
 /** Used for every interval: the custom of the trade. */
 export const LEVEL = 0.95;
 

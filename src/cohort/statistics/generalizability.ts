@@ -35,7 +35,8 @@ const BAR = 0.8;
 export function generalizability(scores: readonly (readonly number[])[]): Generalizability | NotMeasurable {
   const n = scores.length;
   const k = scores[0]?.length ?? 0;
-  if (k < 2) return notMeasurable(n, "fewer than two stations");
+  // Without a row nothing tells how many stations there were.
+  if (n > 0 && k < 2) return notMeasurable(n, "fewer than two stations");
   if (n < 2) return notMeasurable(n, "fewer than two candidates sat every station");
   const { between, columns, error } = meanSquares(scores);
   const components = {

@@ -1,6 +1,6 @@
 import { agreed, marginals, type AgreementTable } from "./agreement-table.ts";
 import { chanceCorrected, type ChanceModel } from "./chance-corrected.ts";
-import { estimated, notMeasurable, type Estimate } from "./estimate.ts";
+import { estimated, notMeasurable, ONE_UNIT, type Estimate } from "./estimate.ts";
 
 /** pe = sum of share (1 - share), over categories - 1: Gwet 2008, formula 5. */
 const CHANCE: ChanceModel = {
@@ -20,6 +20,7 @@ export function gwetAc1(counts: readonly (readonly number[])[], clusters?: reado
 /** The same value from a table of two markers, without an interval: quick enough to be drawn a thousand times. */
 export function gwetAc1OfTable(table: AgreementTable): Estimate {
   if (table.n === 0) return notMeasurable(0, "nothing was marked by both");
+  if (table.n === 1) return notMeasurable(1, ONE_UNIT);
   const { rows, columns } = marginals(table);
   const expected = CHANCE.expected(rows.map((row, k) => (row + columns[k]!) / 2));
   return estimated((agreed(table) / table.n - expected) / (1 - expected), table.n);

@@ -33,6 +33,7 @@ export function krippendorffAlpha(counts: readonly (readonly number[])[], measur
   const units = counts.filter((_, place) => usable[place]);
   const n = units.length;
   if (n === 0) return notMeasurable(0, "no unit was marked by two or more");
+  if (n === 1) return notMeasurable(1, "only one unit was marked by two or more");
   const own = units.map(coincidences);
   const alpha = alphaOf(total(own), measurement, values);
   if (alpha === null) return notMeasurable(n, "all used one and the same category throughout: agreement beyond chance has no meaning");

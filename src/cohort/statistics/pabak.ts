@@ -1,5 +1,5 @@
 import { agreed, type AgreementTable } from "./agreement-table.ts";
-import { clamped, estimated, notMeasurable, type Estimate } from "./estimate.ts";
+import { clamped, estimated, notMeasurable, ONE_UNIT, type Estimate } from "./estimate.ts";
 import { wilsonInterval } from "./proportion.ts";
 
 /**
@@ -12,6 +12,7 @@ export function pabak(table: AgreementTable): Estimate {
   const { n } = table;
   const size = table.counts.length;
   if (n === 0) return notMeasurable(0, "nothing was marked by both");
+  if (n === 1) return notMeasurable(1, ONE_UNIT);
   if (size < 2) return notMeasurable(n, "only one category was used: agreement beyond chance has no meaning");
   const adjusted = (share: number) => (size * share - 1) / (size - 1);
   const share = agreed(table) / n;

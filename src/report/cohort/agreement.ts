@@ -27,7 +27,7 @@ export function agreementText(report: AgreementReport, look: Look): string {
   totals(page, data);
   ratings(page, data);
   items(page, data);
-  wordings(page, data.wording);
+  wordings(page, data.wording, data.items.length > 0);
   disagreements(page, data.disagreements);
   page.blank();
   page.entry({ body: faint(`${INTERVAL_NOTE} Over all items the intervals come from drawing whole rehearsals, and there are none below 10 rehearsals. "Cannot tell", "not offered" and "n/a" are outside the figures and counted apart.`) });
@@ -120,9 +120,9 @@ const WHOSE: Record<WordingNeed["whose"], string> = {
   both: "people read it differently, and the tool differs from them",
 };
 
-function wordings(page: Page, needs: readonly WordingNeed[]): void {
+function wordings(page: Page, needs: readonly WordingNeed[], marked: boolean): void {
   page.heading("Items whose wording most needs work");
-  if (needs.length === 0) page.entry({ indent: 2, body: "None: nobody differed." });
+  if (needs.length === 0) page.entry({ indent: 2, body: marked ? "None: nobody differed." : "Not measurable: no item was marked." });
   needs.slice(0, MOST_WORDINGS).forEach(({ rubric, item, label, people, tool, whose, elements }, place) => {
     page.entry({ indent: 2, lead: String(place + 1), hang: 4, body: [strong(label), faint(` (${rubric}: ${item})`)] });
     const differ = [people.of > 0 ? `people among themselves ${people.differ} of ${people.of}` : null, tool.of > 0 ? `tool and people ${tool.differ} of ${tool.of}` : null].filter((part) => part !== null);

@@ -6,6 +6,7 @@ import { faint, strong, type Page } from "../page.ts";
 import { briefly, estimate, INTERVAL_NOTE, share, unmeasured } from "./estimates.ts";
 import { harmless } from "../harmless.ts";
 import { pageOf, type Look } from "./page-of.ts";
+import { confirming } from "./summary.ts";
 import { table } from "./table.ts";
 
 const NAME = 24;
@@ -46,12 +47,13 @@ function stationBlock(page: Page, station: StationItems): void {
   page.blank();
   if (said("all").length > 0) row(page, "all earn", said("all").join("; "));
   if (said("none").length > 0) row(page, "none earn", said("none").join("; "));
-  const against = items.filter(({ itemTotal }) => itemTotal.value !== null && itemTotal.value < 0);
+  // Below nought by chance alone is no finding, and where all or none earn it nobody earns it less often.
+  const against = items.filter(({ itemTotal, everybody }) => everybody === null && itemTotal.value !== null && itemTotal.interval !== null && itemTotal.interval.high < 0);
   if (against.length > 0) row(page, "against the rest", `${against.map(({ label }) => label).join("; ")}: those who do well elsewhere earn it less often; look at its wording`);
   row(page, reliability.name, `${estimate(reliability.figure)}, from ${plural(reliability.rehearsals, "candidate")} and ${plural(reliability.items, "item")}${reliability.leftOut.length > 0 ? `; left out, as they often do not count: ${reliability.leftOut.join(", ")}` : ""}`);
   if (reliability.figure.value !== null && reliability.figure.value < 0) row(page, "", "Below nought: the items do not go together in this cohort.");
   row(page, "error of measurement", `${estimate(reliability.errorOfMeasurement, (value) => number(value))}${reliability.errorOfMeasurement.value === null ? "" : " points of the per cent total"}`);
-  for (const { label, missed, count } of station.criticalMissed) row(page, "critical, missed", `${count} of ${station.candidates}, ${estimate(missed, share)}: ${label}`);
+  for (const { label, missed, count, toConfirm } of station.criticalMissed) row(page, "critical, missed", `${count} of ${station.candidates}, ${estimate(missed, share)}${confirming(toConfirm, count)}: ${label}`);
   for (const { label, standing, corrected } of station.incorrect.slice(0, MOST_STATEMENTS)) row(page, "said wrongly", `${standing} standing, ${corrected} put right: ${label}`);
   for (const { label, standing, corrected, toListen } of station.unsafe.slice(0, MOST_STATEMENTS)) row(page, "unsafe", `${standing} standing, ${corrected} put right, ${toListen} to listen to: ${label}`);
   time(page, station);

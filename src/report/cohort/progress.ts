@@ -41,11 +41,11 @@ function row(page: Page, name: string, value: string): void {
 }
 
 function attemptBlock(page: Page, attempt: Attempt, place: number): void {
-  const { key, rubric, scenario, rubricChanged, percent, provisional, error, criticalMissed, unsafe, used, limit, overLimit, wordsPerMinute } = attempt;
+  const { key, rubric, scenario, rubricChanged, percent, provisional, error, criticalMissed, criticalDoubted, unsafe, used, limit, overLimit, wordsPerMinute } = attempt;
   page.heading(`${place}. ${rubric.title}`, `attempt ${key.attempt}`);
   row(page, "scenario", `${scenario === "same" ? "the same as before" : "new"}; rubric ${rubric.id}, version ${rubric.version}${rubricChanged ? ", CHANGED since the last time" : ""}`);
   row(page, "coverage", percent === null ? "not measurable: no item counts" : `${number(percent)}%${error.value === null ? "" : `, standard error ${number(error.value)} points`}${provisional ? "; provisional: somebody must listen" : ""}`);
-  row(page, "critical, missed", criticalMissed.length === 0 ? "none" : criticalMissed.join("; "));
+  row(page, "critical, missed", criticalMissed.length === 0 ? "none" : criticalMissed.map((label) => `${label}${criticalDoubted.includes(label) ? " (to be confirmed by listening)" : ""}`).join("; "));
   if (unsafe.length > 0) row(page, "unsafe", unsafe.join("; "));
   row(page, "time", used === null ? "not measurable: no times" : `${clock(used)} of ${clock(limit)}${overLimit !== null && overLimit > 0 ? `, ${clock(overLimit)} over` : ""}`);
   row(page, "pace", wordsPerMinute === null ? "not measurable" : `${number(wordsPerMinute, 0)} words a minute`);

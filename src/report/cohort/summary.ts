@@ -66,8 +66,13 @@ function stationRows(station: StationSummary): [string, string][] {
   rows.push(["unsafe statement", share(unsafe, marked)]);
   rows.push(["over the limit", overLimit.timed === 0 ? "not measurable: no times" : share(overLimit.count, overLimit.timed)]);
   rows.push(["to be listened to", plural(toListen, "mark")]);
-  for (const { label, missed } of criticalMissed.slice(0, MOST_CRITICAL)) rows.push(["critical, missed", `${share(missed, marked)}: ${label}`]);
+  for (const { label, missed, toConfirm } of criticalMissed.slice(0, MOST_CRITICAL)) rows.push(["critical, missed", `${share(missed, marked)}${confirming(toConfirm, missed)}: ${label}`]);
   return rows;
+}
+
+/** Which of the misses listening may well find said. */
+export function confirming(toConfirm: number, missed: number): string {
+  return toConfirm === 0 ? "" : `, ${toConfirm === missed ? "to be" : `${number(toConfirm)} of them to be`} confirmed by listening`;
 }
 
 /** No cell ends its row, opens a tag or a link. */

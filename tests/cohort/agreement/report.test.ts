@@ -112,3 +112,15 @@ test("ten rehearsals that are all alike give figures without an interval: every 
   const { measures } = agreementReport(joinMarks(alike, readMarks(`candidate,marker,item,content\n${lines}\n`, "m.csv")), "0", 0).overall.pairs[0]!;
   for (const figure of [measures.percent, measures.kappa, measures.pabak, measures.alphaNominal]) expect(figure).toMatchObject({ value: 1, interval: null });
 });
+
+test("one mark, the same or another, gives no figure beyond chance; no mark of an item gives no word on wording", () => {
+  for (const content of ["complete", "absent"]) {
+    const { overall } = agreementReport(joinMarks(RECORDS, readMarks(`candidate,marker,item,content\nB,Kim,wash,${content}\n`, "m.csv")), "0", 0);
+    const { kappa, pabak, ac1, alphaNominal, alphaOrdinal } = overall.pairs[0]!.measures;
+    for (const figure of [kappa, pabak, ac1, alphaNominal, alphaOrdinal, overall.all.fleiss, overall.all.ac1]) expect(figure).toMatchObject({ value: null, why: expect.stringMatching(/^only one unit was marked by/) });
+  }
+  const none = agreementReport(joinMarks(RECORDS, readMarks("candidate,marker,item,content\nB,Kim,overall:global,3\n", "m.csv")), "0", 0);
+  const text = agreementText(none, { width: 80, colour: false, ascii: false });
+  expect(text).toContain("Not measurable: no item was marked.");
+  expect(text).not.toContain("nobody differed");
+});

@@ -229,11 +229,6 @@ test("a cut of two of 25 items is not held against totals of all of them", () =>
   expect(decision).toBeNull();
 });
 
-test("a score whose result is provisional is warned of, though every item could be told", () => {
-  const records = [record({ candidate: "A", items: { a: "absent" }, more: { outcome: "provisional" } })];
-  expect(scoresOf(records, [])).toMatchObject([{ provisional: true }]);
-});
-
 test("a rating that no scale has is told, and does not end the program", () => {
   expect(() => readScores("candidate,score,rating\nA,50,1e200\n", "s.csv")).toThrow("the rating '1e200' is no number of a scale");
 });

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { joinMarks } from "../../../src/cohort/agreement/join.ts";
 import { itemsReport } from "../../../src/cohort/items/report.ts";
+import { progressReport } from "../../../src/cohort/progress/report.ts";
 import { readMarks } from "../../../src/cohort/marks.ts";
 import { clusteredDifference, clusteredProportion } from "../../../src/cohort/statistics/clustered-proportion.ts";
 import { itemsText } from "../../../src/report/cohort/items.ts";
@@ -103,4 +104,31 @@ test("rates of a group take the candidate as the unit: the same rehearsal twice 
   const rate = (records: typeof COHORT) => itemsReport(records, "0", ["accent"]).groups[0]!.groups[0]!.rates.missed;
   const [once, double] = [rate(COHORT), rate(twice)];
   expect(double.value !== null && double.interval).toEqual(once.value !== null && once.interval);
+});
+
+test("two stations that nobody sat both of are two stations: what is missing is candidates", () => {
+  const apart = [record({ candidate: "A", station: "pen", items: { a: "complete" } }), record({ candidate: "B", station: "drops", items: { a: "absent" } })];
+  expect(itemsReport(apart, "0").examination).toMatchObject({ stations: ["drops", "pen"], candidates: 0, study: { value: null, why: "fewer than two candidates sat every station" } });
+});
+
+/** Item `x` of each candidate as given, and eight items of which so many are complete. */
+const ranked = (x: Content[], others = 8) => x.map((content, i) => record({ candidate: `C${i}`, items: { x: content, ...Object.fromEntries(Array.from({ length: others }, (_, item): [string, Content] => [`i${item}`, item < i ? "complete" : "absent"])) } }));
+const itemsPage = (records: Parameters<typeof itemsReport>[0]) => itemsText(itemsReport(records, "0"), { width: 80, colour: false, ascii: true }).replace(/\s+/g, " ");
+
+test("an item goes against the rest only when its interval lies below nought", () => {
+  expect(itemsPage(ranked(["complete", "complete", "complete", "complete", "absent", "absent", "absent", "absent"]))).toContain("against the rest Item x:");
+  // r = -0.22 of eight candidates: the interval reaches from -0.8 to 0.6.
+  expect(itemsPage(ranked(["complete", "absent", "complete", "absent", "complete", "absent", "complete", "absent"]))).not.toContain("against the rest");
+});
+
+test("critical misses that listening may undo are told apart in the items, in progress and in a candidate's next steps", () => {
+  const [first, ...others] = COHORT;
+  const doubted = { ...COHORT[3]!, criticalDoubted: ["i4"] };
+  expect(first!.criticalMissed).toEqual([]);
+  const records = [first!, ...others.filter(({ key }) => key.candidate !== "C3"), doubted];
+  expect(itemsReport(records, "0").stations[0]!.criticalMissed).toMatchObject([{ item: "i4", count: 4, toConfirm: 1 }]);
+  expect(itemsPage(records)).toMatch(/critical, missed 4 of 10, 40% \([^)]*\), 1 of them to be confirmed by listening: Item i4/);
+  const progress = progressReport([doubted], "0");
+  expect(progress.attempts[0]).toMatchObject({ criticalMissed: ["Item i4"], criticalDoubted: ["Item i4"] });
+  expect(progress.practise[0]!.why).toBe("critical item, to be confirmed by listening to the last attempt");
 });
