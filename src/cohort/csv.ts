@@ -66,7 +66,7 @@ export function readTable(text: string, file: string, code: FindingCode, what: s
   const rows: NamedRow[] = [];
   for (const { cells, line } of lines) {
     if (cells.length !== names.length) faults.push(csvFinding(code, file, line, `the line has ${cells.length} cells, the header ${names.length}`, "Put cells that hold a comma in double quotes."));
-    else rows.push({ line, cells: new Map(names.map((name, place) => [name, unescaped(cells[place]!.trim())])) });
+    else rows.push({ line, cells: new Map(names.map((name, place) => [name, plainCell(cells[place]!)])) });
   }
   if (faults.length > 0) throw new ProblemError(faults);
   return rows;
@@ -78,7 +78,15 @@ export function figure(text: string): number | null {
   return plain === "" ? null : Number.isFinite(Number(plain)) ? Number(plain) : NaN;
 }
 
-/** Takes off the apostrophe that keeps a spreadsheet from running a text as a formula: our own tables have it too. */
-function unescaped(cell: string): string {
-  return /^'[=+\-@]/.test(cell) ? cell.slice(1) : cell;
+/**
+ * What a cell says: without blanks around it, without the apostrophe that keeps a spreadsheet from running a text as a
+ * formula (our own tables have it too), and composed (NFC), since some systems write the names of files decomposed.
+ */
+export function plainCell(cell: string): string {
+  return withoutApostrophe(cell.trim()).normalize("NFC");
+}
+
+/** Only the apostrophe taken off: for paths, whose bytes must stay as the disk has them. */
+export function withoutApostrophe(cell: string): string {
+  return /^'[=+\-@\uff1d\uff0b\uff0d\uff20]/.test(cell) ? cell.slice(1) : cell;
 }

@@ -25,8 +25,8 @@ export interface Entry {
 export interface CohortSources {
   /** Every transcript in the folder. */
   files: readonly string[];
-  /** Whether a file that the plan names is there, whatever its ending. */
-  exists: (file: string) => boolean;
+  /** A file that the plan names as the folder spells it, whatever its ending; null when it is not there. */
+  onDisk: (file: string) => string | null;
   names: NameReader;
   /** As typed, for messages. */
   pattern: string;
@@ -37,6 +37,8 @@ export interface CohortSources {
   stations: ReadonlyMap<string, string>;
   /** The station's name where neither name nor plan gives one: the only station, or the id of the rubric for all. */
   onlyStation: string | null;
+  /** Rubrics that lines of the plan name and that cannot be had, with the reason. */
+  refused: ReadonlyMap<string, Finding>;
   /** Id of a rubric by the name under which it was asked for. */
   rubricId: (name: string) => string | undefined;
 }
@@ -51,7 +53,7 @@ export interface CohortList {
 /** Puts the folder, the names and the plan together. What is wrong with one file is said of that file and stops no other. */
 export function listCohort(sources: CohortSources): CohortList {
   const { plan, files } = sources;
-  const rows: (PlanRow | { file: string })[] = plan !== null && plan.rows.length > 0 ? plan.rows : files.map((file) => ({ file }));
+  const rows: (PlanRow | { file: string })[] = plan !== null && plan.rows.length > 0 ? plan.rows.map((row) => ({ ...row, file: sources.onDisk(row.file) ?? row.file })) : files.map((file) => ({ file }));
   const entries = rows.map((row) => entryOf(row, sources));
   refuseTwins(entries);
   // A line that stands twice in the plan is one entry, with its error.
@@ -70,11 +72,13 @@ function entryOf(row: PlanRow | { file: string }, sources: CohortSources): Entry
   const only = candidate === undefined ? undefined : ((planned?.rubric !== undefined ? sources.rubricId(planned.rubric) : undefined) ?? sources.onlyStation ?? undefined);
   const station = planned?.station ?? named?.key.station ?? only;
   const attempt = planned?.attempt ?? named?.key.attempt ?? "1";
-  if (planned !== null && !sources.exists(row.file)) {
+  if (planned !== null && sources.onDisk(row.file) === null) {
     add("SW-T01", `line ${planned.line} of the plan names this file, but it is not in the folder`, "Put the file there, or mend its path in the plan.");
   } else if (candidate === undefined) {
     add("SW-B02", `the file's name does not follow the pattern ${sources.pattern}`, "Rename the file, give another pattern with --names, or name its candidate in a plan.");
   }
+  const refused = planned?.rubric === undefined ? undefined : sources.refused.get(planned.rubric);
+  if (refused !== undefined) add("SW-R01", `line ${planned!.line} of the plan names the rubric '${planned!.rubric!}': ${refused.message}`, refused.mend ?? "Mend the plan.");
   const rubric = planned?.rubric ?? (station === undefined ? undefined : (sources.plan?.stations.get(station) ?? sources.stations.get(station))) ?? sources.rubric ?? undefined;
   if (errors.length === 0 && (rubric === undefined || station === undefined)) {
     const known = [...new Set([...(sources.plan?.stations.keys() ?? []), ...sources.stations.keys()])];

@@ -22,11 +22,12 @@ const PLACEHOLDER = /\{([^{}]*)\}|([[\]])|([^{}[\]]+)/gy;
  * end of the path, one without against the file's name.
  *
  * A value ends at the first occurrence of the character that follows it in the pattern, and the last value may not hold
- * the character before it, so that a name can be read in one way only.
+ * the character before it, so that a name can be read in one way only. Letters with accents are the same in one piece
+ * and in two (NFC), as systems write names of files in either way.
  * @throws Error with a sentence when the pattern cannot be used.
  */
 export function nameReader(pattern: string): NameReader {
-  const tokens = tokensOf(pattern);
+  const tokens = tokensOf(pattern.normalize("NFC"));
   const names: string[] = [];
   let source = "";
   let open = 0;
@@ -49,7 +50,7 @@ export function nameReader(pattern: string): NameReader {
   // A pattern with folders may stand at the end of a longer path.
   const whole = new RegExp(`^${pattern.includes("/") ? "(?:.*/)?" : ""}${source}$`, "u");
   return (path) => {
-    const match = whole.exec(stem(pattern.includes("/") ? path : path.slice(path.lastIndexOf("/") + 1)));
+    const match = whole.exec(stem(pattern.includes("/") ? path : path.slice(path.lastIndexOf("/") + 1)).normalize("NFC"));
     return match === null ? null : partsOf(names, match);
   };
 }

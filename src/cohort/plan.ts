@@ -1,5 +1,5 @@
 import { ProblemError, type Finding } from "../problem/problem.ts";
-import { csvFinding, parseCsv } from "./csv.ts";
+import { csvFinding, parseCsv, plainCell, withoutApostrophe } from "./csv.ts";
 
 /** A line of the plan. What a column leaves empty is absent and is taken from the file's name, if it says it. */
 export interface PlanRow {
@@ -26,10 +26,13 @@ export interface Plan {
   rows: PlanRow[];
   /** Rubric by station, from lines that name no file. */
   stations: Map<string, string>;
+  /** Line by station, for messages. */
+  stationLines: Map<string, number>;
 }
 
 const KNOWN = ["file", "candidate", "station", "attempt", "rubric", "from", "to", "speaker"] as const;
 type Known = (typeof KNOWN)[number];
+const PATHS: ReadonlySet<string> = new Set<Known>(["file", "rubric"]);
 
 /**
  * Reads a plan: CSV with a header line (RFC 4180; comma, semicolon or tab). A line with a `file` says what that file is;
@@ -42,7 +45,7 @@ export function readPlan(text: string, file: string): Plan {
   const records = parseCsv(text, file, "SW-B01", "the plan");
   const [header, ...lines] = records;
   if (header === undefined) throw new ProblemError([csvFinding("SW-B01", file, 1, "the plan is empty", "Give it a header line: file,candidate,station,attempt,rubric.")]);
-  const names = header.cells.map((name) => name.trim()).map((name) => ((KNOWN as readonly string[]).includes(name.toLowerCase()) ? name.toLowerCase() : name));
+  const names = header.cells.map(plainCell).map((name) => ((KNOWN as readonly string[]).includes(name.toLowerCase()) ? name.toLowerCase() : name));
   names.forEach((name, place) => {
     if (name === "") fault(header.line, `column ${place + 1} has no name`, "Give every column a name in the header line.");
     else if (names.indexOf(name) !== place) fault(header.line, `the column '${name}' stands twice`, "Keep one of the two.");
@@ -50,13 +53,13 @@ export function readPlan(text: string, file: string): Plan {
   if (!names.includes("file") && !(names.includes("station") && names.includes("rubric"))) {
     fault(header.line, "there is neither a column 'file' nor the columns 'station' and 'rubric'", `The first line must name the columns, such as file,candidate,station,attempt,rubric; it has ${names.join(", ")}.`);
   }
-  const plan: Plan = { file, rows: [], stations: new Map() };
+  const plan: Plan = { file, rows: [], stations: new Map(), stationLines: new Map() };
   for (const { cells: record, line } of findings.length > 0 ? [] : lines) {
     if (record.length !== names.length) {
       fault(line, `the line has ${record.length} cells, the header ${names.length}`, "Put cells that hold a comma in double quotes.");
       continue;
     }
-    const cells = new Map(names.map((name, place) => [name, record[place]!.trim()]));
+    const cells = new Map(names.map((name, place) => [name, PATHS.has(name) ? withoutApostrophe(record[place]!.trim()) : plainCell(record[place]!)]));
     addLine(plan, cells, line, fault);
   }
   if (findings.length > 0) throw new ProblemError(findings);
@@ -74,6 +77,7 @@ function addLine(plan: Plan, cells: ReadonlyMap<string, string>, line: number, f
     const before = plan.stations.get(station);
     if (before !== undefined && before !== rubric) return fault(line, `the station '${station}' has a rubric already, '${before}'`, "Keep one of the two lines.");
     plan.stations.set(station, rubric);
+    if (before === undefined) plan.stationLines.set(station, line);
     return;
   }
   if (file.startsWith("/") || /^[a-z]:/i.test(file) || file.split("/").includes("..")) {

@@ -56,7 +56,8 @@ const PLACES = 3;
 export function recordOf(key: ResultKey, file: string, columns: Record<string, string>, sheet: MarkSheet): SheetRecord {
   const { id, title, version, hash } = sheet.rubric;
   return {
-    key,
+    // As marks, plans and the command line are read, however a system spelt the file's name.
+    key: { candidate: key.candidate.normalize("NFC"), station: key.station.normalize("NFC"), attempt: key.attempt.normalize("NFC") },
     file,
     columns,
     rubric: { id, title, version, hash },

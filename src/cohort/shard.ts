@@ -19,9 +19,9 @@ export function parseShard(typed: string): Shard {
 
 /**
  * Whether a file is of this part: by the first 48 bits of the SHA-256 of its path below the folder. The same on every
- * machine, whatever other files there are, so that parts stay whole when files are added.
+ * machine, also where it writes accents apart (NFC), whatever other files there are, so that parts stay whole when files are added.
  */
 export function inShard(file: string, { index, of }: Shard): boolean {
-  const bits = createHash("sha256").update(file).digest().readUIntBE(0, 6);
+  const bits = createHash("sha256").update(file.normalize("NFC")).digest().readUIntBE(0, 6);
   return bits % of === index - 1;
 }

@@ -78,6 +78,50 @@ test("parts that do not make a whole are not merged", () => {
   expect(existsSync(at("m"))).toBe(false);
 });
 
+test("parts that were not marked alike are not merged: no one run could have given them", () => {
+  put("in/A5_pen_1.txt", REHEARSAL);
+  put("own.yaml", rubric(1));
+  const part = (of: string, name: string, ...more: string[]) => saidwell.run(["cohort", "in", "--rubric", name, "--out", `p${of}`, "--shard", `${of}/2`, ...more]).code;
+  const merge = () => saidwell.run(["merge", "p1", "p2", "--out", "m"]);
+  expect([part("1", "eye-drops"), part("2", "insulin-pen")]).toEqual([0, 0]);
+  expect(merge()).toMatchObject({ code: 8, err: expect.stringMatching(/p1 and p2 were not marked alike: rubrics eye-drops version \d+ \(\w{8}\) and insulin-pen version \d+ .* \[SW-B11\]/) });
+  part("2", "eye-drops", "--limit", "300", "--target", "200");
+  expect(merge().err).toContain("limit the rubric's and 300 s");
+  // The rubric edited between the two.
+  part("1", "own.yaml");
+  put("own.yaml", rubric(2));
+  part("2", "own.yaml");
+  expect(merge().err).toMatch(/version 1 \(\w+\) and \S+ version 2/);
+  part("1", "own.yaml");
+  expect(merge().code).toBe(0);
+});
+
+test("folders of different stations are merged though each has its own rubric", () => {
+  put("pens/A1_pen.txt", REHEARSAL);
+  cohort("drops");
+  saidwell.run(["cohort", "pens", "--rubric", "insulin-pen", "--out", "pen"]);
+  expect(saidwell.run(["merge", "drops", "pen", "--out", "m"])).toMatchObject({ code: 0, out: expect.stringContaining("7 rehearsals of 5 candidates at 2 stations") });
+});
+
+test("a plan's slip in one rubric is of that line alone; of a station's rubric it is told with the line, before anything is marked", () => {
+  put("plan.csv", "file,candidate,station,rubric\nA1_drops_1.txt,A,drops,eye-drops\nA2_drops_1.txt,B,drops,no-such\n");
+  const { code, err } = saidwell.run(["cohort", "in", "--plan", "plan.csv", "--out", "out"]);
+  expect([code, err]).toEqual([7, expect.stringContaining("marked 1, kept 0, failed 1")]);
+  expect(results("out")[1]!.sheet === null && results("out")[1]).toMatchObject({ errors: [{ code: "SW-R01", file: "A2_drops_1.txt", message: expect.stringContaining("line 3 of the plan names the rubric 'no-such'") }] });
+  put("map.csv", "station,rubric\ndrops,no-such\n");
+  expect(saidwell.run(["cohort", "in", "--plan", "map.csv", "--out", "out2"])).toMatchObject({ code: 4, err: expect.stringMatching(/^map\.csv:2: the rubric 'no-such' cannot be had: there is no shipped rubric/) });
+  expect(existsSync(at("out2"))).toBe(false);
+});
+
+test("a file name with accents apart meets a plan and marks that have them in one piece", () => {
+  put("nf/Zoe\u0308_drops_1.txt", REHEARSAL);
+  put("plan.csv", "file,candidate,station,rubric\nZo\u00eb_drops_1.txt,Zo\u00eb,drops,eye-drops\n");
+  put("marks.csv", "candidate,marker,item,content\nZo\u00eb,Kim,introduction,complete\n");
+  expect(saidwell.run(["cohort", "nf", "--plan", "plan.csv", "--out", "out"]).code).toBe(0);
+  saidwell.run(["cohort", "nf", "--rubric", "eye-drops", "--out", "named"]);
+  for (const folder of ["out", "named"]) expect(saidwell.run(["agree", "marks.csv", folder])).toMatchObject({ code: 0, err: "" });
+});
+
 test("a broken file is listed with code, line and reason, and stops no other", () => {
   put("in/B1_drops_1.json", '{"saidwell": "transcript@1",\n  "segments": [{"text": }]}');
   put("in/B2_drops_1.txt", "");

@@ -7,7 +7,7 @@ import { inShard, parseShard } from "../../src/cohort/shard.ts";
 import { sheetNames } from "../../src/cohort/sheet-names.ts";
 
 function list(files: string[], more: Partial<CohortSources> = {}) {
-  return listCohort({ files, exists: (file) => files.includes(file), names: nameReader(DEFAULT_PATTERN), pattern: DEFAULT_PATTERN, plan: null, rubric: null, stations: new Map(), onlyStation: null, rubricId: (name) => name, ...more });
+  return listCohort({ files, onDisk: (file) => files.find((one) => one.normalize("NFC") === file.normalize("NFC")) ?? null, refused: new Map(), names: nameReader(DEFAULT_PATTERN), pattern: DEFAULT_PATTERN, plan: null, rubric: null, stations: new Map(), onlyStation: null, rubricId: (name) => name, ...more });
 }
 
 test("one rubric marks every station, and names the station where nothing else does", () => {
@@ -72,4 +72,29 @@ test("sheets have harmless names, and two keys never share one, not even where c
   expect(new Set(names.map((text) => text.toLowerCase())).size).toBe(entries.length);
   expect(names[5]).toBe("Zoë-pen-1");
   for (const text of names) expect(text).toMatch(/^[\p{L}\p{N}_][\p{L}\p{N}._-]*$/u);
+});
+
+test("a file whose candidate nobody names is of no station: it makes none that nobody sat", () => {
+  const { entries } = list(["A_drops.txt", "A_drops_1_extra.txt"], { rubric: "eye-drops", onlyStation: "eye-drops" });
+  expect(entries.map(({ key, errors }) => [key.station, errors.map(({ code }) => code)])).toEqual([["", ["SW-B02"]], ["drops", []]]);
+});
+
+test("a name written with its accents apart is the same name, and the file is read as the disk spells it", () => {
+  const apart = "Zoe\u0308_drops_1.vtt";
+  expect(list([apart], { rubric: "r" }).entries[0]).toMatchObject({ key: { candidate: "Zo\u00eb" }, file: apart });
+  const plan = readPlan("file,candidate,accent\nZo\u00eb_drops_1.vtt,Zoe\u0308,Fla\u0308misch\n", "plan.csv");
+  const { entries, unplanned } = list([apart], { plan, rubric: "r" });
+  expect(entries).toMatchObject([{ key: { candidate: "Zo\u00eb" }, file: apart, columns: { accent: "Fl\u00e4misch" }, errors: [] }]);
+  expect(unplanned).toEqual([]);
+  expect(inShard(apart, { index: 1, of: 7 })).toBe(inShard("Zo\u00eb_drops_1.vtt", { index: 1, of: 7 }));
+});
+
+test("a line of the plan that names a rubric which is not there fails alone, with its number", () => {
+  const plan = readPlan("file,candidate,station,rubric\nA.txt,A,drops,eye-drops\nB.txt,B,drops,no-such\n", "plan.csv");
+  const refused = new Map([["no-such", { code: "SW-R01" as const, severity: "error" as const, file: "no-such", message: "there is no shipped rubric of this name" }]]);
+  const { entries } = list(["A.txt", "B.txt"], { plan, refused });
+  expect(entries.map(({ rubric, errors }) => [rubric, errors.map(({ code, file, message }) => `${code} ${file} ${message}`)])).toEqual([
+    ["eye-drops", []],
+    [null, ["SW-R01 B.txt line 3 of the plan names the rubric 'no-such': there is no shipped rubric of this name"]],
+  ]);
 });

@@ -50,3 +50,10 @@ test.each([["the gradebook", gradebookColumns], ["the table of items", itemColum
   expect(new Set(names).size).toBe(names.length);
   expect(names).toEqual(expect.arrayContaining(["accent", "plan_result", "plan_item"]));
 });
+
+test("the summary counts no station for a file that names none", () => {
+  const tally = new SummaryTally();
+  tally.add(IN_DOUBT);
+  tally.add({ ...result(), key: { candidate: "", station: "", attempt: "1" }, file: "odd.txt", sheet: null, errors: [{ code: "SW-B02", severity: "error", file: "odd.txt", message: "no name" }] });
+  expect(summaryText(tally.done("0"), { width: 80, colour: false, ascii: true })).toContain("at 1 station: 1 marked, 1 could not be");
+});

@@ -1,4 +1,7 @@
 import { expect, test } from "vitest";
+import { recordOf } from "../../src/cohort/record.ts";
+import { completeSheet } from "../report/sheet.ts";
+import { record } from "./records.ts";
 import { readMarks } from "../../src/cohort/marks.ts";
 import { ProblemError } from "../../src/problem/problem.ts";
 
@@ -40,4 +43,11 @@ test("a column that is missing and a cell too many are told", () => {
 
 test("one marker cannot mark one thing twice", () => {
   expect(faults("candidate,marker,item,content\nA,Kim,wash,complete\nA,Kim,wash,absent\n")).toEqual([expect.stringMatching(/^SW-A05 3 .*in line 2 already/)]);
+});
+
+test("a candidate typed with accents in one piece is the one whose file has them apart", () => {
+  const apart = record({ candidate: "Zoe\u0308", items: { a: "complete" } });
+  const known = recordOf(apart.key, "z.vtt", {}, completeSheet());
+  expect(known.key.candidate).toBe("Zo\u00eb");
+  for (const typed of ["Zo\u00eb", "Zoe\u0308"]) expect(readMarks(`candidate,marker,item,content\n${typed},Kim,a,complete\n`, "m.csv").rows[0]!.candidate).toBe("Zo\u00eb");
 });

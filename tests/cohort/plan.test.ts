@@ -49,3 +49,8 @@ test.each([
 test("every fault of a plan is told, not only the first", () => {
   expect(faults("file,candidate\n,A1\n../x.txt,A2\n")).toHaveLength(2);
 });
+
+test("the apostrophe that the gradebook puts before a formula is no part of a name, here as in marks", () => {
+  const { rows } = readPlan("file,candidate,note\na.txt,'=1+1,'\uff1dx\n", "plan.csv");
+  expect(rows).toMatchObject([{ candidate: "=1+1", columns: { note: "\uff1dx" } }]);
+});

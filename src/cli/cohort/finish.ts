@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { stringify } from "csv-stringify/sync";
 import writeFileAtomic from "write-file-atomic";
 import { gradebookColumns, itemColumns, type Cell, type ItemRow } from "../../cohort/gradebook.ts";
+import type { MarkingBasis } from "../../cohort/marking-basis.ts";
 import { compareResults, isMarked, type CohortResult, type ResultKey } from "../../cohort/result.ts";
 import type { Shard } from "../../cohort/shard.ts";
 import { SummaryTally, type CohortSummary } from "../../cohort/summary.ts";
@@ -25,6 +26,7 @@ export interface FinishOptions {
   version: string;
   shard: Shard | null;
   json: boolean;
+  marking?: MarkingBasis | undefined;
   /** The sheet's name, without an ending. */
   sheetName: (entry: { key: ResultKey; file: string }) => string;
   /** What the columns of a kept result are now, as JSON. */
@@ -78,7 +80,7 @@ export function finish(store: ResultStore, options: FinishOptions): Finished {
   }
   const leftOver = sheets.finish();
   results.finish();
-  writeManifest(folder, { version, shard: options.shard, complete: true, results: summary.rehearsals, failed: summary.failed.length });
+  writeManifest(folder, { version, shard: options.shard, complete: true, results: summary.rehearsals, failed: summary.failed.length, ...(options.marking !== undefined && { marking: options.marking }) });
   rmSync(table(JOURNAL), { force: true });
   return { summary, leftOver };
 }

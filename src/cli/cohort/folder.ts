@@ -12,8 +12,8 @@ export interface CohortFolder {
   files: string[];
   /** Files with other endings, by ending: rubrics, marks, recordings. */
   others: Map<string, number>;
-  /** Whether the folder holds this file, whatever its ending. */
-  exists: (file: string) => boolean;
+  /** The file as the folder spells it, whatever its ending; null when it holds none. Accents in one piece or two are the same. */
+  onDisk: (file: string) => string | null;
 }
 
 /**
@@ -41,7 +41,8 @@ export function listFolder(folder: string, out: string): CohortFolder {
   // Code units: the same order on every machine.
   files.sort((a, b) => (a < b ? -1 : 1));
   const root = realpathSync(folder);
-  return { files, others, exists: (file) => isFileInside(root, file) };
+  const spelt = new Map(paths.map((path) => [path.normalize("NFC"), path]));
+  return { files, others, onDisk: (file) => (isFileInside(root, file) ? file : (spelt.get(file.normalize("NFC")) ?? null)) };
 }
 
 /** Results of this or an earlier run may lie inside the folder; their sheets are no transcripts. */

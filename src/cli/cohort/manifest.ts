@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import writeFileAtomic from "write-file-atomic";
+import type { MarkingBasis } from "../../cohort/marking-basis.ts";
 import type { Shard } from "../../cohort/shard.ts";
 import { toJson } from "../../report/json.ts";
 import { problem, systemReason } from "../problems.ts";
@@ -15,6 +16,8 @@ export interface Manifest {
   /** Lines of results.jsonl; 0 until complete. */
   results: number;
   failed: number;
+  /** What it was marked by; none in a folder that was merged of runs that marked differently, or that a killed run left. */
+  marking?: MarkingBasis;
 }
 
 const FORM = "saidwell/cohort@1";

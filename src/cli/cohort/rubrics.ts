@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, isAbsolute, join } from "node:path";
 import { readPlan, type Plan } from "../../cohort/plan.ts";
+import { ProblemError, type Finding } from "../../problem/problem.ts";
 import type { Rubric } from "../../rubric/schema.ts";
 import { problem, systemReason } from "../problems.ts";
 import { findRubric } from "../rubric-source.ts";
@@ -23,7 +24,7 @@ export function parseRubricFlags(typed: readonly string[]): NamedRubrics {
   for (const text of typed) {
     const equals = text.indexOf("=");
     const whole = equals <= 0 || shipped.has(text) || existsSync(text);
-    const [station, rubric] = whole ? [null, text] : [text.slice(0, equals).trim(), text.slice(equals + 1).trim()];
+    const [station, rubric] = whole ? [null, text] : [text.slice(0, equals).trim().normalize("NFC"), text.slice(equals + 1).trim()];
     const before = station === null ? named.single : named.stations.get(station);
     if (before !== null && before !== undefined && before !== rubric) {
       throw problem("SW-U03", `--rubric ${text}`, `${station === null ? "two rubrics are named for all stations" : `the station '${station}' has a rubric already`}: ${before} and ${rubric}`, "Name the station of each: --rubric STATION=NAME.");
@@ -64,6 +65,28 @@ function fromPlan(name: string, plan: string): string {
   const beside = join(dirname(plan), name);
   // A leading './' keeps a file's name from being taken for a shipped rubric's.
   return existsSync(beside) && !isAbsolute(beside) ? `./${beside}` : beside;
+}
+
+/**
+ * Rubrics of a plan. One that a line about a file names and that is not there is a fault of that line; one that a line
+ * about a station names would leave the whole station unmarked, so it is told before anything is marked.
+ * @throws ProblemError SW-R01 with the plan's line, and those of rubrics that are there and cannot be used
+ */
+export async function loadPlanRubrics(plan: Plan): Promise<{ rubrics: Map<string, Rubric>; refused: Map<string, Finding> }> {
+  const [rubrics, refused] = [new Map<string, Rubric>(), new Map<string, Finding>()];
+  const lines = new Map([...plan.stations].map(([station, name]) => [name, plan.stationLines.get(station)!]));
+  for (const name of [...new Set([...lines.keys(), ...plan.rows.flatMap(({ rubric }) => rubric ?? [])])].sort()) {
+    try {
+      rubrics.set(name, await findRubric(name));
+    } catch (error) {
+      const finding = error instanceof ProblemError ? error.findings.find(({ code }) => code === "SW-R01") : undefined;
+      if (finding === undefined) throw error;
+      const line = lines.get(name);
+      if (line !== undefined) throw new ProblemError([{ ...finding, file: plan.file, line, message: `the rubric '${name}' cannot be had: ${finding.message}` }]);
+      refused.set(name, finding);
+    }
+  }
+  return { rubrics, refused };
 }
 
 /** Every rubric once, checked before anything is marked. @throws ProblemError of the first that cannot be used. */

@@ -15,6 +15,7 @@ import type { Finding } from "../../problem/problem.ts";
 import { number, plural } from "../../report/figures.ts";
 import { summaryText } from "../../report/cohort/summary.ts";
 import { toJsonLine } from "../../report/json.ts";
+import { markingBasis, type MarkingBasis } from "../../cohort/marking-basis.ts";
 import type { Rubric } from "../../rubric/schema.ts";
 import { finish, SHEETS, type Finished } from "../cohort/finish.ts";
 import { listFolder, type CohortFolder } from "../cohort/folder.ts";
@@ -23,7 +24,7 @@ import { lockFolder } from "../cohort/lock.ts";
 import { claimFolder, writeManifest, type Manifest } from "../cohort/manifest.ts";
 import { inLanes, MarkingPool, programHash } from "../cohort/pool.ts";
 import { showProgress } from "../cohort/progress.ts";
-import { loadRubrics, parseRubricFlags, planFromFile } from "../cohort/rubrics.ts";
+import { loadPlanRubrics, loadRubrics, parseRubricFlags, planFromFile } from "../cohort/rubrics.ts";
 import { basisOf, JOURNAL, openJournal, RESULTS, ResultStore } from "../cohort/store.ts";
 import type { Task } from "../cohort/task.ts";
 import { parseTime } from "../duration.ts";
@@ -61,12 +62,14 @@ export async function runCohort(folder: string, flags: CohortFlags): Promise<voi
   const names = readerOf(flags.names ?? DEFAULT_PATTERN);
   const plan = flags.plan === undefined ? null : planFromFile(flags.plan);
   if (named.single === null && named.stations.size === 0 && !(plan !== null && (plan.stations.size > 0 || plan.rows.some(({ rubric }) => rubric !== undefined)))) throw noRubric();
-  const rubrics = await loadRubrics([...(named.single === null ? [] : [named.single]), ...named.stations.values(), ...(plan?.stations.values() ?? []), ...(plan?.rows.flatMap(({ rubric }) => rubric ?? []) ?? [])]);
+  const typed = await loadRubrics([...(named.single === null ? [] : [named.single]), ...named.stations.values()]);
+  const { rubrics: planned, refused } = plan === null ? { rubrics: new Map<string, Rubric>(), refused: new Map<string, Finding>() } : await loadPlanRubrics(plan);
+  const rubrics = new Map([...typed, ...planned]);
   for (const rubric of rubrics.values()) timeOptions(flags, rubric);
   const there = listFolder(folder, flags.out);
   const stations = new Set([...named.stations.keys(), ...(plan?.stations.keys() ?? [])]);
   const onlyStation = named.single !== null ? rubrics.get(named.single)!.id : stations.size === 1 ? [...stations][0]! : null;
-  const list = listCohort({ rubricId: (name) => rubrics.get(name)?.id, files: there.files, exists: there.exists, names, pattern: flags.names ?? DEFAULT_PATTERN, plan, rubric: named.single, stations: named.stations, onlyStation });
+  const list = listCohort({ rubricId: (name) => rubrics.get(name)?.id, files: there.files, onDisk: there.onDisk, refused, names, pattern: flags.names ?? DEFAULT_PATTERN, plan, rubric: named.single, stations: named.stations, onlyStation });
   if (list.entries.length === 0) throw problem("SW-B12", folder, "there is no transcript in this folder", "Transcripts end in .txt, .vtt, .srt, .TextGrid or .json.");
   tellPassedOver(folder, there, list);
 
@@ -74,11 +77,20 @@ export async function runCohort(folder: string, flags: CohortFlags): Promise<voi
   const unlock = lockFolder(flags.out);
   const store = new ResultStore();
   try {
-    await markAll({ folder, flags, list, rubrics, store, earlier });
+    const marking = markingBasis(programHash(), flags, [
+      ...[...(named.single === null ? [] : [named.single]), ...(plan?.rows.flatMap(({ rubric }) => rubric ?? []) ?? [])].flatMap((name) => rubricOf("", rubrics.get(name))),
+      ...[...named.stations, ...(plan?.stations ?? [])].flatMap(([station, name]) => rubricOf(station, rubrics.get(name))),
+    ]);
+    await markAll({ folder, flags, list, rubrics, store, earlier, marking });
   } finally {
     store.close();
     unlock();
   }
+}
+
+/** None for one that a line of the plan names and that is not there. */
+function rubricOf(station: string, rubric: Rubric | undefined) {
+  return rubric === undefined ? [] : [{ station, rubric }];
 }
 
 interface Run {
@@ -88,9 +100,10 @@ interface Run {
   rubrics: ReadonlyMap<string, Rubric>;
   store: ResultStore;
   earlier: Manifest | null;
+  marking: MarkingBasis;
 }
 
-async function markAll({ folder, flags, list, rubrics, store, earlier }: Run): Promise<void> {
+async function markAll({ folder, flags, list, rubrics, store, earlier, marking }: Run): Promise<void> {
   const { out } = flags;
   const shard = flags.shard ?? null;
   const jobs = list.entries.filter(({ file }) => shard === null || inShard(file, shard)).map((entry) => jobOf(entry, flags));
@@ -155,7 +168,7 @@ async function markAll({ folder, flags, list, rubrics, store, earlier }: Run): P
   }
   if (interrupted.signal !== null) return stopEarly(interrupted.signal, counts, jobs.length, journal);
   const seconds = (Date.now() - started) / 1000;
-  const finished = finish(store, { folder: out, version: VERSION, shard, json: setUp.json, sheetName, columns });
+  const finished = finish(store, { folder: out, version: VERSION, shard, json: setUp.json, marking, sheetName, columns });
   journal.close();
   await tellEnd(finished, counts, seconds, flags);
 }

@@ -24,14 +24,15 @@ export async function runItems(path: string, flags: ItemsFlags): Promise<void> {
   checkOutput({ out: flags.out, force: flags.force, inputs: given });
   const { records, findings, inputs } = readRecords(path);
   const columns = [...new Set(records.flatMap((record) => Object.keys(record.columns)))];
-  for (const column of flags.by ?? []) {
+  const by = (flags.by ?? []).map((column) => column.normalize("NFC"));
+  for (const column of by) {
     if (!columns.includes(column)) {
       throw problem("SW-A07", `--by ${column}`, "no result has this column", `${didYouMean(column, columns)}${columns.length === 0 ? "The results have no columns: a plan gives them ('saidwell cohort --plan')." : `There are: ${columns.join(", ")}.`}`);
     }
   }
   const joined = flags.marks === undefined ? null : joinMarks(records, readMarks(readTextFile(flags.marks, "the marks"), flags.marks));
   for (const finding of [...findings, ...(joined?.findings ?? [])]) process.stderr.write(`${describe(finding)}\n`);
-  const report = itemsReport(records, VERSION, flags.by, joined?.records ?? null);
+  const report = itemsReport(records, VERSION, by, joined?.records ?? null);
   const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
   await writeOutput(flags.format === "json" ? toJson(report) : itemsText(report, look), { out: flags.out, force: flags.force, inputs: [...given, ...inputs] });
 }

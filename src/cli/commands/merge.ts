@@ -1,5 +1,6 @@
 import { existsSync, realpathSync } from "node:fs";
 import { join } from "node:path";
+import { differences, type MarkingBasis } from "../../cohort/marking-basis.ts";
 import type { Shard } from "../../cohort/shard.ts";
 import { sheetNames } from "../../cohort/sheet-names.ts";
 import { EXIT } from "../../problem/catalogue.ts";
@@ -37,13 +38,14 @@ export async function runMerge(folders: readonly string[], flags: MergeFlags): P
     const clashes: Finding[] = [];
     for (const { folder } of parts) store.load(folder, RESULTS, (identity, before, now) => clashes.push(...clash(store, identity, before, now)));
     if (clashes.length > 0) throw new ProblemError(clashes);
+    const marking = markingOf(parts, store, flags.out);
     for (const [path, count] of store.broken) throw problem("SW-B11", path, `${count} of its lines cannot be read`, "Run the cohort command of this part again; it does only what is broken.");
     writeManifest(flags.out, { version: VERSION, shard: null, complete: false, results: 0, failed: 0 });
     const entries = [...store.index.keys()].map((identity) => {
       const [candidate, station, attempt, file] = JSON.parse(identity) as [string, string, string, string];
       return { key: { candidate, station, attempt }, file };
     });
-    const { summary } = finish(store, { folder: flags.out, version: VERSION, shard: null, json: flags.json === true, sheetName: sheetNames(entries), columns: new Map() });
+    const { summary } = finish(store, { folder: flags.out, version: VERSION, shard: null, json: flags.json === true, marking, sheetName: sheetNames(entries), columns: new Map() });
     await writeOutput(summaryText(summary, appearance(flags, process.stdout, process.env)), { inputs: [] });
     if (summary.failed.length > 0) {
       process.exitCode = EXIT.cohortFiles;
@@ -72,6 +74,33 @@ function checkParts(parts: readonly Part[], out: string): void {
   if (wholes.length > 1) throw problem("SW-B11", out, `the parts are of different divisions: ${wholes.map((of) => `I/${of}`).join(", ")}`, "Merge the parts of one division.");
   const missing = missingParts(shards);
   if (missing.length > 0) throw problem("SW-B11", out, `parts are missing: ${missing.slice(0, 10).join(", ")}${missing.length > 10 ? ", ..." : ""}`, "Give every part's folder.");
+}
+
+/**
+ * Parts of one division, and parts that share a station, must be marked alike: else their figures are of different
+ * things, and no one run could have given them. What one run marked by is what the whole was marked by.
+ */
+function markingOf(parts: readonly Part[], store: ResultStore, out: string): MarkingBasis | undefined {
+  const [first, ...others] = parts as [Part, ...Part[]];
+  const { marking } = first.manifest;
+  const stations = stationsByFolder(store);
+  for (const part of others) {
+    const told = marking === undefined || part.manifest.marking === undefined ? (marking === part.manifest.marking ? [] : ["one of them by a build that did not keep what it marked by"]) : differences(marking, part.manifest.marking);
+    if (told.length === 0) continue;
+    const shared = [...(stations.get(first.folder) ?? [])].filter((station) => stations.get(part.folder)?.has(station));
+    if (first.manifest.shard === null && part.manifest.shard === null && shared.length === 0) continue;
+    throw problem("SW-B11", out, `${first.folder} and ${part.folder} were not marked alike: ${told.join("; ")}`, "Mark all parts with one command but for --shard: what has not changed is not done twice.");
+  }
+  return others.every((part) => JSON.stringify(part.manifest.marking) === JSON.stringify(marking)) ? marking : undefined;
+}
+
+function stationsByFolder(store: ResultStore): Map<string, Set<string>> {
+  const found = new Map<string, Set<string>>();
+  for (const [identity, { folder }] of store.index) {
+    const own = found.get(folder) ?? new Set<string>();
+    found.set(folder, own.add((JSON.parse(identity) as string[])[1]!));
+  }
+  return found;
 }
 
 function missingParts(shards: readonly Shard[]): string[] {

@@ -28,7 +28,7 @@ export async function runProgress(path: string, flags: ProgressFlags): Promise<v
   checkOutput({ out: flags.out, force: flags.force, inputs: [path] });
   const { records, findings, inputs } = readRecords(path);
   const names = [...new Set(records.map(({ key }) => key.candidate))].sort(compareNatural);
-  const candidate = flags.candidate ?? (names.length === 1 ? names[0]! : null);
+  const candidate = flags.candidate?.normalize("NFC") ?? (names.length === 1 ? names[0]! : null);
   const some = `${names.slice(0, MOST_NAMES).join(", ")}${names.length > MOST_NAMES ? ` and ${names.length - MOST_NAMES} more` : ""}`;
   if (candidate === null) throw problem("SW-U07", path, `there are ${names.length} candidates, and it is not said whose progress is meant`, `Add --candidate with one of ${some}.`);
   const own = records.filter(({ key }) => key.candidate === candidate);

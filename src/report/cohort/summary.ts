@@ -51,7 +51,9 @@ export function summaryJson(summary: CohortSummary): string {
 }
 
 function headline({ candidates, rehearsals, marked, failed, stations }: CohortSummary): string {
-  const counts = `${plural(rehearsals, "rehearsal")} of ${plural(candidates, "candidate")} at ${plural(stations.length, "station")}: ${number(marked)} marked, ${number(failed.length)} could not be marked.`;
+  // What could not be read names no station.
+  const known = stations.filter(({ station }) => station !== "").length;
+  const counts = `${plural(rehearsals, "rehearsal")} of ${plural(candidates, "candidate")} at ${plural(known, "station")}: ${number(marked)} marked, ${number(failed.length)} could not be marked.`;
   return `${counts} A practice aid: a trained person decides.`;
 }
 
