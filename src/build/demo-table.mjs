@@ -38,8 +38,10 @@ function coverage({ total }) {
 }
 
 function unsafe({ unsafe: { found } }) {
-  const standing = found.filter(({ corrected, listen }) => !corrected && !listen).length;
-  const open = found.filter(({ corrected, listen }) => listen && !corrected).length;
+  const ids = (holds) => new Set(found.filter((statement) => !statement.corrected && holds(statement)).map(({ id }) => id));
+  const stand = ids(({ listen }) => !listen);
+  const standing = stand.size;
+  const open = ids(({ id, listen }) => listen && !stand.has(id)).size;
   return open > 0 ? `${standing}, ${open}?` : standing === 0 ? "none" : String(standing);
 }
 

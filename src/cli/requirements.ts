@@ -17,6 +17,8 @@ interface Kind {
   check: Check;
 }
 
+const labels = (statements: readonly { label: string }[]): string => [...new Set(statements.map(({ label }) => label))].join("; ");
+
 const SEVERITIES = ["minor", "moderate", "major"] as const;
 
 const KINDS: Record<string, Kind> = {
@@ -48,8 +50,8 @@ const KINDS: Record<string, Kind> = {
       const least = SEVERITIES.indexOf((value === "" ? "minor" : value) as (typeof SEVERITIES)[number]);
       const found = unsafe.found.filter((statement) => !statement.corrected && SEVERITIES.indexOf(statement.severity) >= least);
       const standing = found.filter(({ listen }) => !listen);
-      if (standing.length > 0) return `found: ${standing.map(({ label }) => label).join("; ")}`;
-      return found.length > 0 ? `somebody must listen first: ${found.map(({ label }) => label).join("; ")}` : null;
+      if (standing.length > 0) return `found: ${labels(standing)}`;
+      return found.length > 0 ? `somebody must listen first: ${labels(found)}` : null;
     },
   },
   "no-incorrect": {

@@ -56,7 +56,7 @@ function ownColumns(): Column[] {
     marked("critical_total", "INT32", ({ critical }) => critical.total),
     marked("critical_missed", "STRING", ({ critical }) => critical.missed.join("; ")),
     marked("critical_to_confirm", "STRING", ({ critical }) => [...((critical as Partial<typeof critical>).doubted ?? []), ...critical.unsure].join("; ")),
-    marked("unsafe", "INT32", ({ unsafe }) => unsafe.found.filter(({ corrected, listen }) => !corrected && !listen).length),
+    marked("unsafe", "INT32", ({ unsafe }) => new Set(unsafe.found.filter(({ corrected, listen }) => !corrected && !listen).map(({ id }) => id)).size),
     marked("incorrect", "INT32", ({ incorrect }) => incorrect.filter(({ corrected }) => !corrected).length),
     marked("cannot_tell", "INT32", ({ items }) => items.filter(({ content }) => content === "cannot-tell").length),
     marked("to_listen", "INT32", ({ items }) => items.filter(({ listen }) => listen).length),

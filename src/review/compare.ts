@@ -214,7 +214,9 @@ function sheetOf(station: Station, rubric: Rubric): MarkSheet {
 }
 
 function unsafeOf({ unsafe }: MarkSheet): Map<string, string> {
-  return new Map(unsafe.found.map(({ id, severity, corrected, listen }) => [id, `${severity}${corrected ? ", put right" : ""}${listen ? ", to be listened to" : ""}`]));
+  // Of several places of one statement the one that stands tells.
+  const serious = ({ corrected, listen }: (typeof unsafe.found)[number]) => (corrected ? 0 : listen ? 1 : 2);
+  return new Map([...unsafe.found].sort((a, b) => serious(a) - serious(b)).map(({ id, severity, corrected, listen }) => [id, `${severity}${corrected ? ", put right" : ""}${listen ? ", to be listened to" : ""}`]));
 }
 
 function questionsOf({ questions }: MarkSheet): Map<string, string> {

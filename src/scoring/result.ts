@@ -52,8 +52,8 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
   open.push(...unconfirmed);
 
   for (const severity of SEVERITIES) {
-    const standing = unsafe.filter((statement) => statement.severity === severity && !statement.corrected && !statement.listen);
-    const possible = unsafe.filter((statement) => statement.severity === severity && statement.listen && !statement.corrected);
+    const standing = eachOnce(unsafe.filter((statement) => statement.severity === severity && !statement.corrected && !statement.listen));
+    const possible = eachOnce(unsafe.filter((statement) => statement.severity === severity && statement.listen && !statement.corrected)).filter(({ id }) => !standing.some((other) => other.id === id));
     if (standing.length > rubric.pass.unsafe[severity]) against.push(...standing.map((statement) => `${severity} unsafe statement: ${statement.label}`));
     else if (standing.length + possible.length > rubric.pass.unsafe[severity]) open.push(...possible.map((statement) => `possible ${severity} unsafe statement, to be listened to: ${statement.label}`));
   }
@@ -71,6 +71,11 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
   if (against.length > 0) return { outcome: "fail", reasons: [...against, ...unconfirmed], rule };
   if (open.length > 0) return { outcome: "provisional", reasons: open, rule };
   return { outcome: "pass", reasons: [`${total.percent}% of the weighted total; all the pass rule asks for is met`], rule };
+}
+
+/** The rule counts statements, not the places where one was said. */
+function eachOnce(found: readonly StatementResult[]): StatementResult[] {
+  return found.filter(({ id }, place) => found.findIndex((other) => other.id === id) === place);
 }
 
 /** The weighted total if everything that cannot be told were absent, and if it were complete. */

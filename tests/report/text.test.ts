@@ -105,6 +105,32 @@ test("an unsafe statement that was put right or rests on a sound-alike is listed
   expect(page).toContain("Stop the preventer: perhaps a sound-alike: listen; not counted");
 });
 
+test("a statement said in two places is one of the listed statements, with two places", () => {
+  const sheet = completeSheet();
+  const [said] = sheet.unsafe.found;
+  sheet.unsafe.found = [said!, { ...said!, evidence: { ...said!.evidence, first: 400, end: 404, quote: "as many as you want" } }];
+  const page = flat(sheet);
+  expect(page).toContain("1 of the 6 listed statements found");
+  expect(page.split(said!.label)).toHaveLength(flat({ ...sheet, unsafe: { ...sheet.unsafe, found: [said!] } }).split(said!.label).length);
+  expect(page).toContain("as many as you want");
+});
+
+test("a statement that stands in one place and was put right in another stands, and is counted once", () => {
+  const sheet = completeSheet();
+  const [said] = sheet.unsafe.found;
+  sheet.unsafe.found = [{ ...said!, corrected: true }, said!];
+  expect(flat(sheet)).toMatch(/Unsafe +1 of the 6 listed statements found(?!;)/);
+});
+
+test("where pauses are not measurable, the time plan does not say that none was found", () => {
+  const sheet = completeSheet();
+  sheet.plan.costs = sheet.plan.costs.map((cost) => ({ ...cost, words: 0, seconds: cost.what === "pauses" ? null : 0 }));
+  expect(flat(sheet)).toContain("no repeat, filler, aside or long pause found");
+  sheet.time.pauses = { value: null, why: "the file gives starts of paragraphs, but not their ends" };
+  expect(flat(sheet)).toContain("no repeat, filler or aside found; pauses not measurable");
+  expect(flat(sheet)).not.toContain("long pause found");
+});
+
 test("without times every figure of time says that it is not measurable and why, and places are lines", () => {
   const page = flat(untimedSheet());
   for (const name of ["Time", "Pace", "While talking", "Pauses", "Without them", "Words to cut"]) {

@@ -26,3 +26,9 @@ test("a sheet that fails anyway names the critical items in doubt as well", () =
   expect(sheet.result.outcome).toBe("fail");
   expect(doubted).toHaveLength(1);
 });
+
+test("the rule counts unsafe statements, not the places where one was said", () => {
+  const sheet = markTalk([...OPENING, ...REST, "C: You can share it with your family.", "P: Oh?", "C: Yes, you can share it with your family."]);
+  expect(sheet.unsafe.found.map(({ id, corrected }) => [id, corrected])).toEqual([["share", false], ["share", false]]);
+  expect(sheet.result.reasons.filter((reason) => reason.includes("unsafe statement"))).toHaveLength(1);
+});

@@ -9,7 +9,7 @@ export function dangers(page: Page, sheet: MarkSheet): void {
   critical(page, sheet);
   page.heading("Unsafe statements");
   page.entry({ body: unsafeStatements(sheet) });
-  for (const statement of sheet.unsafe.found) unsafeStatement(page, statement);
+  for (const places of byStatement(sheet.unsafe.found)) unsafeStatement(page, places);
   page.heading("Stated wrongly");
   if (sheet.incorrect.length === 0) page.entry({ body: "nothing found that contradicts an item of the rubric" });
   for (const slip of sheet.incorrect) wrong(page, slip);
@@ -39,7 +39,15 @@ function critical(page: Page, sheet: MarkSheet): void {
   }
 }
 
-function unsafeStatement(page: Page, { label, severity, evidence, corrected, listen, confidence }: StatementResult): void {
+/** The places where one statement was said, those that stand apart from those that were put right or are to be listened to. */
+function byStatement(found: readonly StatementResult[]): StatementResult[][] {
+  const alike = (one: StatementResult, other: StatementResult) => one.id === other.id && one.corrected === other.corrected && one.listen === other.listen;
+  return found.flatMap((statement, place) => (found.findIndex((other) => alike(other, statement)) < place ? [] : [found.filter((other) => alike(other, statement))]));
+}
+
+function unsafeStatement(page: Page, places: readonly StatementResult[]): void {
+  const { label, severity, corrected, listen } = places[0]!;
+  const confidence = Math.max(...places.map((statement) => statement.confidence));
   const standing = !corrected && !listen;
   const note: Text = listen
     ? styled(": perhaps a sound-alike: listen; not counted", "doubt")
@@ -47,7 +55,7 @@ function unsafeStatement(page: Page, { label, severity, evidence, corrected, lis
       ? ": put right before the end: listed, not counted"
       : "";
   page.entry({ indent: 2, lead: styled(severity, standing ? "bad" : "plain"), hang: 13, body: [strong(label), note], right: faint(`${percent(confidence * 100)} sure`) });
-  page.entry({ indent: 15, body: spoken(evidence, page.symbols) });
+  for (const { evidence } of places) page.entry({ indent: 15, body: spoken(evidence, page.symbols) });
 }
 
 function wrong(page: Page, { label, reason, evidence, corrected }: IncorrectResult): void {

@@ -1,4 +1,4 @@
-import type { Measured, MarkSheet, Outcome } from "../../scoring/types.ts";
+import type { Measured, MarkSheet, Outcome, StatementResult } from "../../scoring/types.ts";
 import type { Seconds } from "../../transcript/types.ts";
 import { clock, measured, number, plural } from "../figures.ts";
 import { faint, strong, styled, type Page, type Text } from "../page.ts";
@@ -81,9 +81,7 @@ function criticalItems({ critical }: MarkSheet): Text {
 /** Never "safe": only what was looked for and what of it was found. */
 export function unsafeStatements({ unsafe }: MarkSheet): Text {
   if (unsafe.listed === 0) return "the rubric lists no unsafe statements";
-  const standing = unsafe.found.filter(({ corrected, listen }) => !corrected && !listen).length;
-  const corrected = unsafe.found.filter((statement) => statement.corrected && !statement.listen).length;
-  const listen = unsafe.found.filter((statement) => statement.listen).length;
+  const { standing, corrected, listen } = statementsBy(unsafe.found);
   const parts: Text[] = [
     standing === 0
       ? `none of the ${unsafe.listed} listed statements found${corrected > 0 ? " standing at the end" : ""}`
@@ -92,6 +90,15 @@ export function unsafeStatements({ unsafe }: MarkSheet): Text {
   if (corrected > 0) parts.push(`; ${corrected} put right by the candidate`);
   if (listen > 0) parts.push("; ", styled(`${listen} to listen to`, "doubt"));
   return parts;
+}
+
+/** How many statements of the list stand, were put right everywhere, or are to be listened to: each once, by the worst place where it was said. */
+function statementsBy(found: readonly StatementResult[]): { standing: number; corrected: number; listen: number } {
+  const ids = (holds: (statement: StatementResult) => boolean) => new Set(found.filter(holds).map(({ id }) => id));
+  const standing = ids(({ corrected, listen }) => !corrected && !listen);
+  const listen = ids((statement) => statement.listen && !standing.has(statement.id));
+  const corrected = ids(({ id, listen: unsure }) => !unsure && !standing.has(id) && !listen.has(id));
+  return { standing: standing.size, corrected: corrected.size, listen: listen.size };
 }
 
 /** A longer list is no summary; every unsure item is marked LISTEN where it stands. */

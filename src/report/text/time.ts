@@ -87,7 +87,7 @@ function afterLimit(page: Page, { time: { afterLimit: after }, items }: MarkShee
 export function timePlan(page: Page, { plan, time }: MarkSheet): void {
   page.heading("Time plan");
   const costs = plan.costs.filter(({ words, seconds }) => words > 0 || (seconds ?? 0) > 0);
-  if (costs.length === 0) row(page, "Costs", "no repeat, filler, aside or long pause found");
+  if (costs.length === 0) row(page, "Costs", time.pauses.value === null ? "no repeat, filler or aside found; pauses not measurable" : "no repeat, filler, aside or long pause found");
   costs.forEach(({ what, words, seconds }, index) => {
     const amounts = [seconds === null ? null : lasting(seconds), words > 0 ? plural(words, "word") : null].filter((part) => part !== null);
     row(page, index === 0 ? "Costs" : "", `${COSTS[what]}: ${amounts.join(", ")}`);
