@@ -32,7 +32,7 @@ export function repeatsOf(context: Context, items: readonly JudgedItem[], teachB
   const right = context.matches.elements.filter((match) => match.verdict === "right" && match.score >= AGAIN_OF_ELEMENT.score && told.has(match.item));
   const runs = saidAgain(said, (clause) => !needed(clause)).map((run) => ({ ...run, span: { first: said[run.first]!.first, end: said[run.end - 1]!.end }, element: elementAgain(right, said, run) }));
   const again = runs.filter(({ heavy, words, element, span }) => heavy >= PLAINLY_AGAIN || (heavy >= OVER_AND_OVER.heavy && words >= OVER_AND_OVER.words) || (heavy >= AGAIN_OF_ELEMENT.heavy && element !== null && (words >= AGAIN_OF_ELEMENT.words || inSameWords(said, span))));
-  const counted = again.filter(({ span }) => !isSummary(context, right, span));
+  const counted = again.filter((run) => !isSummary(context, right, run.span) && !saysOther(right, said, run));
   return counted.map(({ span, before, element }) => {
     const { evidence, words, seconds } = stretchWithCost(context, span);
     const label = element === null ? undefined : told.get(element.item)?.find(({ id }) => id === element.element)?.label;
@@ -49,6 +49,23 @@ function elementAgain(right: readonly Match[], said: readonly SaidClause[], run:
   return right.find((match) => meets(match.span, span) && right.some((other) => other.item === match.item && other.element === match.element && meets(other.span, stretch))) ?? null;
 }
 
+/**
+ * What says an element of the rubric for the first time is not what another sentence said before it of other elements,
+ * whatever words they share: "wait thirty seconds before the second puff" and "a puff every thirty seconds in an attack".
+ */
+function saysOther(right: readonly Match[], said: readonly SaidClause[], run: SaidAgain & { span: WordSpan }): boolean {
+  const nameOf = ({ item, element }: Match) => `${item}/${element}`;
+  const earlier = new Set(right.filter((match) => match.span.first < run.span.first && !meets(match.span, run.span)).map(nameOf));
+  const now = new Set(right.filter((match) => meets(match.span, run.span)).map(nameOf));
+  const then = right.filter((match) => meets(match.span, wholeSentence(said, run.before)) && !meets(match.span, run.span)).map(nameOf);
+  return then.length > 0 && !then.some((name) => now.has(name)) && [...now].some((name) => !earlier.has(name));
+}
+
+function wholeSentence(said: readonly SaidClause[], place: number): WordSpan {
+  const whole = said.filter(({ sentence }) => sentence === said[place]!.sentence);
+  return { first: whole[0]!.first, end: whole[whole.length - 1]!.end };
+}
+
 /** Word for word an earlier clause. */
 function inSameWords(said: readonly SaidClause[], span: WordSpan): boolean {
   const inside = said.filter((clause) => meets(clause, span));
@@ -58,8 +75,7 @@ function inSameWords(said: readonly SaidClause[], span: WordSpan): boolean {
 
 /** The sentence of a clause, where it is not too long to read. */
 function sentenceOf(said: readonly SaidClause[], place: number): WordSpan {
-  const whole = said.filter(({ sentence }) => sentence === said[place]!.sentence);
-  const span = { first: whole[0]!.first, end: whole[whole.length - 1]!.end };
+  const span = wholeSentence(said, place);
   return span.end - span.first <= LONGEST_QUOTE ? span : said[place]!;
 }
 

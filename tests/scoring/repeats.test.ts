@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { markTalk, OPENING } from "./station-card.ts";
+import { CARD, markTalk, OPENING } from "./station-card.ts";
 
 /** Invented talk of nothing in particular, so that a repeat does not follow at once. */
 const BETWEEN = "C: It fits in any handbag and it is made of blue plastic that does not crack.";
@@ -55,6 +55,18 @@ describe("no needless repeat", () => {
   test("what is put right after a teach-back", () => {
     const sheet = markTalk([...OPENING, "C: Hold your breath for ten seconds and keep both shoulders down and relaxed.", BETWEEN, "C: Can you show me how you will use it?", "P: I breathe in and I hold it for four seconds.", "C: Nearly. Hold your breath for ten seconds and keep both shoulders down and relaxed."]);
     expect(sheet.repeats).toEqual([]);
+  });
+
+  test("two things of the rubric that share their words", () => {
+    const rubric = structuredClone(CARD);
+    const [counter] = rubric.sections[1]!.items.filter(({ id }) => id === "counter");
+    const item = (id: string, say: string) => ({ ...counter!, id, label: id, elements: [{ ...counter!.elements[0]!, id, label: id, say: [say], must: [] }] });
+    rubric.sections[1]!.items.push(item("attack", "if it gets bad take a puff every thirty seconds up to ten puffs"), item("second-puff", "if you need a second puff wait thirty seconds"));
+    const sheet = (last: string) => markTalk([...OPENING, "C: If it gets really bad, sit up, take one puff and then wait for thirty seconds up to ten puffs.", BETWEEN, `C: ${last}`], {}, rubric);
+    const one = sheet("If you need a second puff wait thirty seconds.");
+    expect(one.items.filter(({ id }) => id === "attack" || id === "second-puff").map(({ content }) => content)).toEqual(["complete", "complete"]);
+    expect(one.repeats).toEqual([]);
+    expect(sheet("If it gets bad, take one puff and then wait thirty seconds, up to ten puffs.").repeats).toHaveLength(1);
   });
 
   test("a question asked again", () => {
