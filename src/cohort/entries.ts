@@ -48,6 +48,8 @@ export interface CohortList {
   entries: Entry[];
   /** Files of the folder that the plan does not name. */
   unplanned: string[];
+  /** What is worth a look and stops nothing. */
+  warnings: Finding[];
 }
 
 /** Puts the folder, the names and the plan together. What is wrong with one file is said of that file and stops no other. */
@@ -59,7 +61,7 @@ export function listCohort(sources: CohortSources): CohortList {
   // A line that stands twice in the plan is one entry, with its error.
   const unique = [...new Map(entries.map((entry) => [identityOf(entry), entry])).values()].sort(compareResults);
   const planned = new Set(rows.map(({ file }) => file));
-  return { entries: unique, unplanned: files.filter((file) => !planned.has(file)) };
+  return { entries: unique, unplanned: files.filter((file) => !planned.has(file)), warnings: sharedStretches(unique) };
 }
 
 function entryOf(row: PlanRow | { file: string }, sources: CohortSources): Entry {
@@ -123,6 +125,23 @@ function refuseTwins(entries: Entry[]): void {
       );
     }
   }
+}
+
+/** The same stretch of one transcript under two candidates: one of the lines is most likely a slip, and both would count in every figure. */
+function sharedStretches(entries: readonly Entry[]): Finding[] {
+  const found = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    if (entry.errors.length > 0) continue;
+    const stretch = JSON.stringify([entry.file, entry.from, entry.to, entry.speaker]);
+    found.set(stretch, [...(found.get(stretch) ?? []), entry]);
+  }
+  return [...found.values()].filter((own) => new Set(own.map(({ key }) => key.candidate)).size > 1).map((own): Finding => ({
+    code: "SW-B14",
+    severity: "warning",
+    file: own[0]!.file,
+    message: `the plan has this transcript marked for ${own.map(({ key, line }) => `'${key.candidate}' (line ${line ?? "?"})`).join(" and ")}, and all of them count`,
+    mend: "Mend the line that is wrong, or say with from, to or speaker which part is whose.",
+  }));
 }
 
 function error(code: FindingCode, file: string, message: string, mend: string): Finding {

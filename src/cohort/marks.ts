@@ -3,6 +3,9 @@ import { ProblemError, type Finding } from "../problem/problem.ts";
 import type { Content, ItemResult } from "../scoring/types.ts";
 import { csvFinding, readTable, type NamedRow } from "./csv.ts";
 
+/** The tool's name among the markers. */
+export const TOOL = "saidwell";
+
 /** In the column `item`: what a marker gives of the rehearsal as a whole. Item ids hold no colon. No sign stands first, since spreadsheets would take it for a formula. */
 export const WHOLE = { total: "overall:total", global: "overall:global", communication: "overall:communication" } as const;
 export type Whole = keyof typeof WHOLE;
@@ -62,6 +65,7 @@ export function readMarks(text: string, file: string): Marks {
     const fault = (message: string, mend: string, code: FindingCode = CODE) => faults.push(csvFinding(code, file, row.line, message, mend));
     if (above.candidate === "") fault("the line names no candidate, and none stands above it", "Write the candidate into the first line of each sheet.");
     else if (above.marker === "") fault("the line names no marker, and none stands above it", "Write the marker into the first line.");
+    else if (above.marker.toLowerCase() === TOOL) fault(`'${above.marker}' is the tool's own name`, "Give the person another name.");
     else if (value("item") === "") fault("the line names no item", `Write the item's id, or ${Object.values(WHOLE).join(", ")}.`);
     else {
       const mark = markOf(value("item"), value("element"), value("content"), value("elicitation"), fault);

@@ -95,6 +95,7 @@ export const CATALOGUE = {
   "SW-B11": { title: "the parts of a cohort do not fit together", exit: EXIT.cohort },
   "SW-B12": { title: "the folder of the cohort cannot be used", exit: EXIT.cohort },
   "SW-B13": { title: "some files of the cohort could not be marked", exit: EXIT.cohortFiles },
+  "SW-B14": { title: "one stretch of a transcript is marked for two candidates" },
   // analysis of results and marks
   "SW-A01": { title: "the results cannot be read", exit: EXIT.cohort },
   "SW-A02": { title: "a part of the results was left out" },
@@ -105,6 +106,7 @@ export const CATALOGUE = {
   "SW-A07": { title: "there is nothing to analyse", exit: EXIT.cohort },
   "SW-A08": { title: "a table of scores or judgements holds something else", exit: EXIT.cohort },
   "SW-A09": { title: "judgements are of no station or item that is known and were left out" },
+  "SW-A10": { title: "names of markers are almost the same" },
   // usage
   "SW-U01": { title: "the command line cannot be understood", exit: EXIT.usage },
   "SW-U02": { title: "no rubric was named", exit: EXIT.usage },

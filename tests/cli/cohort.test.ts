@@ -1,4 +1,4 @@
-import { appendFileSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from "node:fs";
+import { appendFileSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, truncateSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { asyncBufferFromFile, parquetReadObjects } from "hyparquet";
@@ -120,6 +120,14 @@ test("a file name with accents apart meets a plan and marks that have them in on
   expect(saidwell.run(["cohort", "nf", "--plan", "plan.csv", "--out", "out"]).code).toBe(0);
   saidwell.run(["cohort", "nf", "--rubric", "eye-drops", "--out", "named"]);
   for (const folder of ["out", "named"]) expect(saidwell.run(["agree", "marks.csv", folder])).toMatchObject({ code: 0, err: "" });
+});
+
+test("a link that leads back makes no twins, and a link to nothing is listed as a transcript that cannot be read", () => {
+  symlinkSync(".", at("in/loop"));
+  symlinkSync("gone.txt", at("in/A7_drops_1.txt"));
+  const { code, err } = cohort("out");
+  expect([code, err]).toEqual([7, expect.stringMatching(/links to folders that are in the cohort already are passed over: loop \[SW-B03\][^]*marked 6, kept 0, failed 1/)]);
+  expect(results("out").filter(({ sheet }) => sheet === null)).toMatchObject([{ file: "A7_drops_1.txt", errors: [{ code: "SW-T01", mend: "Make the file readable, or take it out of the folder." }] }]);
 });
 
 test("a broken file is listed with code, line and reason, and stops no other", () => {

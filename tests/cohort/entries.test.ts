@@ -98,3 +98,9 @@ test("a line of the plan that names a rubric which is not there fails alone, wit
     [null, ["SW-R01 B.txt line 3 of the plan names the rubric 'no-such': there is no shipped rubric of this name"]],
   ]);
 });
+
+test("one transcript marked for two candidates is told with both lines; two stretches of it are two", () => {
+  const warned = (rows: string) => list(["A.txt"], { plan: readPlan(`file,candidate,station,from,to\n${rows}`, "plan.csv"), rubric: "r" }).warnings;
+  expect(warned("A.txt,A,pen,,\nA.txt,B,pen,,\n")).toMatchObject([{ code: "SW-B14", file: "A.txt", message: "the plan has this transcript marked for 'A' (line 2) and 'B' (line 3), and all of them count" }]);
+  expect(warned("A.txt,A,pen,,7:00\nA.txt,B,pen,7:00,\n")).toEqual([]);
+});

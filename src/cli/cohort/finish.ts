@@ -116,7 +116,14 @@ function extraColumns(entries: readonly SortedEntry[], { columns }: FinishOption
 
 /** RFC 4180, with CRLF as it says; a text that a spreadsheet would run as a formula gets an apostrophe in front (OWASP, CSV Injection). */
 function csvLine(cells: readonly Cell[]): string {
-  return stringify([cells], { escape_formulas: true, record_delimiter: "windows", cast: { boolean: (value) => (value ? "yes" : "no") } });
+  return stringify([cells.map((cell) => (typeof cell === "string" ? withoutDrivers(cell) : cell))], { escape_formulas: true, record_delimiter: "windows", cast: { boolean: (value) => (value ? "yes" : "no") } });
+}
+
+/** Characters that drive a terminal or turn the order of what it shows: a table is looked at there too. The results keep them. */
+const DRIVERS = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
+
+function withoutDrivers(text: string): string {
+  return text.replace(DRIVERS, "\ufffd");
 }
 
 /** A file written piece by piece beside its place, which it takes when it is whole and on the disk. */

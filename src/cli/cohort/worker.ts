@@ -37,8 +37,13 @@ export default async function markOne(task: Task): Promise<Done> {
 }
 
 function errorsOf(error: unknown, { path, file }: Task): Finding[] {
-  if (error instanceof ProblemError) return error.findings.map((finding) => (finding.file === path ? { ...finding, file } : finding));
+  if (error instanceof ProblemError) return error.findings.map((finding) => ({ ...finding, ...(finding.file === path && { file }), ...(finding.code === "SW-T01" && { mend: unreadable(file) }) }));
   return [programFailed(file, error)];
+}
+
+/** Of a file in a folder, not of one that somebody typed. */
+function unreadable(file: string): string {
+  return file.includes("\ufffd") ? "Its name is not written in UTF-8: rename the file." : "Make the file readable, or take it out of the folder.";
 }
 
 function programFailed(file: string, error: unknown): Finding {

@@ -238,8 +238,10 @@ function dropForeign(store: ResultStore, jobs: readonly Job[], out: string): voi
   warn("SW-B09", out, `${plural(gone.length, "earlier result")} left out: the transcript is no longer there, or its candidate, station or attempt is another now (${files.join(", ")}${gone.length > 3 ? ", ..." : ""})`);
 }
 
-function tellPassedOver(folder: string, { others }: CohortFolder, { unplanned }: CohortList): void {
+function tellPassedOver(folder: string, { others, repeated }: CohortFolder, { unplanned, warnings }: CohortList): void {
+  for (const warning of warnings) process.stderr.write(`${describe(warning)}\n`);
   if (unplanned.length > 0) warn("SW-B03", folder, `${plural(unplanned.length, "transcript")} not named by the plan ${unplanned.length === 1 ? "is" : "are"} passed over: ${unplanned.slice(0, 3).join(", ")}${unplanned.length > 3 ? ", ..." : ""}`);
+  if (repeated.length > 0) warn("SW-B03", folder, `links to folders that are in the cohort already are passed over: ${repeated.slice(0, 3).join(", ")}${repeated.length > 3 ? ", ..." : ""}`);
   if (others.size === 0) return;
   const kinds = [...others].sort(([a], [b]) => (a < b ? -1 : 1)).map(([ending, count]) => `${count} ${ending}`);
   warn("SW-B03", folder, `files that are no transcripts by their ending are passed over: ${kinds.join(", ")}`);

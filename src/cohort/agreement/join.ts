@@ -67,15 +67,29 @@ export function joinMarks(records: readonly SheetRecord[], marks: Marks): Joined
       return sheets === undefined ? [] : [{ record, people: sheets }];
     }),
     markers: [...markers].sort(),
-    findings: [...lost].map(([why, { mend, lines }]) => ({
+    findings: [...alike([...markers].sort(), marks.file), ...[...lost].map(([why, { mend, lines }]): Finding => ({
       code: "SW-A06",
       severity: "warning",
       file: marks.file,
       line: lines[0]!,
       message: `${why}: ${lines.length === 1 ? "the mark was left out" : `${lines.length} marks were left out (lines ${lines.slice(0, LINES_NAMED).join(", ")}${lines.length > LINES_NAMED ? ", ..." : ""})`}`,
       mend,
-    })),
+    }))],
   };
+}
+
+/** One person under two spellings would be compared with themselves. */
+function alike(markers: readonly string[], file: string): Finding[] {
+  const folded = (name: string) => name.normalize("NFKD").replace(/\p{M}+|[\s._-]+/gu, "").toLowerCase();
+  const groups = new Map<string, string[]>();
+  for (const name of markers) groups.set(folded(name), [...(groups.get(folded(name)) ?? []), name]);
+  return [...groups.values()].filter((names) => names.length > 1).map((names) => ({
+    code: "SW-A10",
+    severity: "warning",
+    file,
+    message: `the markers ${names.map((name) => `'${name}'`).join(" and ")} are taken for different people, though their names are almost the same`,
+    mend: "Write each marker's name in one way.",
+  }));
 }
 
 /** The one rehearsal that the line can mean. */

@@ -1,6 +1,6 @@
 import type { Whole } from "../marks.ts";
 import { agreementTable } from "../statistics/agreement-table.ts";
-import { cohenKappa, quadraticWeights } from "../statistics/cohen-kappa.ts";
+import { cohenKappa, squaredValueWeights } from "../statistics/cohen-kappa.ts";
 import { correlation } from "../statistics/correlation.ts";
 import { notMeasurable, type Estimate } from "../statistics/estimate.ts";
 import { intraclassCorrelations } from "../statistics/intraclass.ts";
@@ -42,8 +42,8 @@ export function ratingReport(records: readonly JoinedRecord[], people: readonly 
       return [{
         first: people[a]!,
         second: people[b]!,
-        // Steps of the scale that were used, evenly apart.
-        quadraticKappa: cohenKappa(agreementTable(both.map(([x, y]) => [String(x), String(y)] as const), names), quadraticWeights),
+        // By the numbers themselves: a step that nobody used still lies between its neighbours.
+        quadraticKappa: cohenKappa(agreementTable(both.map(([x, y]) => [String(x), String(y)] as const), names), squaredValueWeights(scale)),
         absolute: intraclassCorrelations(both)["ICC(2,1)"],
       }];
     }),

@@ -1,4 +1,5 @@
 import type { Content } from "../../scoring/types.ts";
+import { TOOL } from "../marks.ts";
 import { counts as decided, type ListenAt, type SheetRecord } from "../record.ts";
 import type { ResultKey } from "../result.ts";
 import { wilsonInterval } from "../statistics/proportion.ts";
@@ -6,9 +7,6 @@ import type { Joined, JoinedRecord } from "./join.ts";
 import { groupMeasures, pairMeasures, type GroupMeasures, type PairMeasures } from "./measures.ts";
 import { ratingReport, type RatingReport } from "./rating-scales.ts";
 import { pairsOf, totalsReport, type TotalsReport } from "./totals.ts";
-
-/** The tool's name among the markers. */
-export const TOOL = "saidwell";
 
 export interface PairReport {
   first: string;

@@ -11,6 +11,12 @@ export const linearWeights: AgreementWeights = (first, second, categories) => 1 
 /** Squared steps apart (Fleiss and Cohen, Educational and Psychological Measurement 33, 1973). */
 export const quadraticWeights: AgreementWeights = (first, second, categories) => 1 - ((first - second) / (categories - 1)) ** 2;
 
+/** Squared differences of the categories' own values, for a scale whose steps are not all used or not evenly apart. @param values by place of the categories */
+export function squaredValueWeights(values: readonly number[]): AgreementWeights {
+  const span = Math.max(...values) - Math.min(...values);
+  return (first, second) => 1 - ((values[first]! - values[second]!) / span) ** 2;
+}
+
 /**
  * Cohen's kappa: agreement beyond what the two markers' own proportions would give by chance, at most 1.
  *

@@ -1,4 +1,4 @@
-import type { GroupMeasures } from "../../cohort/agreement/measures.ts";
+import { DECISIONS, type GroupMeasures } from "../../cohort/agreement/measures.ts";
 import type { AgreementReport, Disagreement, PairReport, WordingNeed } from "../../cohort/agreement/report.ts";
 import { FEW_TOTALS, type TotalsBasis } from "../../cohort/agreement/totals.ts";
 import type { ListenAt } from "../../cohort/record.ts";
@@ -30,7 +30,7 @@ export function agreementText(report: AgreementReport, look: Look): string {
   wordings(page, data.wording, data.items.length > 0);
   disagreements(page, data.disagreements);
   page.blank();
-  page.entry({ body: faint(`${INTERVAL_NOTE} Over all items the intervals come from drawing whole rehearsals, and there are none below 10 rehearsals. "Cannot tell", "not offered" and "n/a" are outside the figures and counted apart.`) });
+  page.entry({ body: faint(`${INTERVAL_NOTE} Over all items the intervals come from drawing whole rehearsals, and there are none below 10 rehearsals. "Cannot tell", "not offered" and "n/a" are outside the figures and counted apart. Agreement, kappa, PABAK and AC1 are of four categories (${DECISIONS.join(", ")}), weighted kappa and ordinal alpha of credit (none, part, all); with four categories PABAK is (4 po - 1) / 3.`) });
   return page.toString();
 }
 
@@ -42,6 +42,9 @@ function row(page: Page, name: string, value: string): void {
   page.entry({ indent: 2, lead: name, hang: NAME, body: value });
 }
 
+/** Both depend on how many categories there are: said where they stand. */
+const [PABAK, AC1] = [`PABAK, ${DECISIONS.length} categories`, `Gwet's AC1, ${DECISIONS.length} categories`];
+
 function pairBlock(page: Page, { first, second, measures }: PairReport): void {
   page.heading(`${first} and ${second}`, plural(measures.n, "mark"));
   if (measures.undecided.first + measures.undecided.second > 0) row(page, "not decided", `${first} ${measures.undecided.first}, ${second} ${measures.undecided.second}`);
@@ -49,8 +52,8 @@ function pairBlock(page: Page, { first, second, measures }: PairReport): void {
   row(page, "Cohen's kappa", estimate(measures.kappa));
   row(page, "weighted kappa, linear", estimate(measures.linearKappa));
   row(page, "weighted kappa, quadratic", estimate(measures.quadraticKappa));
-  row(page, "PABAK", estimate(measures.pabak));
-  row(page, "Gwet's AC1", estimate(measures.ac1));
+  row(page, PABAK, estimate(measures.pabak));
+  row(page, AC1, estimate(measures.ac1));
   row(page, "Krippendorff's alpha", `nominal ${estimate(measures.alphaNominal)}; ordinal ${estimate(measures.alphaOrdinal)}`);
 }
 
@@ -58,7 +61,7 @@ function groupBlock(page: Page, title: string, measures: GroupMeasures): void {
   page.heading(title, plural(measures.n, "mark"));
   row(page, "agreement of pairs", measures.percent === null ? "not measurable: nothing was marked by two or more" : share(measures.percent));
   row(page, "Fleiss' kappa", estimate(measures.fleiss));
-  row(page, "Gwet's AC1", estimate(measures.ac1));
+  row(page, AC1, estimate(measures.ac1));
   row(page, "Krippendorff's alpha", `nominal ${estimate(measures.alphaNominal)}; ordinal ${estimate(measures.alphaOrdinal)}; interval ${estimate(measures.alphaInterval)}`);
 }
 
@@ -109,8 +112,15 @@ function items(page: Page, { items: all, tool }: AgreementReport): void {
       briefly(measures.percent, share).replace(/ \(.*/, ""),
       briefly(measures.kappa).replace(/ \(.*/, ""),
       briefly(measures.ac1).replace(/ \(.*/, ""),
-    ]));
+    ]).concat(item.people === null || item.people.n === 0 ? [] : [[
+      `${item.label}${item.critical ? " CRITICAL" : ""} (people among themselves)`,
+      String(item.people.n),
+      item.people.percent === null ? "n.m." : share(item.people.percent),
+      briefly(item.people.fleiss).replace(/ \(.*/, ""),
+      briefly(item.people.ac1).replace(/ \(.*/, ""),
+    ]]));
     table(page, [`item (marker beside ${tool})`, "n", "agree", "kappa", "AC1"], rows);
+    page.entry({ indent: 2, body: faint("Kappa is Cohen's for two, Fleiss' for people among themselves. Intervals and all other figures of an item: --format json.") });
   }
 }
 
@@ -136,7 +146,7 @@ function disagreements(page: Page, all: readonly Disagreement[]): void {
   for (const { key, label, critical, tool, confidence, people, at } of all.slice(0, MOST_DISAGREEMENTS)) {
     page.entry({ indent: 2, body: [strong(`${key.candidate}, ${key.station}, attempt ${key.attempt}`), `: ${label}`, critical ? " CRITICAL" : ""] });
     const marks = [`saidwell ${MARK_WORD[tool]} (${percent(100 * confidence)} sure)`, ...people.map(({ marker, content }) => `${marker} ${MARK_WORD[content]}`)];
-    page.entry({ indent: 4, body: `${marks.join(", ")}. ${at.length === 0 ? "Not found by the tool: listen for it." : `Listen at ${at.map(place).join(", ")}.`}` });
+    page.entry({ indent: 4, body: `${marks.join(", ")}. ${at.length === 0 ? "Not found by the tool: listen for it." : `Listen at ${[...new Set(at.map(place))].join(", ")}.`}` });
   }
   if (all.length > MOST_DISAGREEMENTS) page.entry({ indent: 2, body: faint(`and ${all.length - MOST_DISAGREEMENTS} more (all in --format json)`) });
 }

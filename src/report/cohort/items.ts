@@ -70,6 +70,7 @@ function examination(page: Page, { examination: { stations, candidates, leftOut,
   page.heading("The examination as a whole", plural(stations.length, "station"));
   row(page, "candidates", `${candidates} with a total at every station${leftOut > 0 ? `; ${leftOut} left out, as a station is missing` : ""}`);
   if (unmeasured(study)) return row(page, "reliability", `not measurable: ${study.why}`);
+  if (candidates < SMALL_COHORT) page.entry({ indent: 2, body: `Fewer than ${SMALL_COHORT} candidates: take these figures as a hint only.` });
   row(page, "for ranking", `${estimate(study.relative)} (generalizability coefficient, candidates by stations)`);
   row(page, "for pass or fail", `${estimate(study.absolute)} (index of dependability)`);
   row(page, "one station alone", estimate(study.oneStation));

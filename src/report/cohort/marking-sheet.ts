@@ -9,7 +9,7 @@ import { pageOf, type Look } from "./page-of.ts";
 
 /** A box to write into. */
 const BOX = "[  ]";
-const CONTENT = "complete  partial  incorrect  absent  cannot tell  n/a";
+const CONTENT = "complete  partial  incorrect  absent  cannot tell  not offered  n/a";
 const MOST_QUOTES = 6;
 
 /**
@@ -23,7 +23,8 @@ export function markingSheetText(rubric: Rubric, evidence: MarkSheet | null, loo
   page.entry({ body: faint(`${id}, version ${version}; limit ${clock(time.limit)}`) });
   page.entry({ body: `Task: ${scenario.task}` });
   page.blank();
-  page.entry({ body: "Candidate ____________________  Attempt ______  Marker ____________________".replaceAll(" ", "\u00a0") });
+  // Two lines: no width of a page breaks a blank.
+  for (const blanks of ["Candidate ____________________  Attempt ______", "Marker ____________________"]) page.entry({ body: blanks.replaceAll(" ", "\u00a0") });
   page.entry({ body: faint(`For each item write one of: ${CONTENT}. Tick what was said; "asked" when it came only after the patient asked.`) });
   for (const section of sections) {
     page.heading(section.title);

@@ -124,3 +124,34 @@ test("one mark, the same or another, gives no figure beyond chance; no mark of a
   expect(text).toContain("Not measurable: no item was marked.");
   expect(text).not.toContain("nobody differed");
 });
+
+test("weighted kappa of ratings goes by the numbers of the scale, also over steps that nobody used", () => {
+  const pairs = [[1, 1], [2, 5], [5, 5], [1, 2], [2, 2], [5, 5]] as const;
+  const rated = pairs.map((_, i) => record({ candidate: `R${i}`, items: { a: "complete" } }));
+  const lines = pairs.flatMap(([kim, lee], i) => [`R${i},Kim,overall:global,${kim}`, `R${i},Lee,overall:global,${lee}`]).join("\n");
+  const { ratings } = agreementReport(joinMarks(rated, readMarks(`candidate,marker,item,content\n${lines}\n`, "m.csv")), "0", 0);
+  // Cohen 1968: 1 minus squared differences observed over those of every rating of the one with every rating of the other.
+  const observed = pairs.reduce((sum, [a, b]) => sum + (a - b) ** 2, 0) / 6;
+  const chance = pairs.flatMap(([a]) => pairs.map(([, b]) => (a - b) ** 2)).reduce((sum, value) => sum + value, 0) / 36;
+  expect(ratings[0]!.pairs[0]!.quadraticKappa.value).toBeCloseTo(1 - observed / chance, 12);
+});
+
+test("the items show people among themselves beside the tool with each, and the categories stand at the figures that count them", () => {
+  const text = agreementText(report, { width: 100, colour: false, ascii: false });
+  expect(text).toMatch(/Item wash \(people among themselves\) +2 +50%/);
+  expect(text).toContain("PABAK, 4 categories");
+  expect(text.replace(/\s+/g, " ")).toContain("four categories (incorrect, absent, partial, complete)");
+});
+
+test("markers whose names differ only by case or accents are told; nobody has the tool's name", () => {
+  const both = joinMarks(RECORDS, readMarks("candidate,marker,item,content\nA,Kim,wash,complete\nB,kim,wash,complete\n", "m.csv"));
+  expect(both.findings).toMatchObject([{ code: "SW-A10", severity: "warning", message: expect.stringContaining("'Kim' and 'kim'") }]);
+  expect(() => readMarks("candidate,marker,item,content\nA,Saidwell,wash,complete\n", "m.csv")).toThrow("'Saidwell' is the tool's own name");
+});
+
+test("a place to listen to is named once", () => {
+  const at = [{ time: 117, line: 1, estimated: true }, { time: 118.2, line: 2, estimated: true }, { time: 118.4, line: 2, estimated: true }];
+  const twice = RECORDS.map((one) => ({ ...one, items: one.items.map((item) => ({ ...item, at })) }));
+  const text = agreementText(agreementReport(joinMarks(twice, readMarks(CSV, "marks.csv")), "0", 0), { width: 100, colour: false, ascii: false });
+  expect(text).toContain("Listen at ~1:57, ~1:58.");
+});
