@@ -18,7 +18,7 @@ export function addAnalysisCommands(program: Command): void {
   withOutput(program.command("cutscore").description("cut scores by borderline regression, borderline group and modified Angoff").argument("[scores]", `${RESULTS}; or a CSV of scores (see below)`)
     .option("--ratings <file>", "CSV of people's marks with their overall:global ratings, beside results")
     .option("--borderline <rating>", "the rating that means borderline", parseRating)
-    .option("--angoff <file>", "CSV of judgements: judge, item, percent; station and weight where needed")
+    .option("--angoff <file>", "CSV of judgements: judge, item, percent; station where there are several, weight in place of the rubric's")
     .option("--plot <file>", "write scores by rating, line and cut as a picture (SVG)"))
     .action(async (scores: string | undefined, flags: CutScoreFlags) => (await import("./commands/analysis.ts")).runCutScore(scores, flags));
 

@@ -20,6 +20,8 @@ export const RATE_MEANING: Record<RateName, string> = {
 export interface GroupRates {
   value: string;
   rehearsals: number;
+  /** Rehearsals by station. */
+  stations: { station: string; count: number }[];
   candidates: number;
   small: boolean;
   rates: Record<RateName, Estimate>;
@@ -32,6 +34,8 @@ export interface GroupReport {
   /** Rehearsals whose column is empty: in no group. */
   without: number;
   groups: GroupRates[];
+  /** The groups did not sit the same stations alike often, so a difference may be the stations'. */
+  stationsDiffer: boolean;
   /** Pairs of group and rate whose interval leaves out nought. */
   differing: { value: string; rate: RateName }[];
 }
@@ -59,6 +63,7 @@ export function groupReport(records: readonly SheetRecord[], column: string, joi
     return {
       value,
       rehearsals: own.length,
+      stations: countsOf(own.map(({ key }) => key.station)),
       candidates: new Set(own.map(({ key }) => key.candidate)).size,
       small: own.length < SMALL_GROUP,
       rates: fromNames((rate) => rated(own, rate)),
@@ -68,7 +73,24 @@ export function groupReport(records: readonly SheetRecord[], column: string, joi
   // Of two groups the second says only the same with the other sign.
   const told = report.length === 2 ? report.slice(0, 1) : report;
   const differing = told.flatMap(({ value, differences }) => NAMES.filter((rate) => leavesOutNought(differences[rate])).map((rate) => ({ value, rate })));
-  return { column, without, groups: report, differing };
+  return { column, without, groups: report, stationsDiffer: mixesDiffer(report), differing };
+}
+
+/** From this the shares of a station in two groups are told apart; common practice, no source. */
+const SAME_MIX = 0.1;
+
+function countsOf(names: readonly string[]): GroupRates["stations"] {
+  const found = new Map<string, number>();
+  for (const name of [...names].sort(compareNatural)) found.set(name, (found.get(name) ?? 0) + 1);
+  return [...found].map(([station, count]) => ({ station, count }));
+}
+
+function mixesDiffer(groups: readonly GroupRates[]): boolean {
+  const stations = new Set(groups.flatMap((group) => group.stations.map(({ station }) => station)));
+  return [...stations].some((station) => {
+    const shares = groups.map((group) => (group.stations.find((own) => own.station === station)?.count ?? 0) / group.rehearsals);
+    return Math.max(...shares) - Math.min(...shares) > SAME_MIX;
+  });
 }
 
 function byCandidate(records: readonly SheetRecord[]): SheetRecord[][] {

@@ -83,7 +83,7 @@ function examination(page: Page, { examination: { stations, candidates, leftOut,
 
 const RATE_TITLE: Record<RateName, string> = { error: "error", "cannot-tell": "cannot tell", listen: "listen", missed: "missed" };
 
-function groups(page: Page, { column, without, groups: all, differing }: GroupReport): void {
+function groups(page: Page, { column, without, groups: all, stationsDiffer, differing }: GroupReport): void {
   page.heading(`By ${column}`, plural(all.length, "group"));
   if (all.length === 0) page.entry({ indent: 2, body: "No rehearsal has this column filled in." });
   for (const [name, title] of Object.entries(RATE_TITLE) as [RateName, string][]) {
@@ -99,5 +99,6 @@ function groups(page: Page, { column, without, groups: all, differing }: GroupRe
   }
   if (differing.length > 0) page.entry({ indent: 2, body: faint("One in twenty such comparisons differs by chance.") });
   else if (all.length > 1) page.entry({ indent: 2, body: "No group's interval keeps clear of the others'. That is no proof of fairness where groups are small." });
+  if (stationsDiffer) page.entry({ indent: 2, body: `The groups did not sit the same stations alike often (${all.map(({ value, stations }) => `${value}: ${stations.map(({ station, count }) => `${station} ${count}`).join(", ")}`).join("; ")}): a difference may be the stations', not the groups'.` });
   if (without > 0) page.entry({ indent: 2, body: `${plural(without, "rehearsal")} without this column, in no group.` });
 }

@@ -132,3 +132,10 @@ test("critical misses that listening may undo are told apart in the items, in pr
   expect(progress.attempts[0]).toMatchObject({ criticalMissed: ["Item i4"], criticalDoubted: ["Item i4"] });
   expect(progress.practise[0]!.why).toBe("critical item, to be confirmed by listening to the last attempt");
 });
+
+test("groups that sat other stations are not put side by side without a word", () => {
+  const at = (station: string, accent: string, n: number) => Array.from({ length: n }, (_, i) => record({ candidate: `${accent}${station}${i}`, station, columns: { accent }, items: { a: "complete" } }));
+  const page = (records: Parameters<typeof itemsReport>[0]) => itemsText(itemsReport(records, "0", ["accent"]), { width: 100, colour: false, ascii: true }).replace(/\s+/g, " ");
+  expect(page([...at("pen", "north", 8), ...at("drops", "north", 2), ...at("pen", "south", 2), ...at("drops", "south", 8)])).toContain("north: drops 2, pen 8; south: drops 8, pen 2): a difference may be the stations'");
+  expect(page([...at("pen", "north", 5), ...at("drops", "north", 5), ...at("pen", "south", 5), ...at("drops", "south", 5)])).not.toContain("same stations");
+});
