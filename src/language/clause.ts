@@ -27,19 +27,38 @@ export function clausesOf(tokens: readonly Token[], breaks: ReadonlySet<number> 
   const clauses: Clause[] = [];
   let first = 0;
   for (let place = 1; place <= tokens.length; place += 1) {
-    if (place < tokens.length && !breaks.has(place) && !startsClause(tokens, place, first)) continue;
-    clauses.push({ first, end: place });
-    first = place;
+    const ends = place === tokens.length || breaks.has(place) || startsClause(tokens, place, first);
+    if (!ends && place - first < LONGEST_CLAUSE) continue;
+    const end = ends ? place : restFrom(tokens, first, place);
+    clauses.push({ first, end });
+    first = end;
+    place = end;
   }
   return tokens.length === 0 ? [] : clauses;
 }
+
+/** What a denial denies mostly begins within so many words. */
+const DENIAL_REACH = 8;
+
+/** Where a clause that grew too long is cut: not between a denial and what it denies ("... into the pocket | don't let the tip touch your eye"). */
+function restFrom(tokens: readonly Token[], first: number, end: number): number {
+  for (let place = end - 1; place > Math.max(first, end - DENIAL_REACH); place -= 1) if (opensDenial(tokens, place)) return place;
+  return end;
+}
+
+function opensDenial(tokens: readonly Token[], place: number): boolean {
+  const { text } = tokens[place]!;
+  return (text === "never" || text === "avoid" || (text === "do" && tokens[place + 1]?.text === "not")) && !LEADS_TO_DENIAL.test(tokens[place - 1]!.text);
+}
+
+/** "You never", "please do not": what leads to a denial stays with it. */
+const LEADS_TO_DENIAL = /^(i|you|we|they|he|she|it|that|which|who|should|must|will|would|can|could|please|to|and|or|but|so|just|also|people)$/;
 
 function startsClause(tokens: readonly Token[], place: number, first: number): boolean {
   const before = tokens[place - 1]!;
   const token = tokens[place]!;
   const next = tokens[place + 1];
   if (/^[.?!;:]$/.test(before.after)) return true;
-  if (place - first >= LONGEST_CLAUSE) return true;
   const opens = (candidate: Token | undefined) => candidate !== undefined && CLAUSE_OPENERS.has(candidate.text);
   if (/^[,-]$/.test(before.after) && (opens(token) || token.text === "and" || token.text === "so")) return opens(token) || opens(next);
   if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "that" && next?.text !== "much")) return true;

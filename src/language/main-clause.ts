@@ -12,6 +12,9 @@ const TOLD = new Set([
   "see", "go", "come", "use", "wipe", "stop", "speak", "ask", "let", "get", "start", "leave", "wait", "contact", "rinse", "try", "carry", "skip", "pop", "talk", "bin", "move", "swap", "hold",
   "write", "tip", "tilt", "lean", "press", "push", "pull", "twist", "turn", "shake", "blow", "check", "wash", "clean", "dry", "store", "close", "open", "ring", "call", "phone", "dial", "drop", "lift", "slide", "peel", "stick", "point", "aim", "show", "look", "count", "change", "inject", "squeeze", "spit", "swallow", "drink", "eat", "chew", "clip", "screw", "fit",
 ]);
+/** And these only before a thing: "prime it again", but not "a blood test for that". */
+const TOLD_OF_A_THING = new Set(["prime", "test", "spray", "repeat", "double", "discard", "replace", "order", "reorder", "apply", "insert", "remove", "attach", "flick", "tap", "mix", "warm"]);
+const A_THING = /^(it|them|the|your|another|one|two|up)$/;
 const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|under|into|with|at|to)$/;
 /** A verb behind these belongs to them, or is none. */
 const LEADS_TO_VERB = new Set([
@@ -50,7 +53,20 @@ export function opensInstruction(tokens: readonly Token[], place: number): boole
   const next = tokens[place + 1]?.text ?? "";
   if ((LEADS_TO_VERB.has(before) && !(before === "no" && tokens[place - 1]!.after === "")) || before.endsWith("ly")) return false;
   for (let k = place - 2; k >= Math.max(0, place - LET_REACH); k -= 1) if (/^(let|lets|letting|make|makes|making|help|helps)$/.test(tokens[k]!.text)) return false;
+  if (TOLD_OF_A_THING.has(here)) return A_THING.test(next);
   return TOLD_ALONE.has(here) ? next !== "of" : TOLD.has(here) && WHAT_IS_TOLD.test(next);
+}
+
+/** Behind what is supposed these open what is told: "if you miss one just have two". */
+const TELLS_HOW = /^(just|simply|then|please|only|always|also)$/;
+
+/** Whether something told to the patient opens at this token behind what is supposed, by its verb or by a word before that. */
+export function opensInstructionBehind(tokens: readonly Token[], place: number): boolean {
+  if (opensInstruction(tokens, place)) return true;
+  if (!TELLS_HOW.test(tokens[place]!.text) || LEADS_TO_VERB.has(tokens[place - 1]?.text ?? "") || tokens[place + 1] === undefined) return false;
+  const plain = [...tokens.slice(Math.max(0, place - LET_REACH), place), ...tokens.slice(place + 1, place + 1 + LET_REACH)];
+  const verb = Math.min(place, LET_REACH);
+  return opensInstruction(plain, verb) || (plain[verb]!.text === "have" && A_THING.test(plain[verb + 1]?.text ?? ""));
 }
 
 /** Said alone it tells to ring it: "don't hang about 999". */

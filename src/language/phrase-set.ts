@@ -12,7 +12,9 @@ export interface PhraseHit<Value> {
 /** Words behind a verb that other words may part from it: "take off", "take the cap off". */
 const PARTICLES = new Set(["out", "in", "away", "off", "on", "up", "down", "back", "over"]);
 /** Whose it is does not change a phrase: "hold your breath", "I hold my breath", "he holds the breath". */
-const DETERMINERS = new Set(["my", "your", "his", "her", "their", "our", "the", "a", "an", "this", "that"]);
+const DETERMINERS = new Set(["my", "your", "his", "her", "their", "our", "the", "a", "an"]);
+/** These point, and often at what was said: "it isn't that" is not "it isn't a ...", "make that" not "make your ...". */
+const POINTERS = new Set(["this", "that"]);
 /** "take the small grey cap off" has four words between. */
 const LONGEST_GAP = 4;
 
@@ -111,7 +113,7 @@ export function phraseList(phrases: readonly string[], options: PhraseSetOptions
 }
 
 function alike(spoken: string | undefined, written: string): boolean {
-  return spoken === written || (spoken !== undefined && DETERMINERS.has(spoken) && DETERMINERS.has(written));
+  return spoken === written || (spoken !== undefined && ((DETERMINERS.has(spoken) && DETERMINERS.has(written)) || (POINTERS.has(spoken) && POINTERS.has(written))));
 }
 
 function matchEnd<Value>(tokens: readonly Token[], place: number, entry: Entry<Value>, by: "stem" | "text"): number {

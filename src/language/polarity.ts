@@ -1,5 +1,6 @@
+import { carryDenials } from "./carried-denial.ts";
 import { LEADS_IN, type Clause } from "./clause.ts";
-import { opensInstruction, opensTelling } from "./main-clause.ts";
+import { opensInstruction, opensInstructionBehind, opensTelling } from "./main-clause.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { phraseList } from "./phrase-set.ts";
@@ -66,6 +67,10 @@ export function polarityOf(tokens: readonly Token[], clauses: readonly Clause[])
     const before = clauses[place - 1];
     // "Shaking it, you can leave that out": the clause says no more than that what came before its comma is not needed.
     if (ruledOut && before !== undefined && tokens[clause.first - 1]!.after === ",") for (let k = before.first; k < before.end; k += 1) result[k]!.negated = true;
+  });
+  const byItself = result.map(({ negated }) => negated);
+  carryDenials(tokens, clauses, (place) => byItself[place]!, (first, end) => {
+    for (let k = first; k < end; k += 1) result[k]!.negated = true;
   });
   markEitherWay(tokens, result);
   return result;
@@ -153,14 +158,22 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
 }
 
 /** Open what is supposed; what is told behind it, once that is said, is no supposition. */
-const SUPPOSES = /^(if|when|whenever|once)$/;
-/** Subject, verb and what it is done to: what is supposed takes so many words at least. */
+const SUPPOSES = /^(if|when|whenever|once|suppose|supposing)$/;
+/** Subject, verb and what it is done to: what is supposed takes so many words at least, and one less before an instruction ("if that happens take"). */
 const SHORTEST_SUPPOSITION = 4;
+/** Behind a comma these go on with what is supposed. */
+const SUPPOSES_ON = /^(and|or|but|not|if|when|because|like|say|even|in|on|at|for|with|by|from|to)$/;
 
-/** Where speech without punctuation goes over from what is supposed to what is told: "when she's had the jab walk her to the car". */
+/** Where what is told begins behind what is supposed: "when she's had the jab walk her to the car", "if it's been a week, prime it". */
 function mainFrom(tokens: readonly Token[], start: number, end: number): number {
-  for (let place = start + SHORTEST_SUPPOSITION; place < end; place += 1) if (opensTelling(tokens, place)) return place;
-  return end;
+  // Where the clause itself ends at a comma, those before it part a list.
+  const parted = tokens[end - 1]!.after !== ",";
+  let comma = end;
+  for (let place = start + SHORTEST_SUPPOSITION - 1; place < end; place += 1) {
+    if (opensInstructionBehind(tokens, place) || (place >= start + SHORTEST_SUPPOSITION && opensTelling(tokens, place))) return place;
+    if (parted && tokens[place - 1]!.after === "," && !SUPPOSES_ON.test(tokens[place]!.text)) comma = place;
+  }
+  return comma;
 }
 
 /** So far before it stands the verb of "out of": "slide it gently out of its tube". */

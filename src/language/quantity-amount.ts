@@ -100,6 +100,8 @@ const VAGUE: readonly { words: readonly string[]; low: number; high: number; vag
   { words: ["a", "couple"], low: 2, high: 2, vague: false },
   { words: ["couple", "of"], low: 2, high: 2, vague: false },
   { words: ["couple"], low: 2, high: 2, vague: false },
+  { words: ["a", "pair", "of"], low: 2, high: 2, vague: false },
+  { words: ["pair", "of"], low: 2, high: 2, vague: false },
   { words: ["a", "good", "few"], low: 3, high: 7, vague: true },
   { words: ["a", "few"], low: 3, high: 5, vague: true },
   { words: ["few"], low: 3, high: 5, vague: true },
@@ -150,7 +152,8 @@ function readVague(tokens: readonly Token[], at: number): Reading | null {
     if (!wordsAt(tokens, at, words)) continue;
     const unit = unitBehind(tokens, at + words.length, false);
     if (unit !== null) return { ...exact(low * unit.factor, high * unit.factor, unit.unit, unit.end), approximate: true, vague };
-    if (words.includes("of") && isPluralNoun(tokens, at + words.length)) return { ...exact(low, high, "number", at + words.length), approximate: true };
+    // A pair of gloves is one thing.
+    if (words.includes("of") && !words.includes("pair") && isPluralNoun(tokens, at + words.length)) return { ...exact(low, high, "number", at + words.length), approximate: true };
     if (words.includes("couple") && !words.includes("of")) return { ...exact(low, high, null, at + words.length), approximate: true };
   }
   return null;

@@ -24,6 +24,8 @@ const YEAR_DAYS = [364, 366] as const;
 const RELATED: readonly (readonly [Unit, readonly Unit[]])[] = [
   ["time", ["puff", "spray", "drop", "dose", "breath", "time-per-day"]],
   ["dose", ["puff", "spray", "drop", "unit", "tablet", "capsule", "patch"]],
+  // In which scale is seldom said.
+  ["degree", ["degree-celsius", "degree-fahrenheit"]],
 ];
 
 /** An interval of possible sizes of one number: a month has several. */

@@ -1,6 +1,7 @@
 import repairData from "./lexicon/repairs.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { phraseList } from "./phrase-set.ts";
+import { dimensionOf } from "./quantity-compare.ts";
 import type { QuantityMention } from "./quantity-mention.ts";
 import { stem } from "./stem.ts";
 import type { Token } from "./token.ts";
@@ -30,7 +31,7 @@ export function withdrawnTokens(tokens: readonly Token[], quantities: readonly Q
     if (end === null) continue;
     const from = reachBack(place, breaks);
     const to = reachOn(tokens, end, breaks);
-    withdrawNumber(quantities, { from, place, end, to }, withdrawn);
+    withdrawNumbers(quantities, { from, place, end, to }, withdrawn);
     withdrawOpposite(tokens, { from, place, end, to }, withdrawn);
     withdrawRetrace(tokens, { from, place, end, to }, withdrawn);
     place = end - 1;
@@ -75,22 +76,33 @@ function reachBack(place: number, breaks: ReadonlySet<number>): number {
   return from;
 }
 
-/** The replacement comes before the sentence ends. */
+/** What follows these is said next, not in place of what was said: "ten seconds, sorry, lost my place, then wait thirty". */
+const GOES_ON = /^(and|then)$/;
+
+/** The replacement comes before the sentence ends or goes on to something else. */
 function reachOn(tokens: readonly Token[], end: number, breaks: ReadonlySet<number>): number {
   let to = end;
-  while (to < tokens.length && to - end < REACH.after && !breaks.has(to)) {
+  while (to < tokens.length && to - end < REACH.after && !breaks.has(to) && !GOES_ON.test(tokens[to]!.text)) {
     to += 1;
     if (/[.?!]/.test(tokens[to - 1]!.after)) break;
   }
   return to;
 }
 
-function withdrawNumber(quantities: readonly QuantityMention[], { from, place, end, to }: Repair, withdrawn: Set<number>): void {
-  if (!quantities.some((mention) => mention.first >= end && mention.first < to)) return;
+/** A number replaces those of its own kind before it that say something else: puffs take no seconds back, nor ten puffs ten puffs. */
+function withdrawNumbers(quantities: readonly QuantityMention[], { from, place, end, to }: Repair, withdrawn: Set<number>): void {
+  const replacing = quantities.find((mention) => mention.first >= end && mention.first < to);
+  if (replacing === undefined) return;
   for (const mention of quantities) {
-    if (mention.first < from || mention.end > place) continue;
+    if (mention.first < from || mention.end > place || !isReplacedBy(replacing, mention)) continue;
     for (let k = mention.first; k < mention.end; k += 1) withdrawn.add(k);
   }
+}
+
+function isReplacedBy(replacing: QuantityMention, mention: QuantityMention): boolean {
+  if (mention.unit === null || replacing.unit === null) return true;
+  const sameKind = dimensionOf(mention.unit) === dimensionOf(replacing.unit) || (mention.perDay !== undefined && replacing.perDay !== undefined);
+  return sameKind && (mention.unit !== replacing.unit || mention.low !== replacing.low || mention.high !== replacing.high);
 }
 
 function withdrawOpposite(tokens: readonly Token[], { from, place, end, to }: Repair, withdrawn: Set<number>): void {

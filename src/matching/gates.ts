@@ -200,10 +200,12 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   const mentions = stream.quantities.filter((mention) => mention.first >= first && mention.end <= end);
   let wrong: QuantityMention | null = null;
   for (const mention of mentions) {
+    if (isDenied(stream, mention)) continue;
     const reading = compareQuantity(mention, expected);
     const inside = mention.first >= window.first && mention.end <= window.end;
     const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
-    if (reading === "right" && (inside || sameClause)) return { reading: "right", mention };
+    // "One spray each, children two": a bare number beside it puts no number of the passage right.
+    if (reading === "right" && (inside || sameClause) && !(wrong !== null && wrong.unit !== null && mention.unit === null)) return { reading: "right", mention };
     // "Every four hours" says how often: it is no wrong number for how long.
     if (mention.perDay !== undefined && expected.unit !== "time-per-day" && reading === "wrong" && !ASKS_INTERVAL.test(window.response.text)) continue;
     if (reading === "wrong" && (mention.text === SECOND_ONE || isAnotherMatter(mention, expected))) continue;
@@ -214,6 +216,16 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   const misheard = values.some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
   return { reading: misheard ? "misheard" : "wrong", mention: wrong };
 }
+
+/** "Twenty units, not twelve": a number that is denied itself confirms nothing, and contradicts nothing. A bound is none ("not more than two"). */
+function isDenied({ tokens }: Stream, { first, bound }: QuantityMention): boolean {
+  let before = first - 1;
+  while (BETWEEN.test(tokens[before]?.text ?? "")) before -= 1;
+  const word = tokens[before]?.text ?? "";
+  return bound === "exact" && (word === "not" || (word === "of" && tokens[before - 1]?.text === "instead") || (word === "than" && tokens[before - 1]?.text === "rather"));
+}
+
+const BETWEEN = /^(the|your|a|an|for|just|every|in|on|at|after|to)$/;
 
 /** Share of the passage's aligned weight that is asked, not told. */
 export function askedShare(stream: Stream, window: Window): { asked: number; open: number } {

@@ -70,10 +70,16 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 }
 
 function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {
-  const span = wordsOf(stream, passage.first, passage.end);
+  const span = spanWithNumber(passage, stream);
   const { element } = passage;
   const questionsFor = new Set(rubric.questions.filter((question) => question.answeredBy.includes(element.item)).map(({ question }) => question));
   return { ...plainMatch(passage, span, stream), ...elicitationOf(scene, element, questionsFor, span) };
+}
+
+/** With the number that makes it right, where that stands beside it: "your dose was ten units, from tonight it's twelve". */
+function spanWithNumber({ first, end, verdict, quantity }: Passage, stream: Stream): WordSpan {
+  if (verdict !== "right" || quantity === undefined) return wordsOf(stream, first, end);
+  return wordsOf(stream, Math.min(first, quantity.first), Math.max(end, quantity.end));
 }
 
 function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Match {

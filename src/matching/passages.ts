@@ -195,6 +195,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
       passage.closed.push("sound-alike");
     }
   }
+  if (element.quantity !== null && !asksForNumber && lacksNumber(window) && readQuantity(stream, window, element.quantity).reading !== "right") passage.closed.push("quantity");
   // A question is asked, whatever it denies ("pretend I'm not here and show me").
   const polarity = element.kind === "tell" ? readPolarity(stream, window, element.vocabulary) : "agrees";
   if (polarity === "agrees") return element.redFlag && isPlayedDown(window, stream) ? { ...passage, closed: [...passage.closed, "played-down"] } : passage;
@@ -208,6 +209,14 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   if (doubted(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the denial rests on a doubtful word" };
   if (!isAlone(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the opposite may have been said: what is denied here must be heard" };
   return { ...passage, verdict: "wrong", reason: window.response.terms.some(({ negated }) => negated) ? ALLOWED : RULED_OUT };
+}
+
+/** Numbers that a response has as words, where it does not leave them to the rubric ("{quantity}"). "One" and "once" mostly say something else. */
+const NUMBER_WORD = /^(two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|couple|pair|brace|twice|both)$/;
+
+/** Of an element with a number, a response that says it in words ("a pair of squirts each side") is not said without it. */
+function lacksNumber({ response, aligned }: Window): boolean {
+  return response.terms.some(({ text }, place) => text.split("|").every((word) => NUMBER_WORD.test(word)) && !aligned.some(({ term }) => term === place));
 }
 
 /** Said of a wrong statement on the sheet: what was wrong with it. */

@@ -52,9 +52,10 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   const spoken: number[] = [];
   const turnOfWord: number[] = [];
   const gapBefore: number[] = [];
+  const othersBefore: string[][] = [];
   const garbled = new Set<number>();
   let turn = -1;
-  let others = 0;
+  let others: string[] = [];
   let inTurn = false;
   for (const sentence of station.sentences) {
     const inside = sentence.inStation || (prompts && sentence.first >= station.start.word && sentence.end <= station.end.word);
@@ -63,7 +64,7 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
       const word = words[index]!;
       const out = !ours || excluded.some((span) => index >= span.first && index < span.end);
       if (out) {
-        if (word.kind === "word") others += 1;
+        if (word.kind === "word") others.push(word.text);
         inTurn = false;
         continue;
       }
@@ -75,8 +76,9 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
       inTurn = true;
       spoken.push(index);
       turnOfWord.push(turn);
-      gapBefore.push(Math.min(OTHER_VOICE.most, others * OTHER_VOICE.perWord));
-      others = 0;
+      gapBefore.push(Math.min(OTHER_VOICE.most, others.length * OTHER_VOICE.perWord));
+      othersBefore.push(others);
+      others = [];
     }
   }
   const small = spoken.map((index) => smallWordOf(words[index]!.text));
@@ -92,7 +94,7 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   local.forEach((token, place) => {
     const before = local[place - 1];
     const newWord = before === undefined || before.word !== token.word;
-    if (newWord && before !== undefined && turnOfWord[before.word] !== turnOfWord[token.word]) breaks.add(place);
+    if (newWord && before !== undefined && turnOfWord[before.word] !== turnOfWord[token.word] && !goesOn(before, othersBefore[token.word]!)) breaks.add(place);
     const sentenceEnds = before !== undefined && /[.?!]/.test(before.after);
     if (sentenceEnds) sentences += 1;
     sentencesBefore.push(sentences);
@@ -126,6 +128,16 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
     hasDoubt: garbledAfter.size > 0 || doubtful.size > 0 || SHOWING.find(local).length > 0,
     doubtful,
   };
+}
+
+/** Nobody stops at these: a turn that ends so goes on behind the listener's "sure". */
+const LEFT_OPEN = /^(not|never|ever|avoid|without|do|does|to|the|a|an|your|my|this|should|must|can|could|will|would|shall|may|might|and|or|of|for|with|into|in|at|is|are)$/;
+/** What listeners put in while somebody speaks (Yngve 1970, "On getting a word in edgewise", calls it the back channel). */
+const BACK_CHANNEL = /^(okay|ok|right|sure|yeah|yes|yep|mm|mhm|hmm|mm-hm|mm-hmm|mhmm|uh-huh|uh|huh|ah|oh|aha|alright|fine|gotcha)$/;
+
+/** "You should never" | "Sure." | "share it with anybody" is one clause of one speaker. */
+function goesOn(before: Token, between: readonly string[]): boolean {
+  return LEFT_OPEN.test(before.text) && !/[.?!]/.test(before.after) && between.every((word) => BACK_CHANNEL.test(word.toLowerCase().replace(/[^a-z-]/g, "")));
 }
 
 /** Openings behind which a name stands. */
