@@ -1,4 +1,4 @@
-import type { Clause } from "./clause.ts";
+import { LEADS_IN, type Clause } from "./clause.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { opensTelling } from "./main-clause.ts";
@@ -19,8 +19,9 @@ const RULINGS = phraseList(LEXICON.rulings, { by: "text" });
 export function carryDenials(tokens: readonly Token[], clauses: readonly Clause[], isDenied: (place: number) => boolean, deny: (first: number, end: number) => void): void {
   clauses.forEach((clause, place) => {
     const before = clauses[place - 1];
+    const ruled = ruledOut(tokens, clause, before);
+    if (ruled !== null) deny(ruled.first, ruled.end);
     if (before === undefined) return;
-    if (rules(tokens, clause, before)) deny(before.first, before.end);
     if (goesOn(tokens, clause, before) && isDenied(before.end - 1)) deny(clause.first + GOES_ON, clause.end);
   });
   for (let place = 0; place < tokens.length; place += 1) {
@@ -45,15 +46,20 @@ function goesOn(tokens: readonly Token[], clause: Clause, before: Clause): boole
   return tokens[before.end - 1]!.after === "" && tokens.slice(before.first, before.first + FORBIDS_WITHIN).some(({ text }, place) => text === "avoid" || denies(tokens, before.first + place));
 }
 
-/** Behind what is said of others, or thought, these words say no and no more: "..., but please don't do that", "..., ignore that". */
-function rules(tokens: readonly Token[], clause: Clause, before: Clause): boolean {
-  let first = clause.first;
-  while (first < clause.end && /^(but|well|and|so|or)$/.test(tokens[first]!.text)) first += 1;
-  const hit = RULINGS.at(tokens, first);
-  if (hit === null || hit.end !== clause.end || /\?/.test(tokens[clause.end - 1]!.after)) return false;
-  const { after } = tokens[before.end - 1]!;
-  // A sentence by itself that says no may put a slip right; "please don't" asks not to do what was named.
-  return after === "," || (first > clause.first && after === "") || (tokens[first]!.text === "please" && after === ".");
+/** What a clause rules out that ends in nothing but no: "you may be tempted to use a pin, but please don't do that", "..., ignore that". */
+function ruledOut(tokens: readonly Token[], clause: Clause, before: Clause | undefined): Clause | null {
+  for (let place = clause.first; place < clause.end; place += 1) {
+    const hit = RULINGS.at(tokens, place);
+    if (hit === null || hit.end !== clause.end || /\?/.test(tokens[hit.end - 1]!.after)) continue;
+    let first = place;
+    while (first > clause.first && LEADS_IN.test(tokens[first - 1]!.text)) first -= 1;
+    const ruled = first === clause.first ? before : { first: clause.first, end: first };
+    if (ruled === undefined) return null;
+    const { after } = tokens[ruled.end - 1]!;
+    // A sentence by itself that says no may put a slip right; "please don't" asks not to do what was named.
+    return after === "," || (first < place && after === "") || (tokens[place]!.text === "please" && after === ".") ? ruled : null;
+  }
+  return null;
 }
 
 function denies(tokens: readonly Token[], place: number): boolean {

@@ -1,7 +1,11 @@
 import smallData from "./lexicon/small-words.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 
-const MEANT = new Map(Object.entries((smallData as LexiconFile<"small-words">).meant));
+const LEXICON = smallData as LexiconFile<"small-words">;
+const MEANT = new Map(Object.entries(LEXICON.meant));
+/** By the word heard. */
+const BESIDE = new Map<string, (typeof LEXICON.beside)[number][]>();
+for (const entry of LEXICON.beside) BESIDE.set(entry.heard, [...(BESIDE.get(entry.heard) ?? []), entry]);
 const DENIALS = new Set(["not", "no", "never", "nor"]);
 
 /** A written word read as the small word that was meant. */
@@ -12,9 +16,18 @@ export interface SmallWord {
   denies: boolean;
 }
 
-/** @param written a word of the transcript. @returns null when it stands for itself. */
-export function smallWordOf(written: string): SmallWord | null {
+/**
+ * @param written a word of the transcript.
+ * @param previous,next the words beside it, as written; none where somebody else speaks.
+ * @returns null when it stands for itself.
+ */
+export function smallWordOf(written: string, previous = "", next = ""): SmallWord | null {
   const [, word, behind] = /^([A-Za-z]+)([.,;:?!]*)$/.exec(written) ?? [];
-  const meant = word === undefined ? undefined : MEANT.get(word.toLowerCase());
+  if (word === undefined) return null;
+  const heard = word.toLowerCase();
+  const meant = MEANT.get(heard) ?? BESIDE.get(heard)?.find((entry) => (entry.previous?.includes(previous.toLowerCase()) ?? true) && (behind === "" || entry.next === undefined) && (entry.next?.includes(bare(next)) ?? true))?.meant;
   return meant === undefined ? null : { text: meant + behind!, denies: DENIALS.has(meant) };
 }
+
+/** Without the marks behind it; those behind the word before part the two. */
+const bare = (written: string) => written.toLowerCase().replace(/[.,;:?!]+$/, "");

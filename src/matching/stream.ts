@@ -81,7 +81,8 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
       others = [];
     }
   }
-  const small = spoken.map((index) => smallWordOf(words[index]!.text));
+  const beside = (place: number, other: number) => (turnOfWord[other] === turnOfWord[place] ? words[spoken[other]!]!.text : "");
+  const small = spoken.map((index, place) => smallWordOf(words[index]!.text, beside(place, place - 1), beside(place, place + 1)));
   const local = tokenise(spoken.map((index, place) => small[place]?.text ?? words[index]!.text));
   const breaks = new Set<number>();
   const position: number[] = [];

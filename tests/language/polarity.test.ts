@@ -121,3 +121,51 @@ test("what is looked for and what somebody cannot do comes to the same, denied o
   expect(eitherWay("make sure you rinse the grit off", "grit")).toBe(false);
   expect(eitherWay("do not whistle", "whistle")).toBe(false);
 });
+
+// Invented: a denial reaches over what parts it from what it denies.
+describe("a denial is carried", () => {
+  test.each([
+    ["this is not a toy for the cat", "toy"],
+    ["it is not your spare lantern", "lantern"],
+    ["polishing it is not a good idea", "polishing"],
+    ["never do the following: feed it toast, or sing to it", "toast"],
+    ["never do the following: feed it toast, or sing to it", "sing"],
+    ["please don't, whatever anyone tells you, feed it toast", "feed"],
+    ["you should not, even if you are bored, feed it toast", "feed"],
+    ["don't tip it over and then polish it", "polish"],
+    ["you may be tempted to feed it toast, but please don't do that", "toast"],
+    ["the shop may say feed it toast, ignore that", "toast"],
+    ["the worst thing you can do is feed it toast", "feed"],
+    ["it's a myth that you can feed it toast", "feed"],
+    ["under no circumstances feed it toast", "feed"],
+    ["so it has a little hook hold the lantern over the hook and gently lower the ring on to the hook don't let the glass touch the wall", "touch"],
+  ])("%s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(true));
+
+  test.each([
+    ["never do the following: feed it toast. Then polish it", "polish"],
+    ["so nothing leaks out and then what you do is polish it", "polish"],
+    ["people don't, and have a look inside", "look"],
+    ["don't feed it, and then polish it", "polish"],
+    ["feed it toast, please", "toast"],
+  ])("no further: %s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(false));
+});
+
+describe("what is told behind a supposition is no supposition", () => {
+  const supposed = (sentence: string, word: string) => {
+    const tokens = tokenise(sentence.split(" "));
+    return polarityOf(tokens, clausesOf(tokens))[tokens.findIndex(({ text }) => text === word)]!.hypothetical;
+  };
+  test.each([
+    ["if you miss one just have two the next day", "miss", "two"],
+    ["if that happens take an extra one", "happens", "extra"],
+    ["if you forget it simply make up for it tomorrow", "forget", "tomorrow"],
+    ["if you haven't used it for a week, prime it again", "week", "prime"],
+    ["and suppose you forget, double up the next day", "forget", "double"],
+  ])("%s", (sentence, before, behind) => {
+    expect(supposed(sentence, before)).toBe(true);
+    expect(supposed(sentence, behind)).toBe(false);
+  });
+
+  test("a list of what is supposed goes on", () => expect(supposed("if it's cloudy, lumpy or discoloured, throw it away", "lumpy")).toBe(true));
+  test("an adverb within it opens nothing", () => expect(supposed("if you just take two you will be fine", "two")).toBe(true));
+});

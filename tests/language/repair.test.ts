@@ -27,6 +27,11 @@ describe("nothing is withdrawn", () => {
     ["by a no that answers", "no, you take two puffs"],
     ["where a second number adds to the first", "take two puffs in the morning and two at night"],
     ["where the next sentence has another number", "hold for ten seconds. Sorry, that was the door."],
+    ["by what the needle is made to do", "dial two units to make the needle spit, then dial twelve units"],
+    ["by a number of another kind", "two sprays into each nostril, sorry, once a day"],
+    ["by what is done next", "hold it for ten seconds, sorry, I've lost my place, then wait thirty seconds"],
+    ["by the same number again", "ten puffs, hang on, I'll write that down, ten puffs"],
+    ["by hold on for", "press for two seconds and hold on for ten seconds"],
     ["by hold on to", "press it and hold on to it for ten seconds"],
   ])("%s", (_, said) => expect(left(said)).toBe(tokenise(said.split(" ")).map(({ text }) => text).join(" ")));
 });

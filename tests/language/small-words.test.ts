@@ -19,8 +19,25 @@ describe("a word that nobody says there is read as the small word of the same so
   });
 });
 
+describe("a word that people do say is read as another only beside words that tell", () => {
+  test.each([
+    ["know", "", "need", "no"],
+    ["Know", "there's", "point.", "no"],
+    ["no", "you", "what", "know"],
+    ["threw", "me", "it", "through"],
+  ])("'%s' between '%s' and '%s': '%s'", (written, previous, next, text) => expect(smallWordOf(written, previous, next)).toMatchObject({ text }));
+
+  test.each([
+    ["know", "you", "how"],
+    ["no", "you,", "what"],
+    ["no,", "you", "what"],
+    ["no", "there's", "need"],
+    ["threw", "I", "it"],
+  ])("'%s' between '%s' and '%s' stands for itself", (written, previous, next) => expect(smallWordOf(written, previous, next)).toBeNull());
+});
+
 // Outside check: the CMU Pronouncing Dictionary (through the package of that name) gives both words the same sounds.
-const { meant } = parse(readFileSync("src/language/lexicon/small-words.yaml", "utf8")) as { meant: Record<string, string> };
+const { meant, beside } = parse(readFileSync("src/language/lexicon/small-words.yaml", "utf8")) as { meant: Record<string, string>; beside: { heard: string; meant: string }[] };
 const phonesOf = new Map<string, string[]>();
 for (const [entry, phones] of Object.entries(dictionary)) {
   const word = entry.replace(/\(\d+\)$/, "");
@@ -28,6 +45,6 @@ for (const [entry, phones] of Object.entries(dictionary)) {
 }
 const sounds = (word: string) => phonesOf.get(word) ?? [];
 
-test.each(Object.entries(meant))("'%s' sounds like '%s'", (written, small) => {
+test.each([...Object.entries(meant), ...beside.map((entry) => [entry.heard, entry.meant] as [string, string])])("'%s' sounds like '%s'", (written, small) => {
   expect(sounds(written).filter((phones) => sounds(small).includes(phones))).not.toEqual([]);
 });

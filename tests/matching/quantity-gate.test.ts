@@ -1,0 +1,30 @@
+import { describe, expect, test } from "vitest";
+import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
+
+// An invented card and invented talk: behaviour only.
+const card = cardWith(`
+      - { id: turns, label: Four turns of the crank, quantity: { value: 4, unit: turn }, say: ["turn the crank {quantity}", "a pair of turns to each side of the crank"] }
+      - { id: rest, label: Rests it for ten minutes, quantity: { value: 10, unit: minute }, say: ["rest the lantern for {quantity}"] }
+      - { id: cold, label: Below 25 degrees, quantity: { value: 25, unit: degree-celsius }, say: ["keep the lantern below {quantity}"] }
+`.replace("unit: turn }", "unit: time }"));
+const content = (item: string, says: string, turns: string[] = []) => markTalk([...OPENING, `C: ${says}`, ...turns], {}, card).items.find(({ id }) => id === item)?.content;
+
+describe("a number that is denied puts none right", () => {
+  test.each(["Rest the lantern for three minutes, not ten.", "Rest the lantern for three minutes instead of ten minutes."])("%s", (says) => expect(content("rest", says)).toBe("incorrect"));
+  test.each(["Rest the lantern for ten minutes, not three.", "Rest the lantern for not less than ten minutes."])("%s", (says) => expect(content("rest", says)).toBe("complete"));
+});
+
+describe("a number that a response says in words must be said", () => {
+  test("missing", () => expect(content("turns", "Turns to each side of the crank.")).toBe("absent"));
+  test("said", () => expect(content("turns", "A pair of turns to each side of the crank.")).toBe("complete"));
+});
+
+describe("degrees without a scale are those of the rubric", () => {
+  test("right", () => expect(content("cold", "Keep the lantern below 25 degrees.")).toBe("complete"));
+  test("wrong", () => expect(content("cold", "Keep the lantern below forty degrees.")).toBe("incorrect"));
+});
+
+describe("a turn that goes on behind the listener's word is one sentence", () => {
+  test("a denial keeps what it denies", () => expect(content("rest", "You should never", ["P: Sure.", "C: rest the lantern for ten minutes."])).not.toBe("complete"));
+  test("another turn is another", () => expect(content("rest", "You should never polish it.", ["P: Sure.", "C: Rest the lantern for ten minutes."])).toBe("complete"));
+});
