@@ -172,12 +172,21 @@ function oftenAt(tokens: readonly Token[], at: number): Reading | null {
 function amountOften(tokens: readonly Token[], at: number): Reading | null {
   const amount = readAmount(tokens, at);
   if (amount === null) return null;
-  if (runsOn(tokens, amount.end) && tokens[amount.end]?.text === "hourly" && amount.unit === null) {
-    return interval("hour", amount.low, amount.high, amount.end + 1);
-  }
+  const apart = amount.unit === null && runsOn(tokens, amount.end) ? apartBy(tokens, amount) : null;
+  if (apart !== null) return interval(apart.unit, amount.low * apart.count, amount.high * apart.count, amount.end + 1);
   if (amount.unit !== null && amount.unit !== "time") return amount;
   if (amount.kind === "count") return amount;
   return perPeriod(tokens, amount);
+}
+
+/** What is done at such times: "a two weekly blood test" comes every two weeks, "take four weekly" is four a week. */
+const COMES_ROUND = /^(blood|bloods|test|tests|check|checks|review|reviews|visit|visits|appointment|appointments|injection|injections|monitoring)$/;
+
+/** "Six hourly", "three-monthly": so many of these apart. */
+function apartBy(tokens: readonly Token[], { end, low }: Reading): { unit: "hour" | "day" | "week" | "month"; count: number } | null {
+  const adverb = adverbAt(tokens, end);
+  if (adverb === undefined || adverb.unit === "day" || low < 2) return null;
+  return adverb.unit !== "week" || tokens[end - 1]!.after === "-" || COMES_ROUND.test(tokens[end + 1]?.text ?? "") ? adverb : null;
 }
 
 function perPeriod(tokens: readonly Token[], amount: Reading): Reading {

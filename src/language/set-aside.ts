@@ -52,9 +52,21 @@ function figures(tokens: readonly Token[], at: number): number | null {
   if (same > at + 1) return same;
   if (tokens[at - 1]?.word === word && tokens[at - 1]?.text !== "to" && /^[a-wyz]$/.test(tokens[at - 1]?.text ?? "")) return at + 1;
   if (unitBehind(tokens, at + 1, true) !== null) return null;
-  if (CALLED.has(text) || /^0\d/.test(text) || /^\d{6,}$/.test(text)) return at + 1;
+  if (/^0\d/.test(text) || (CALLS.test(tokens[at - 1]?.text ?? "") && text.length >= LINE_NUMBER)) return behindFigures(tokens, at);
+  if (CALLED.has(text) || /^\d{6,}$/.test(text)) return at + 1;
   if (isYear(Number(text)) && text.length === 4 && !joinedByTo(tokens, at)) return at + 1;
   return null;
+}
+
+const CALLS = /^(call|ring|dial|phone|telephone)$/;
+/** Shorter figures behind "ring" may be how often. */
+const LINE_NUMBER = 3;
+
+/** A telephone number is written in groups: "116 117", "0800 55 44 33". */
+function behindFigures(tokens: readonly Token[], at: number): number {
+  let end = at + 1;
+  while (isNumberToken(tokens[end]?.text) && tokens[end - 1]!.after === "" && unitBehind(tokens, end + 1, true) === null) end += 1;
+  return end;
 }
 
 const joinedByTo = (tokens: readonly Token[], at: number) => tokens[at + 1]?.text === "to" || tokens[at - 1]?.text === "to";
