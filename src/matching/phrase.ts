@@ -1,9 +1,8 @@
+import { placeOf } from "../rubric/notation.ts";
 import type { Phrase } from "../rubric/schema.ts";
 
 /** One word of the acceptable-response notation: the alternatives at its place, or the place of a quantity or a name. */
 export type Slot = { words: string[] } | "quantity" | "name";
-
-const PLACES: Record<string, Slot> = { "{quantity}": "quantity", "{name}": "name" };
 
 /** More would come of a slip in the notation, not of a real need. */
 const MOST_VARIANTS = 32;
@@ -19,8 +18,9 @@ export function readPhrase(phrase: Phrase, most = MOST_VARIANTS): Slot[][] {
     const options: Slot[][] = [];
     const singles: string[] = [];
     for (const alternative of part) {
-      if (Object.hasOwn(PLACES, alternative)) options.push([PLACES[alternative]!]);
-      else if (/\s/.test(alternative)) options.push(alternative.split(/\s+/).map((word): Slot => PLACES[word] ?? { words: [word] }));
+      const place = placeOf(alternative);
+      if (place !== null) options.push([place]);
+      else if (/\s/.test(alternative)) options.push(alternative.split(/\s+/).map((word): Slot => placeOf(word) ?? { words: [word] }));
       else if (alternative !== "") singles.push(alternative);
       else options.push([]);
     }

@@ -90,6 +90,8 @@ function hint(issue: z.core.$ZodIssue): string | undefined {
       return issue.message.includes("undefined") ? "Add this field." : `Write a ${issue.expected} here.`;
     case "invalid_value":
       return `Choose one of: ${issue.values.map(String).join(", ")}.`;
+    case "custom":
+      return issue.params?.["mend"] as string | undefined;
     default:
       return undefined;
   }

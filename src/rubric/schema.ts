@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { UNITS } from "../language/units.ts";
+import { notationFaults } from "./notation.ts";
 
 /*
  * The form of a rubric file. Every field says in words what it is for: the same texts go into the
@@ -15,7 +16,13 @@ export const id = z
  * A phrase of the acceptable-response notation: plain words; `a|b` for either word; `(a b|c)` for either
  * group of words; `{quantity}` where the element's number stands; `{name}` where the speaker gives a name.
  */
-export const phraseSchema = z.string().trim().min(2, "write at least one word");
+export const phraseSchema = z
+  .string()
+  .trim()
+  .min(2, "write at least one word")
+  .superRefine((phrase, context) => {
+    for (const { message, mend } of notationFaults(phrase)) context.addIssue({ code: "custom", message, params: { mend } });
+  });
 const phrases = z.array(phraseSchema).min(1, "give at least one phrase");
 
 export const severitySchema = z.enum(["minor", "moderate", "major"]);

@@ -11,6 +11,8 @@ describe("the notation of acceptable responses", () => {
     ["(a trainee|student) pharmacist", ["student pharmacist", "a trainee pharmacist"]],
     ["hold for {quantity}", ["hold for #"]],
     ["i'm {name}", ["i'm @"]],
+    ["swallow {quantity}, then drink water", ["swallow # then drink water"]],
+    ["Gulp (all {Quantity}!|it) now", ["gulp it now", "gulp all # now"]],
     ["hold for {quantity}|(as long as you can)", ["hold for #", "hold for as long as you can"]],
   ])("%s", (phrase, variants) => expect(shown(phrase)).toEqual(variants));
 });
