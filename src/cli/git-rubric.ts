@@ -3,7 +3,7 @@ import { posix } from "node:path";
 import { loadRubric } from "../rubric/load.ts";
 import type { Rubric } from "../rubric/schema.ts";
 import { problem } from "./problems.ts";
-import { IS_RUBRIC, MAX_RUBRIC_BYTES, SHIPPED } from "./rubric-file.ts";
+import { IS_RUBRIC, isShipped, MAX_RUBRIC_BYTES, SHIPPED } from "./rubric-file.ts";
 import { shippedBlock } from "./shipped.ts";
 
 /** `REVISION:PATH` as git writes it; a single letter before the colon is a drive. */
@@ -29,9 +29,10 @@ export function rubricFromRevision(specification: string): Rubric {
   const fileOf = (include: string) => `${revision}:${beside(path!, include)}`;
   return loadRubric(text, {
     file: specification,
-    blockFile: (include) => (include.startsWith(SHIPPED) ? include : fileOf(include)),
+    blockFile: (include) => (isShipped(include) ? include : fileOf(include)),
+    foreign: isShipped,
     readBlock: (include) => {
-      if (include.startsWith(SHIPPED)) return shippedBlock(include.slice(SHIPPED.length));
+      if (isShipped(include)) return shippedBlock(include.slice(SHIPPED.length));
       const block = showBlob(fileOf(include));
       if (IS_RUBRIC.test(block)) throw new Error("it is a rubric, and only blocks can be included");
       return block;

@@ -35,12 +35,17 @@ export function rubricText(path: string): string {
  * @throws ProblemError those of loadRubric
  */
 export function placedRubric(text: string, path: string, reads: string[] = []): PlacedRubric {
-  return loadPlacedRubric(text, { file: path, readBlock: blockReader(path, reads), blockFile: (include) => blockPath(path, include) });
+  return loadPlacedRubric(text, { file: path, readBlock: blockReader(path, reads), blockFile: (include) => blockPath(path, include), foreign: isShipped });
+}
+
+/** Whether an include names a block of the program's own. */
+export function isShipped(include: string): boolean {
+  return include.startsWith(SHIPPED);
 }
 
 /** The path under which an included file is found; `shipped:NAME` stays. */
 export function blockPath(rubric: string, include: string): string {
-  return include.startsWith(SHIPPED) ? include : join(dirname(rubric), include);
+  return isShipped(include) ? include : join(dirname(rubric), include);
 }
 
 /**
@@ -52,7 +57,7 @@ export function blockReader(rubric: string, reads: string[] = []): (include: str
   const folder = realpathSync(dirname(resolve(rubric)));
   const own = join(folder, basename(rubric));
   return (include) => {
-    if (include.startsWith(SHIPPED)) return shippedBlock(include.slice(SHIPPED.length));
+    if (isShipped(include)) return shippedBlock(include.slice(SHIPPED.length));
     if (isAbsolute(include) || include.includes("\\")) throw new Error("write it relative to the rubric, with forward slashes");
     const wanted = resolve(folder, include);
     if (!inside(folder, wanted)) throw new Error("it lies outside the rubric's folder");

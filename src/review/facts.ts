@@ -40,14 +40,16 @@ export function checkCritical({ rubric, places }: PlacedRubric): Finding[] {
     .filter(({ critical }) => critical)
     .flatMap((item) => {
       const findings: Finding[] = [];
+      // Made critical by an override, it is the override that asks for more.
+      const critical = () => places.item(item.id, [places.overrides(item.id, "critical") ? "critical" : "id"]);
       const sources = item.elements.map((element) => (element.fact ?? item.fact)?.source);
       if (sources.some((source) => source === undefined)) {
-        findings.push(findingAt(places.item(item.id, ["id"]), "SW-C09", "error", `the critical item '${item.id}' has an element without a source`, "Give the item or each of its elements a fact with a source, jurisdiction and review_by."));
+        findings.push(findingAt(critical(), "SW-C09", "error", `the critical item '${item.id}' has an element without a source`, "Give the item or each of its elements a fact with a source, jurisdiction and review_by."));
       } else if (standing(item, sources) < (item.minimum ?? leastOf(item))) {
         findings.push(findingAt(places.item(item.id, ["fact"]), "SW-C09", "warning", `the critical item '${item.id}' rests on '${NO_SOURCE}'`, "Find a published source for it, or let the item not be critical."));
       }
       if (item.elements.length > 1 && item.minimum === undefined) {
-        findings.push(findingAt(places.item(item.id, ["id"]), "SW-C10", "warning", `the critical item '${item.id}' has ${item.elements.length} elements and no minimum`, "Say with 'minimum' how many of them are the least that is safe."));
+        findings.push(findingAt(critical(), "SW-C10", "warning", `the critical item '${item.id}' has ${item.elements.length} elements and no minimum`, "Say with 'minimum' how many of them are the least that is safe."));
       }
       return findings;
     });

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { ProblemError, type Finding } from "../problem/problem.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
 import { findingsOf, readYaml } from "./positions.ts";
-import { blockSchema, itemSchema, rubricSchema, type Item, type Rubric, type RubricFile, type Section, type UnsafeStatement } from "./schema.ts";
+import { blockSchema, itemSchema, rubricSchema, SHORT_FORM, type Item, type Rubric, type RubricFile, type Section, type UnsafeStatement } from "./schema.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
 import type { Additions } from "./additions.ts";
 import { danglingResponses, responsesSchema, withResponses, withStatements, type ResponsesFile } from "./responses.ts";
@@ -18,6 +18,8 @@ export interface LoadOptions {
   readBlock: (include: string) => string;
   /** What the file of an include is called in messages; absent, as it is written in the rubric. */
   blockFile?: (include: string) => string;
+  /** Whether an include is part of the program, and no file that the person could mend. Absent: none is. */
+  foreign?: (include: string) => boolean;
 }
 
 /** A rubric and where each part of it is written. */
@@ -68,7 +70,7 @@ function assemble({ responses, ...file }: RubricFile, main: PositionedYaml, opti
       continue;
     }
     const block = readBlockFile(entry.include, index, main, options, additions);
-    blocks.push({ section: index, yaml: block.yaml });
+    blocks.push({ section: index, yaml: block.yaml, foreign: options.foreign?.(entry.include) === true });
     sources = { ...block.sources, ...sources };
     unsafe.push(...block.unsafe);
     const items = overrideItems(block, entry.drop, entry.override, index, main);
@@ -191,7 +193,7 @@ function overrideItems({ items, raw, lengthen }: ReadBlock, drop: string[], over
 /** An override that brings `elements` replaces the short form, and the other way round. */
 function mergeRaw(item: Record<string, unknown>, changes: Record<string, unknown>): Record<string, unknown> {
   const merged = { ...item, ...changes };
-  if ("elements" in changes) for (const key of ["say", "must", "not_with", "red_flag", "quantity", "incorrect"]) delete merged[key];
+  if ("elements" in changes) for (const key of SHORT_FORM) if (!(key in changes)) delete merged[key];
   if ("say" in changes) delete merged["elements"];
   return merged;
 }

@@ -1,3 +1,4 @@
+import type { Finding } from "../problem/problem.ts";
 import { keyOf, unsafeKeyOf, type Additions } from "./additions.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
 
@@ -6,17 +7,33 @@ export interface Place {
   file: string;
   line: number;
   column: number;
+  /** Of what stands in a block that is not the person's to mend: file and line in that block; the place is the include's. */
+  within?: string;
 }
 
 /** A block as it was read in: at which entry of `sections` it stands. */
 export interface IncludedBlock {
   section: number;
   yaml: PositionedYaml;
+  /** Part of the program, not a file of the person's: what is found in it is told where it is included. */
+  foreign: boolean;
+}
+
+/** A finding at a place of a rubric. */
+export function findingIn({ within, ...place }: Place, finding: Omit<Finding, "file" | "line" | "column">): Finding {
+  const { message, ...rest } = finding;
+  return { ...rest, ...place, message: within === undefined ? message : `${message} (${within})` };
 }
 
 interface RawItem {
   id?: string;
   elements?: { id?: string }[] | undefined;
+}
+
+interface RawSection {
+  items?: RawItem[];
+  drop?: string[];
+  override?: Record<string, RawItem>;
 }
 
 /** Finds the line of everything in a rubric, in the rubric's own file or in that of the block it came from. */
@@ -42,13 +59,37 @@ export class RubricPlaces {
     return placeIn(this.main, path);
   }
 
+  /** @param index of the section: its id, or the include that brings it in. */
+  section(index: number): Place {
+    return this.top(["sections", index, this.blocks.some(({ section }) => section === index) ? "include" : "id"]);
+  }
+
   /** @param path keys inside the item as it is written. */
   item(id: string, path: readonly PropertyKey[] = []): Place {
     const found = this.find(id);
     if (found === null) return this.top();
-    const { yaml, at, override } = found;
+    const { yaml, at, override, block } = found;
     if (override !== null && path.length > 0 && written(this.main.data, [...override, path[0]!])) return placeIn(this.main, [...override, ...path]);
-    return placeIn(yaml, [...at, ...path]);
+    return block === null ? placeIn(yaml, [...at, ...path]) : this.inBlock(block, [...at, ...path], override);
+  }
+
+  /** Whether an override, and not the item itself, says this of it. */
+  overrides(id: string, key: string): boolean {
+    const override = this.find(id)?.override;
+    return override !== null && override !== undefined && written(this.main.data, [...override, key]);
+  }
+
+  /** The ids of all items with this id, in the order of the sections; more than one where an id stands twice. */
+  occurrences(id: string): Place[] {
+    return this.sections().flatMap((entry, section) => {
+      const block = this.blocks.find((candidate) => candidate.section === section);
+      const items = block === undefined ? entry.items : (block.yaml.data as { items?: RawItem[] }).items;
+      if (block !== undefined && entry.drop?.includes(id)) return [];
+      return (items ?? []).flatMap((item, place) => {
+        if (item.id !== id) return [];
+        return [block === undefined ? this.top(["sections", section, "items", place, "id"]) : this.inBlock(block, ["items", place, "id"], null)];
+      });
+    });
   }
 
   /**
@@ -74,12 +115,19 @@ export class RubricPlaces {
     }
     let before = listLength(this.main.data, "unsafe");
     if (index < before) return this.top(["unsafe", index, ...path]);
-    for (const { yaml } of this.blocks) {
-      const count = listLength(yaml.data, "unsafe");
-      if (index < before + count) return placeIn(yaml, ["unsafe", index - before, ...path]);
+    for (const block of this.blocks) {
+      const count = listLength(block.yaml.data, "unsafe");
+      if (index < before + count) return this.inBlock(block, ["unsafe", index - before, ...path], null);
       before += count;
     }
     return this.top();
+  }
+
+  /** In a block's own file; of a block that is no file of the person's, where the rubric overrides or includes it. */
+  private inBlock({ section, yaml, foreign }: IncludedBlock, path: readonly PropertyKey[], override: PropertyKey[] | null): Place {
+    const own = placeIn(yaml, path);
+    if (!foreign) return own;
+    return { ...this.top(override ?? ["sections", section, "include"]), within: `${own.file}, line ${own.line}` };
   }
 
   /** Where a phrase stands that came from a responses file; null for one of the rubric's own. */
@@ -93,19 +141,24 @@ export class RubricPlaces {
     return lists[index]?.id ?? "";
   }
 
-  private find(id: string): { yaml: PositionedYaml; at: PropertyKey[]; raw: RawItem; override: PropertyKey[] | null } | null {
-    const sections = (this.main.data as { sections?: { items?: RawItem[] }[] }).sections ?? [];
+  private sections(): RawSection[] {
+    return (this.main.data as { sections?: RawSection[] }).sections ?? [];
+  }
+
+  private find(id: string): { yaml: PositionedYaml; at: PropertyKey[]; raw: RawItem; override: PropertyKey[] | null; block: IncludedBlock | null } | null {
+    const sections = this.sections();
     for (const [section, entry] of sections.entries()) {
       const place = entry.items?.findIndex((item) => item.id === id) ?? -1;
-      if (place >= 0) return { yaml: this.main, at: ["sections", section, "items", place], raw: entry.items![place]!, override: null };
+      if (place >= 0) return { yaml: this.main, at: ["sections", section, "items", place], raw: entry.items![place]!, override: null, block: null };
     }
-    for (const { section, yaml } of this.blocks) {
+    for (const block of this.blocks) {
+      const { section, yaml } = block;
       const items = (yaml.data as { items?: RawItem[] }).items ?? [];
       const place = items.findIndex((item) => item.id === id);
-      if (place < 0) continue;
+      if (place < 0 || sections[section]?.drop?.includes(id)) continue;
       const override = ["sections", section, "override", id];
-      const changes = (sections[section] as { override?: Record<string, RawItem> } | undefined)?.override?.[id];
-      return { yaml, at: ["items", place], raw: { ...items[place]!, ...changes, ...("say" in (changes ?? {}) && { elements: undefined }) }, override: changes === undefined ? null : override };
+      const changes = sections[section]?.override?.[id];
+      return { yaml, at: ["items", place], raw: { ...items[place]!, ...changes, ...("say" in (changes ?? {}) && { elements: undefined }) }, override: changes === undefined ? null : override, block };
     }
     return null;
   }

@@ -1,100 +1,69 @@
 import type { Finding } from "../problem/problem.ts";
-import type { RubricPlaces } from "./places.ts";
-import { NO_SOURCE, type Element, type Quantity, type Rubric } from "./schema.ts";
+import { duplicates } from "./duplicates.ts";
+import { checkNumberPlaces } from "./number-places.ts";
+import { findingIn, type Place, type RubricPlaces } from "./places.ts";
+import { NO_SOURCE, type Fact, type Quantity, type Rubric } from "./schema.ts";
 
 type Loaded = Omit<Rubric, "hash">;
 
 /**
- * Finds ids that stand twice and names that lead nowhere: faults that would make a mark wrong without a word.
+ * Finds ids that stand twice, names that lead nowhere and numbers that nothing compares: faults that would make a mark
+ * wrong without a word.
  * @returns findings, none when all is well.
  */
 export function checkReferences(rubric: Loaded, places: RubricPlaces): Finding[] {
-  return [...duplicates(rubric, places), ...dangling(rubric, places), ...slots(rubric, places)];
-}
-
-function duplicates(rubric: Loaded, places: RubricPlaces): Finding[] {
-  const findings: Finding[] = [];
-  const report = (what: string, id: string, itemId?: string) =>
-    findings.push({
-      code: "SW-R06",
-      severity: "error",
-      ...(itemId === undefined ? places.top() : places.item(itemId, ["id"])),
-      message: `${what} '${id}' stands twice`,
-      mend: "Give one of the two another id.",
-    });
-  const twice = (ids: string[]) => ids.filter((id, index) => ids.indexOf(id) !== index);
-  const items = rubric.sections.flatMap((section) => section.items);
-  twice(rubric.sections.map((section) => section.id)).forEach((id) => report("the section", id));
-  twice(items.map((item) => item.id)).forEach((id) => report("the item", id, id));
-  for (const item of items) twice(item.elements.map((element) => element.id)).forEach((id) => report(`in '${item.id}', the element`, id, item.id));
-  twice(rubric.unsafe.map((statement) => statement.id)).forEach((id) => report("the unsafe statement", id));
-  twice(rubric.scenario.questions.map((question) => question.id)).forEach((id) => report("the patient's question", id));
-  return findings;
+  return [...duplicates(rubric, places), ...dangling(rubric, places), ...checkNumberPlaces(rubric, places), ...passRule(rubric, places)];
 }
 
 function dangling(rubric: Loaded, places: RubricPlaces): Finding[] {
   const findings: Finding[] = [];
   const items = rubric.sections.flatMap((section) => section.items);
   const itemIds = new Set(items.map((item) => item.id));
-  const report = (message: string, mend: string, path: PropertyKey[] | null, itemId?: string) =>
-    findings.push({
-      code: "SW-R05",
-      severity: "error",
-      ...(path !== null || itemId === undefined ? places.top(path ?? []) : places.item(itemId, ["id"])),
-      message,
-      mend,
-    });
+  const report = (place: Place, message: string, mend: string) => findings.push(findingIn(place, { code: "SW-R05", severity: "error", message, mend }));
   rubric.order.forEach((pair, index) => {
     for (const side of ["first", "then"] as const) {
-      if (!itemIds.has(pair[side])) report(`the order pair names '${pair[side]}', which is no item`, "Name an item's id.", ["order", index, side]);
+      if (!itemIds.has(pair[side])) report(places.top(["order", index, side]), `the order pair names '${pair[side]}', which is no item`, "Name an item's id.");
     }
   });
   rubric.scenario.questions.forEach((question, index) => {
-    for (const target of question.answered_by ?? []) {
-      if (!itemIds.has(target)) {
-        report(`the question is answered by '${target}', which is no item`, "Name an item's id.", ["scenario", "questions", index, "answered_by"]);
-      }
-    }
-    if (question.answered_by === undefined && question.answer === undefined) {
-      report("the question has neither 'answered_by' nor 'answer'", "Say what answers it.", ["scenario", "questions", index]);
-    }
+    const at = ["scenario", "questions", index];
+    question.answered_by?.forEach((target, place) => {
+      if (!itemIds.has(target)) report(places.top([...at, "answered_by", place]), `the question is answered by '${target}', which is no item`, "Name an item's id.");
+    });
+    if (question.answered_by === undefined && question.answer === undefined) report(places.top(at), "the question has neither 'answered_by' nor 'answer'", "Say what answers it.");
   });
-  const source = (name: string, itemId?: string, path?: PropertyKey[]) => {
-    if (name !== NO_SOURCE && !(name in rubric.sources)) {
-      report(`the source '${name}' is not among 'sources'`, `Add it there, or write '${NO_SOURCE}'.`, path ?? null, itemId);
-    }
+  const source = (fact: Fact | undefined, place: (path: PropertyKey[]) => Place) => {
+    if (fact === undefined || fact.source === NO_SOURCE || Object.hasOwn(rubric.sources, fact.source)) return;
+    report(place(["fact", "source"]), `the source '${fact.source}' is not among 'sources'`, `Add it there, or write '${NO_SOURCE}'.`);
+  };
+  const labels = Object.entries(rubric.scenario.label).flatMap(([name, { quantity }]) => (quantity === undefined ? [] : [name]));
+  const label = (quantity: Quantity | undefined, place: (path: PropertyKey[]) => Place) => {
+    if (quantity === undefined || !("label" in quantity) || labels.includes(quantity.label)) return;
+    report(place(["quantity", "label"]), `the label has no quantity '${quantity.label}'`, labels.length === 0 ? "Add it under scenario.label." : `Add it under scenario.label, or name one of: ${labels.join(", ")}.`);
   };
   for (const item of items) {
-    if (item.fact) source(item.fact.source, item.id);
-    for (const element of item.elements) if (element.fact) source(element.fact.source, item.id);
+    source(item.fact, (path) => places.item(item.id, path));
+    item.elements.forEach((element, index) => {
+      const place = (path: PropertyKey[]) => places.element(item.id, index, path);
+      source(element.fact, place);
+      label(element.quantity, place);
+      element.elsewhere?.forEach(({ quantity }, at) => label(quantity, (path) => place(["elsewhere", at, ...path])));
+    });
   }
-  rubric.unsafe.forEach((statement, index) => statement.fact && source(statement.fact.source, undefined, ["unsafe", index]));
-  const label = (quantity: Quantity | undefined, itemId?: string) => {
-    if (quantity && "label" in quantity && rubric.scenario.label[quantity.label]?.quantity === undefined) {
-      report(`the label has no quantity '${quantity.label}'`, "Add it under scenario.label.", null, itemId);
-    }
-  };
-  for (const item of items) for (const element of item.elements) label(element.quantity, item.id);
+  rubric.unsafe.forEach(({ fact, quantity }, index) => {
+    const place = (path: PropertyKey[]) => places.unsafe(index, path);
+    source(fact, place);
+    label(quantity, place);
+  });
+  for (const [name, { quantity }] of Object.entries(rubric.scenario.label)) {
+    if (quantity !== undefined && "label" in quantity) report(places.top(["scenario", "label", name, "quantity"]), `'${name}' of the label takes its number from the label`, "Write its value and unit here.");
+  }
   return findings;
 }
 
-/** `{quantity}` and `quantity` belong together. */
-function slots(rubric: Loaded, places: RubricPlaces): Finding[] {
-  const findings: Finding[] = [];
-  const uses = (element: Pick<Element, "say">) => element.say.some((phrase) => phrase.includes("{quantity}"));
-  for (const item of rubric.sections.flatMap((section) => section.items)) {
-    for (const element of item.elements) {
-      if (uses(element) === (element.quantity !== undefined)) continue;
-      findings.push({
-        code: "SW-R07",
-        severity: "error",
-        ...places.item(item.id, ["id"]),
-        message: uses(element)
-          ? `'${item.id}' says {quantity} in a phrase but gives no quantity`
-          : `'${item.id}' gives a quantity that none of its phrases uses`,
-        mend: uses(element) ? "Add 'quantity' to the element." : "Write {quantity} where the number stands in the phrase.",
-      });
-    }
-  }
-  return findings;
+/** More critical items than there are can never be met. */
+function passRule({ sections, pass }: Loaded, places: RubricPlaces): Finding[] {
+  const critical = sections.flatMap(({ items }) => items).filter((item) => item.critical).length;
+  if (pass.critical === "all" || pass.critical <= critical) return [];
+  return [findingIn(places.top(["pass", "critical"]), { code: "SW-R03", severity: "error", message: `pass.critical: ${pass.critical} critical items must be met, but the rubric has ${critical === 0 ? "none" : `only ${critical}`}`, mend: "Lower the number, write 'all', or mark more items as critical." })];
 }

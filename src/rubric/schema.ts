@@ -27,26 +27,38 @@ const phrases = z.array(phraseSchema).min(1, "give at least one phrase");
 
 export const severitySchema = z.enum(["minor", "moderate", "major"]);
 
+/** No station is longer than a day. */
+const MAX_SECONDS = 24 * 60 * 60;
+const NO_DURATION = "not a duration";
+
 const duration = z
-  .union([z.number().positive(), z.string()])
+  .union([z.number().positive(), z.string()], NO_DURATION)
   .transform((value, context): number => {
-    if (typeof value === "number") return value;
-    const clock = /^(\d+):([0-5]\d)$/.exec(value.trim());
-    if (clock) return Number(clock[1]) * 60 + Number(clock[2]);
-    const spoken = /^(\d+(?:\.\d+)?)\s*(s|sec|seconds?|min|minutes?)$/.exec(value.trim());
-    if (spoken) return Number(spoken[1]) * (spoken[2]!.startsWith("m") ? 60 : 1);
-    context.addIssue({ code: "custom", message: "not a duration: write seconds (420), a clock (7:00) or '7 min'" });
+    const seconds = typeof value === "number" ? value : secondsIn(value.trim());
+    if (seconds !== null && seconds > 0 && seconds <= MAX_SECONDS) return seconds;
+    context.addIssue({
+      code: "custom",
+      message: seconds === null ? NO_DURATION : seconds > 0 ? "longer than a day" : "no time at all",
+      params: { mend: "Write seconds (420), a clock (7:00) or a text such as '7 min'." },
+    });
     return z.NEVER;
   })
   .describe("Seconds, or a text such as '7 min' or '6:30'.");
+
+function secondsIn(text: string): number | null {
+  const clock = /^(\d+):([0-5]\d)$/.exec(text);
+  if (clock) return Number(clock[1]) * 60 + Number(clock[2]);
+  const spoken = /^(\d+(?:\.\d+)?)\s*(s|sec|seconds?|min|minutes?)$/.exec(text);
+  return spoken === null ? null : Number(spoken[1]) * (spoken[2]!.startsWith("m") ? 60 : 1);
+}
 
 /** Units the number grammar knows; `quantity` compares only within one dimension. */
 export const unitSchema = z.enum(UNITS);
 
 const amount = z.union([
   z.number(),
-  z.tuple([z.number(), z.number()]).refine(([low, high]) => low <= high, "the low end comes first"),
-]);
+  z.tuple([z.number(), z.number()]).refine(([low, high]) => low <= high, { error: "the low end comes first", params: { mend: "Turn the two round: [low, high]." } }),
+], "neither a number nor a range");
 
 export const quantitySchema = z
   .union([
@@ -119,7 +131,8 @@ const kindSchema = z
 
 const itemFields = {
   label: z.string().describe("The checklist item in plain words, as a coach would read it out."),
-  weight: z.number().positive().default(1),
+  // Beyond these a mark would be lost in rounding, or no number any more.
+  weight: z.number().min(0.01).max(1000).default(1),
   critical: z.boolean().default(false).describe("Missing or incorrect, it decides the result by the pass rule."),
   kind: kindSchema.default("tell"),
   needs: z
@@ -166,21 +179,21 @@ export const SHORT_FORM = ["say", "must", "not_with", "red_flag", "quantity", "i
 export const itemSchema = wholeItemSchema
   .superRefine((item, context) => {
     if ((item.elements === undefined) === (item.say === undefined)) {
-      context.addIssue({ code: "custom", message: "give either 'elements' or the short form 'say', one of the two" });
+      context.addIssue({ code: "custom", message: "give either 'elements' or the short form 'say', one of the two", params: { mend: item.say === undefined ? "Add 'say' with acceptable responses, or 'elements'." : "Take one of the two out." } });
     }
     if (item.elements !== undefined) {
       for (const key of SHORT_FORM) {
         if (key !== "say" && item[key] !== undefined) {
-          context.addIssue({ code: "custom", path: [key], message: `'${key}' belongs to the short form; put it on an element` });
+          context.addIssue({ code: "custom", path: [key], message: `'${key}' belongs to the short form; put it on an element`, params: { mend: `Move '${key}' to the element that it is about.` } });
         }
       }
     }
     const count = item.elements?.length ?? 1;
     if (item.needs !== "all" && item.needs > count) {
-      context.addIssue({ code: "custom", path: ["needs"], message: `needs ${item.needs} elements, but has ${count}` });
+      context.addIssue({ code: "custom", path: ["needs"], message: `needs ${item.needs} elements, but has ${count}`, params: { mend: "Lower 'needs', write 'all', or add elements." } });
     }
     if (item.minimum !== undefined && item.minimum > (item.needs === "all" ? count : item.needs)) {
-      context.addIssue({ code: "custom", path: ["minimum"], message: "the minimum is more than what makes it complete" });
+      context.addIssue({ code: "custom", path: ["minimum"], message: "the minimum is more than what makes it complete", params: { mend: "Lower 'minimum', or raise 'needs'." } });
     }
   })
   .transform(({ elements, say, must, not_with, red_flag, quantity, incorrect, elsewhere, examples, ...item }) => ({
@@ -287,7 +300,7 @@ export const rubricSchema = z.strictObject({
   scenario: scenarioSchema,
   time: z
     .strictObject({ limit: duration, target: duration })
-    .refine(({ limit, target }) => target <= limit, "the target is later than the limit"),
+    .refine(({ limit, target }) => target <= limit, { error: "the target is later than the limit", params: { mend: "Make the target as long as the limit or shorter." } }),
   responses: responsesField,
   sources: z.record(id, sourceSchema).default({}),
   sections: z.array(z.union([includeSchema, sectionSchema])).min(1),

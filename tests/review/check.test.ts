@@ -13,15 +13,15 @@ test("the figures count what was said", () => {
 });
 
 describe("form: a fault names its line", () => {
-  test.each([
-    ["an id that stands twice", "      - id: rinse", "      - id: hold", "SW-R06", "      - id: hold"],
+  test.each<[string, string, string, string, string, number?]>([
+    ["an id that stands twice", "      - id: rinse\n        label: Rinses", "      - id: hold\n        label: Again, rinses", "SW-R06", "        label: Again", -1],
     ["a pair of the order that leads nowhere", "then: hold,", "then: held,", "SW-R05", "then: held"],
     ["a quantity without unit", "quantity: { value: 10, unit: second }", "quantity: { value: 10 }", "SW-R03", "quantity: { value: 10 }"],
-    ["a place for a number and no number", "          - shake the inhaler well", "          - shake the inhaler {quantity}", "SW-R07", "      - id: shake"],
+    ["a place for a number and no number", "          - shake the inhaler well", "          - shake the inhaler {quantity}", "SW-R07", "          - shake the inhaler {quantity}"],
     ["a key that is none", "        critical: true", "        crucial: true", "SW-R03", "crucial"],
-  ])("%s", (_name, from, to, code, at) => {
+  ])("%s", (_name, from, to, code, at, before = 0) => {
     const text = broken(from, to);
-    expect(findingsOf(text)).toEqual(expect.arrayContaining([expect.objectContaining({ code, severity: "error", file: "card.yaml", line: lineOf(text, at), mend: expect.any(String) })]));
+    expect(findingsOf(text)).toEqual(expect.arrayContaining([expect.objectContaining({ code, severity: "error", file: "card.yaml", line: lineOf(text, at) + before, mend: expect.any(String) })]));
   });
 
   test("in a block, the block's own file and line", () => {
