@@ -1,5 +1,6 @@
 import { likelihoodOf } from "./curve.ts";
 import type { Passage } from "./passages.ts";
+import type { Stream } from "./stream.ts";
 
 /*
  * The chance that a careful reader gives the same verdict: logistic curves over a few signs. `npm run calibrate` prints
@@ -27,6 +28,39 @@ export function signsOf(passage: Passage): number[] {
   return [Math.min(1, passage.coverage), Math.min(1, misheard), Math.log(1 + weight)];
 }
 
+/** Words that a recogniser has no trust in at all it still wrote. */
+const LEAST_HEARD = 0.01;
+
+/**
+ * How far the words of a passage were heard, 0 to 1: 1 where the recogniser doubts none of those that carry it, else its
+ * own confidence in them, by what they weigh.
+ * A number is right or wrong as a whole: no surer than the least sure word of it.
+ */
+export function heardOf({ window: { aligned, response }, quantity }: Passage, { heard }: Pick<Stream, "heard">): number {
+  if (heard.size === 0) return 1;
+  const least = (first: number, end: number) => {
+    let lowest = 1;
+    for (let place = first; place < end; place += 1) lowest = Math.min(lowest, heard.get(place) ?? 1);
+    return lowest;
+  };
+  let weight = 0;
+  let sure = 0;
+  for (const { term, hit } of aligned) {
+    weight += response.terms[term]!.weight;
+    sure += response.terms[term]!.weight * least(hit.first, hit.end);
+  }
+  return Math.max(LEAST_HEARD, Math.min(weight > 0 ? sure / weight : 1, quantity === undefined ? 1 : least(quantity.first, quantity.end)));
+}
+
+/** The same of all words of a stretch of tokens: what was perhaps said there in other words. */
+export function heardBetween({ heard }: Pick<Stream, "heard">, first: number, end: number): number {
+  if (heard.size === 0 || end <= first) return 1;
+  let sure = 0;
+  for (let place = first; place < end; place += 1) sure += heard.get(place) ?? 1;
+  return sure / (end - first);
+}
+
+/** How sure a passage is that was heard. What was not, says it with the chance of its words as well (`heardOf`). */
 export function confidenceOf(passage: Passage): number {
   const { likelihood } = passage;
   if (likelihood !== undefined && passage.verdict === "wrong") return likelihood;

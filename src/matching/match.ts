@@ -4,7 +4,7 @@ import { assign, withoutOthersWords } from "./assignment.ts";
 import { claimsOf } from "./claims.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
-import { confidenceOf, signsOf } from "./confidence.ts";
+import { confidenceOf, heardBetween, heardOf, signsOf } from "./confidence.ts";
 import { afterQuestions, asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
 import { candidatePassages, counts, withLikelihood } from "./likelihood.ts";
 import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
@@ -83,6 +83,7 @@ function spanWithNumber({ first, end, verdict, quantity }: Passage, stream: Stre
 }
 
 function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Match {
+  const heard = heardOf(passage, stream);
   return {
     item: passage.element.item,
     element: passage.element.element,
@@ -90,7 +91,8 @@ function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Match {
     span,
     clause: clauseSpan(stream, passage.first, passage.end),
     score: passage.coverage,
-    confidence: confidenceOf(passage),
+    confidence: confidenceOf(passage) * heard,
+    ...(heard < 1 && { heard }),
     signs: signsOf(passage),
     elicitation: "offered",
     response: passage.window.response.text,
@@ -123,9 +125,18 @@ function doubtOf(passage: Passage, stream: Stream): Pick<Match, "verdict" | "rea
   if (isShown(passage, stream, NEARBY)) return { verdict: "shown", reason: "shown or pointed at, not said" };
   for (let place = passage.first - 1; place <= passage.end; place += 1) {
     if (stream.garbledAfter.has(place)) return { verdict: "unclear", reason: "part of it could not be heard" };
-    if (stream.doubtful.has(place)) return { verdict: "unclear", reason: "the recogniser or transcriber doubts these words" };
+    if (stream.doubtful.has(place) && (!stream.heard.has(place) || perhapsMissing(passage, place))) return { verdict: "unclear", reason: "the recogniser or transcriber doubts these words" };
   }
   return null;
+}
+
+/**
+ * Whether a word that the recogniser doubts may be what the passage lacks. It must be near enough without it: a recogniser
+ * that doubts a whole talk does not make an item of every few words that fit somewhere.
+ */
+function perhapsMissing(passage: Passage, place: number): boolean {
+  if (passage.coverage < neededFor({ ...passage, verdict: "right" })) return false;
+  return !passage.window.aligned.some(({ hit }) => hit.first <= place && place < hit.end);
 }
 
 function patientMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Match[] {
@@ -171,6 +182,7 @@ const rank = (passage: Passage) => passage.coverage - 0.2 * passage.closed.lengt
 export function attemptOf(passage: Passage, stream: Stream): Attempt {
   const { terms, text } = passage.window.response;
   const foundTerms = new Set(passage.window.aligned.map(({ term }) => term));
+  const heard = heardBetween(stream, passage.first, passage.end);
   return {
     item: passage.element.item,
     element: passage.element.element,
@@ -180,5 +192,6 @@ export function attemptOf(passage: Passage, stream: Stream): Attempt {
     aligned: passage.window.aligned.map(({ term, hit }) => ({ term: terms[term]!.text, words: wordsOf(stream, hit.first, hit.end) })),
     missing: terms.filter((_, place) => !foundTerms.has(place)).map((term) => term.text),
     closed: passage.closed,
+    ...(heard < 1 && { heard }),
   };
 }

@@ -36,6 +36,8 @@ export interface Stream {
   hasDoubt: boolean;
   /** Tokens of words that the transcriber or the recogniser doubts. */
   doubtful: Set<number>;
+  /** Of the tokens that the recogniser doubts: how sure it is of them, 0 to DOUBTED_CONFIDENCE. */
+  heard: ReadonlyMap<number, number>;
 }
 
 /** What somebody else says in between parts two words, but "okay" and "sure" only a little. */
@@ -91,6 +93,7 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   const turnOf: number[] = [];
   const garbledAfter = new Set<number>();
   const doubtful = new Set<number>();
+  const heard = new Map<number, number>();
   let at = 0;
   local.forEach((token, place) => {
     const before = local[place - 1];
@@ -104,6 +107,7 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
     turnOf.push(turnOfWord[token.word]!);
     const written = words[spoken[token.word]!]!;
     if (written.doubtful === true || small[token.word]?.denies === true || (written.confidence ?? 1) < DOUBTED_CONFIDENCE) doubtful.add(place);
+    if ((written.confidence ?? 1) < DOUBTED_CONFIDENCE) heard.set(place, written.confidence!);
     if (garbled.has(token.word) && local[place + 1]?.word !== token.word) garbledAfter.add(place);
   });
   const clauses = clausesOf(local, breaks);
@@ -128,6 +132,7 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
     garbledAfter,
     hasDoubt: garbledAfter.size > 0 || doubtful.size > 0 || SHOWING.find(local).length > 0,
     doubtful,
+    heard,
   };
 }
 

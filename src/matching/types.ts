@@ -33,6 +33,8 @@ export interface Match {
   score: number;
   /** 0 to 1, calibrated: the chance that a careful reader gives the same verdict. */
   confidence: number;
+  /** Where the recogniser doubts words that carry it: how far they were heard, 0 to 1. The confidence is less by as much. */
+  heard?: number;
   /** What the confidence was read from (matching/confidence.ts). */
   signs: number[];
   elicitation: Elicitation;
@@ -79,6 +81,8 @@ export interface Attempt {
   aligned: { term: string; words: WordSpan }[];
   missing: string[];
   closed: Gate[];
+  /** Where the recogniser doubts words of the passage: how far they were heard, 0 to 1. */
+  heard?: number;
 }
 
 /** What the patient tells back of what was taught. */

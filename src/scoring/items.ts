@@ -152,6 +152,7 @@ function remarksOf(elements: readonly JudgedElement[]): string[] {
   return elements.flatMap((element) => [
     ...element.slips.map((slip) => `slip put right: ${slip.reason ?? "said wrongly at first"} (${element.label})`),
     ...element.elsewhere.map((other) => `differs from this station's guidance: ${other.reason ?? "right elsewhere"}`),
+    ...(element.best?.heard !== undefined && element.best.heard < LISTEN_BELOW ? [`rests on words that the recogniser doubts: ${element.label}`] : []),
     ...(element.late.length > 0 && element.content !== "complete" ? [`said only after the time limit: ${element.label}`] : []),
   ]);
 }

@@ -47,9 +47,13 @@ export function absentSigns(nearest: Attempt | undefined, item: Item, others: re
 
 /** The chance, 0 to 1, that a careful reader gives the element the same mark. */
 export function surenessOf(element: JudgedElement, nearest: Attempt | undefined, item: Item, others: readonly JudgedElement[], found: number): number {
-  if (element.content === "complete") return likelihoodOf(weights.complete, completeSigns(element, found));
+  if (element.content === "complete") {
+    // What the recogniser doubts is no surer for all that was found elsewhere.
+    const heard = element.best?.heard ?? 1;
+    return heard * likelihoodOf(weights.complete, completeSigns({ ...element, confidence: element.confidence / heard }, found));
+  }
   if (element.content !== "absent") return element.confidence;
-  const absent = likelihoodOf(weights.absent, absentSigns(nearest, item, others, found));
+  const absent = (nearest?.heard ?? 1) * likelihoodOf(weights.absent, absentSigns(nearest, item, others, found));
   // What was said after the limit was hardly said before it as well: as sure as that passage, the mark is right either way.
   const late = Math.max(0, ...element.late.map(({ confidence }) => confidence));
   return late + (1 - late) * absent;
