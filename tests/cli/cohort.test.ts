@@ -242,6 +242,16 @@ test("what a spreadsheet would run as a formula is text in the gradebook (OWASP,
   expect(rows.some(({ over_limit }) => Number(over_limit) < 0)).toBe(true);
 });
 
+test("the gradebook drives no terminal, and a file whose name is no UTF-8 is told what to do about", () => {
+  put("plan.csv", "file,candidate\nA1_drops_1.txt,A\u001b[31m1\u202e\n");
+  saidwell.run(["cohort", "in", "--plan", "plan.csv", "--rubric", "eye-drops", "--out", "out"]);
+  expect(text("out/gradebook.csv")).not.toMatch(/[\u001b\u202e]/);
+  expect(results("out")[0]!.key.candidate).toBe("A\u001b[31m1\u202e");
+  saidwell.bash("mkdir odd && cp in/A1_drops_1.txt \"$(printf 'odd/B\\377_drops.txt')\"");
+  saidwell.run(["cohort", "odd", "--rubric", "eye-drops", "--out", "odd-out"]);
+  expect(results("odd-out")).toMatchObject([{ sheet: null, errors: [{ code: "SW-T01", mend: "Its name is not written in UTF-8: rename the file." }] }]);
+});
+
 test("the Parquet files hold what the gradebook and the sheets hold, read by a second library", async () => {
   put("in/broken_drops_1.json", "{");
   cohort("out");

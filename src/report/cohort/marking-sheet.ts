@@ -9,7 +9,7 @@ import { pageOf, type Look } from "./page-of.ts";
 
 /** A box to write into. */
 const BOX = "[  ]";
-const CONTENT = "complete  partial  incorrect  absent  cannot tell  not offered  n/a";
+const CONTENT = "complete, partial, incorrect, absent, cannot tell, not offered, n/a";
 const MOST_QUOTES = 6;
 
 /**
