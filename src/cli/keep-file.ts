@@ -1,6 +1,7 @@
-import { mkdirSync, readdirSync, rmSync, statSync } from "node:fs";
+import { readdirSync, rmSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import writeFileAtomic from "write-file-atomic";
+import { makeFolder } from "./make-folder.ts";
 
 /**
  * At most so many files: the shipped rubrics and a dozen edits of each. One is some kilobytes, so that a folder stays
@@ -14,7 +15,7 @@ const OURS = /^[0-9a-f]{64}\.json(\.\d+)?$/;
 export function keepFile(path: string, text: string, most = MOST_KEPT): void {
   try {
     // Rubrics of an examination may be secret: for this person alone.
-    mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+    makeFolder(dirname(path), 0o700);
     // A file lost with the power can be made again; waiting for the disk takes longer than that.
     writeFileAtomic.sync(path, text, { mode: 0o600, fsync: false });
     clearOldest(dirname(path), most);

@@ -8,20 +8,21 @@ import { ProblemError } from "../problem/problem.ts";
 export interface FoundFile {
   path: string;
   text: string;
-  kind: "rubric" | "block";
+  kind: "rubric" | "block" | "responses";
 }
 
 const YAML = "**/*.{yaml,yml}";
 const PATTERN = /[*?{}[\]]/;
 /** Of the first line that says what a file is. */
-const KIND = /^saidwell:[ \t]*["']?(rubric|block)@/m;
-const IS_RESPONSES = /^saidwell:[ \t]*["']?responses@/m;
+const KIND = /^saidwell:[ \t]*["']?(rubric|block|responses)@/m;
+/** The same with a slip in it. */
+const CLAIM = /^saidwell:[ \t]*(.*)$/m;
 
 /**
- * The rubrics and blocks that paths name: files, folders with all below them, or patterns. Links to folders are not
- * followed. What a folder holds besides is counted in a finding.
- * @returns `read`: every file that was looked into, those left out too
+ * The rubrics, blocks and responses files that paths name: files, folders with all below them, or patterns. Links to
+ * folders are not followed. What a folder holds besides is counted in a finding.
  * @throws ProblemError SW-R01 when a path names nothing
+ * @returns `read`: every file that was looked into, those left out too
  */
 export async function rubricFiles(paths: readonly string[]): Promise<{ files: FoundFile[]; findings: Finding[]; read: string[] }> {
   const files = new Map<string, FoundFile>();
@@ -36,29 +37,37 @@ export async function rubricFiles(paths: readonly string[]): Promise<{ files: Fo
       if (files.has(resolve(name))) continue;
       try {
         const text = rubricText(name);
-        // Read with the rubric or block that names it.
-        if (IS_RESPONSES.test(text)) continue;
         const kind = KIND.exec(text)?.[1] as FoundFile["kind"] | undefined;
-        if (kind === undefined) leftOut.push(name);
-        else files.set(resolve(name), { path: name, text, kind });
+        if (kind !== undefined) files.set(resolve(name), { path: name, text, kind });
+        else if (CLAIM.test(text)) findings.push(strange(name, text));
+        else leftOut.push(name);
       } catch (error) {
         if (!(error instanceof ProblemError)) throw error;
         findings.push(...error.findings);
       }
     }
     if (leftOut.length > 0) {
-      const which = leftOut.length === 1 ? `'${leftOut[0]}' is` : `'${leftOut[0]}' and ${leftOut.length - 1} more YAML files are`;
-      findings.push({ code: "SW-C16", severity: "info", file: path, message: `${which} neither rubric nor block and left out`, mend: "A rubric starts with 'saidwell: rubric@1', a block with 'saidwell: block@1'." });
+      const which = leftOut.length === 1 ? "this is" : `this and ${leftOut.length - 1} more YAML file${leftOut.length === 2 ? " are" : "s are"}`;
+      findings.push({ code: "SW-C16", severity: "info", file: leftOut[0]!, line: 1, message: `${which} neither rubric nor block and left out`, mend: KINDS });
     }
     if (named.length + others.length === 0) throw problem("SW-R01", path, "there is no YAML file here", "Name a rubric, a folder that holds rubrics, or a pattern such as 'rubrics/**/*.yaml'.");
   }
   return { files: [...files.values()], findings, read };
 }
 
+const KINDS = "A rubric starts with 'saidwell: rubric@1', a block with 'saidwell: block@1', a responses file with 'saidwell: responses@1'.";
+
+/** A file that means to be one of ours is not passed over in silence for a slip in that very line. */
+function strange(file: string, text: string): Finding {
+  const { index, 1: claim } = CLAIM.exec(text)!;
+  const line = text.slice(0, index).split("\n").length;
+  return { code: "SW-C16", severity: "warning", file, line, message: `it says 'saidwell: ${claim!.trim()}', which is no form that is known, and was left out`, mend: KINDS };
+}
+
 /** A file named by the person is checked whatever it says of itself. */
 function readNamed(path: string): { text: string; kind: FoundFile["kind"] } {
   const text = rubricText(path);
-  return { text, kind: KIND.exec(text)?.[1] === "block" ? "block" : "rubric" };
+  return { text, kind: (KIND.exec(text)?.[1] as FoundFile["kind"] | undefined) ?? "rubric" };
 }
 
 async function namesOf(path: string): Promise<{ named: string[]; others: string[] }> {

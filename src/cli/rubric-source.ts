@@ -7,10 +7,11 @@ import { didYouMean } from "./suggest.ts";
 
 /**
  * A shipped rubric by its name, or a rubric file by its path. A name goes before a file of that name: `./name` is the file.
+ * @param asked how the command names it in messages; absent, by the option --rubric.
  * @param reads takes the path of every file that is read: the rubric, its blocks, its responses.
  * @throws ProblemError SW-R01 with the names there are.
  */
-export async function findRubric(nameOrFile: string, reads: string[] = []): Promise<Rubric> {
+export async function findRubric(nameOrFile: string, reads: string[] = [], asked = `--rubric ${nameOrFile}`): Promise<Rubric> {
   const names = shippedRubrics().map(({ name }) => name);
   if (names.includes(nameOrFile)) {
     const rubric = shippedRubric(nameOrFile);
@@ -20,7 +21,7 @@ export async function findRubric(nameOrFile: string, reads: string[] = []): Prom
   if (looksLikePath(nameOrFile) || existsSync(nameOrFile)) return (await import("./rubric-file.ts")).rubricFromFile(nameOrFile, reads);
   throw problem(
     "SW-R01",
-    `--rubric ${nameOrFile}`,
+    asked,
     "there is no shipped rubric of this name, and no such file",
     `${didYouMean(nameOrFile, names)}Shipped rubrics: ${names.join(", ")}. A rubric file is named by its path, such as ./${nameOrFile}.yaml.`,
   );

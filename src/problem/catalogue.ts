@@ -81,6 +81,10 @@ export const CATALOGUE = {
   "SW-C16": { title: "a file was left out of the check" },
   "SW-C17": { title: "there are more warnings than --max-warnings allows", exit: EXIT.requirementNotMet },
   "SW-C18": { title: "marks change, and --fail-on-change forbids it", exit: EXIT.requirementNotMet },
+  "SW-C19": { title: "an acceptable response stands twice" },
+  "SW-C20": { title: "an item applies to nobody" },
+  "SW-C21": { title: "a responses file is named by no rubric that was checked" },
+  "SW-C22": { title: "no fact names a source" },
   // batch: a cohort
   "SW-B01": { title: "the plan of the cohort cannot be used", exit: EXIT.cohort },
   "SW-B02": { title: "a file's name does not follow the pattern", exit: EXIT.cohortFiles },

@@ -2,12 +2,12 @@ import type { Finding } from "../problem/problem.ts";
 import { findingsOf, readYaml } from "../rubric/positions.ts";
 import { blockSchema } from "../rubric/schema.ts";
 
-/** The form of a block alone. Its phrases and references are checked through the rubrics that include it. */
-export function reviewBlock(text: string, file: string): { id: string | null; findings: Finding[] } {
+/** The form of a block alone, and the line of its id. Its phrases and references are checked through the rubrics that include it. */
+export function reviewBlock(text: string, file: string): { id: string | null; line: number; findings: Finding[] } {
   const yaml = readYaml(text, file);
-  if (yaml.findings.length > 0) return { id: null, findings: yaml.findings };
+  if (yaml.findings.length > 0) return { id: null, line: 1, findings: yaml.findings };
   const parsed = blockSchema.safeParse(yaml.data);
-  if (!parsed.success) return { id: null, findings: findingsOf(parsed.error, yaml) };
+  if (!parsed.success) return { id: null, line: 1, findings: findingsOf(parsed.error, yaml) };
   const { id, items } = parsed.data;
   const ids = items.map((item) => item.id);
   const findings = ids.flatMap((item, place): Finding[] =>
@@ -15,5 +15,5 @@ export function reviewBlock(text: string, file: string): { id: string | null; fi
       ? []
       : [{ code: "SW-R06", severity: "error", file, ...yaml.positionOf(["items", place, "id"]), message: `the item '${item}' stands twice`, mend: "Give one of the two another id." }],
   );
-  return { id, findings };
+  return { id, line: yaml.positionOf(["id"]).line, findings };
 }

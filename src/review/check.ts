@@ -1,5 +1,6 @@
 import type { Finding } from "../problem/problem.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
+import { checkConditions } from "./conditions.ts";
 import { checkExamples } from "./examples.ts";
 import { checkCritical, checkReviewDates, itemsOf } from "./facts.ts";
 import { checkLength, speakingTime } from "./length.ts";
@@ -7,6 +8,8 @@ import { checkNumbers } from "./numbers.ts";
 import { checkOrder } from "./order.ts";
 import { reviewPhrases } from "./phrases.ts";
 import type { Readings } from "./readings.ts";
+import { checkRepeats } from "./repeats.ts";
+import { checkSources } from "./sources.ts";
 import type { CheckReport, Confusion, FileReview, RubricFigures } from "./types.ts";
 
 export interface RubricReview {
@@ -28,6 +31,9 @@ export function reviewRubric(placed: PlacedRubric, today: string, readings: Read
   return {
     findings: [
       ...checkCritical(placed),
+      ...checkConditions(placed),
+      ...checkRepeats(placed),
+      ...checkSources(placed),
       ...checkReviewDates(placed, today),
       ...checkNumbers(placed, readings.numbers),
       ...checkOrder(placed),

@@ -3,6 +3,7 @@ import type { PlacedRubric } from "../rubric/load.ts";
 import { itemsOf } from "./facts.ts";
 import { findingAt } from "./finding.ts";
 import type { Readings } from "./readings.ts";
+import { bareResponse } from "./repeats.ts";
 import type { Confusion, RubricFigures } from "./types.ts";
 
 /** At most so many responses may earn another item of their rubric (issue 4). */
@@ -28,8 +29,9 @@ export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readin
     let itemResponses = 0;
     const takers = new Map<string, number>();
     item.elements.forEach((element, elementPlace) => {
-      if (element.say.length < FEWEST_RESPONSES) {
-        findings.push(findingAt(places.element(item.id, elementPlace, ["say"]), "SW-C14", "info", `'${element.id}' has ${element.say.length === 1 ? "only one acceptable response" : `only ${element.say.length} acceptable responses`}`, `Add responses in other people's words, ${FEWEST_RESPONSES} at least.`));
+      const different = new Set(element.say.map(bareResponse)).size;
+      if (different < FEWEST_RESPONSES) {
+        findings.push(findingAt(places.element(item.id, elementPlace, ["say"]), "SW-C14", "info", `'${element.id}' has ${different === 1 ? "only one acceptable response" : `only ${different} acceptable responses`}`, `Add responses in other people's words, ${FEWEST_RESPONSES} at least.`));
       }
       element.say.forEach((response, responsePlace) => {
         const reading = notable.get(figures.responses);

@@ -49,10 +49,10 @@ export interface RubricFigures {
 
 export interface FileReview {
   file: string;
-  kind: "rubric" | "block" | "other";
+  kind: "rubric" | "block" | "responses" | "other";
   /** Null where it could not be read so far. */
   id: string | null;
-  /** Null for blocks, and for a rubric that has errors of form. */
+  /** Null for blocks and responses files, and for a rubric that has errors of form. */
   figures: RubricFigures | null;
   confusion: Confusion[];
 }

@@ -59,6 +59,11 @@ export class RubricPlaces {
     return placeIn(this.main, path);
   }
 
+  /** Whether the rubric's own file has this. */
+  hasTop(path: readonly PropertyKey[]): boolean {
+    return written(this.main.data, path);
+  }
+
   /** @param index of the section: its id, or the include that brings it in. */
   section(index: number): Place {
     return this.top(["sections", index, this.blocks.some(({ section }) => section === index) ? "include" : "id"]);
@@ -77,6 +82,11 @@ export class RubricPlaces {
   overrides(id: string, key: string): boolean {
     const override = this.find(id)?.override;
     return override !== null && override !== undefined && written(this.main.data, [...override, key]);
+  }
+
+  /** Whether the rubric itself says this of the item: the item is its own, or it overrides that of a block. */
+  isOwn(id: string, key: string): boolean {
+    return this.find(id)?.block === null || this.overrides(id, key);
   }
 
   /** The ids of all items with this id, in the order of the sections; more than one where an id stands twice. */

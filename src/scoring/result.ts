@@ -24,7 +24,7 @@ export function ruleOf(rubric: Rubric): string {
   const allowed = SEVERITIES.filter((severity) => unsafe[severity] < 10).map((severity) => `${unsafe[severity] === 0 ? "no" : `at most ${unsafe[severity]}`} ${severity}`);
   return [
     `at least ${minimum}% of the weighted total`,
-    critical === "all" ? "every critical item met" : `${critical} critical items met`,
+    critical === "all" ? "every critical item met" : `${critical} critical item${critical === 1 ? "" : "s"} met`,
     ...(allowed.length > 0 ? [`${allowed.join(" and ")} unsafe statement`] : []),
     ...(within ? ["within the time limit"] : []),
   ].join("; ");

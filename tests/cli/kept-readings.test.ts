@@ -199,6 +199,14 @@ describe("rubric check", () => {
     chmodSync(`${saidwell.work}/kept`, 0o700);
   });
 
+  // Linux alone has such a folder; there Node 20's own way to make folders goes round for ever.
+  test.skipIf(!existsSync("/proc/self"))("a place where no folder can be made changes nothing, and stops nothing", () => {
+    expect(saidwell.run(["rubric", "check", "card.yaml"], { env: { SAIDWELL_CACHE: "/proc/nope" } })).toMatchObject({ code: 0, err: "" });
+    mkdirSync(`${saidwell.work}/talks`);
+    saidwell.write("talks/A1.txt", "[0:00] Pharmacist: Shake the inhaler well.\n[0:05] Patient: Okay.\n");
+    expect(saidwell.run(["cohort", "talks", "-r", "card.yaml", "--out", "/proc/nope/marked"])).toMatchObject({ code: 6, err: expect.stringContaining("[SW-O02]") });
+  }, 20_000);
+
   test("help says where, and how it is turned off", () => {
     const { out } = saidwell.run(["rubric", "check", "--help"]);
     for (const words of ["--fresh", "SAIDWELL_CACHE=off", "XDG_CACHE_HOME", "LOCALAPPDATA%\\saidwell\\cache"]) expect(out.replace(/\s+/g, " ")).toContain(words);

@@ -35,7 +35,7 @@ describe("what is checked", () => {
   test("a folder and all below it; YAML that is no rubric is counted, not checked", () => {
     const { files, findings } = json("ours");
     expect(files.map(({ file, kind }) => [file, kind])).toEqual([["ours/card.yaml", "rubric"], ["ours/deep/er/confused.yml", "rubric"], ["ours/blocks/opening.yaml", "block"]]);
-    expect(findings.find(({ code }) => code === "SW-C16")).toMatchObject({ file: "ours", message: expect.stringContaining("ours/notes.yaml") });
+    expect(findings.find(({ code }) => code === "SW-C16")).toMatchObject({ file: "ours/notes.yaml", line: 1, message: expect.stringContaining("neither rubric nor block") });
   });
 
   test("a pattern that the shell did not read", () => {
@@ -55,6 +55,52 @@ describe("what is checked", () => {
     expect(check("none.yaml")).toMatchObject({ code: 4, out: "", err: expect.stringContaining("[SW-R01]") });
     expect(check("none/**/*.yaml")).toMatchObject({ code: 4, err: expect.stringContaining("[SW-R01]") });
     expect(check("other")).toMatchObject({ code: 4, err: expect.stringContaining("no YAML file") });
+  });
+});
+
+describe("responses files", () => {
+  const CARD = SOUND.replace("version: 1\n", "version: 1\nresponses: more.yaml\n");
+  const MORE = "saidwell: responses@1\nid: card\nitems: { rinse: { rinse: { say: [swill some water round and spit it out] } } }\n";
+  beforeAll(() => {
+    for (const folder of ["resp", "orphan", "faulty/blocks"]) mkdirSync(`${saidwell.work}/${folder}`, { recursive: true });
+    saidwell.write("resp/card.yaml", CARD);
+    saidwell.write("resp/more.yaml", MORE);
+    saidwell.write("orphan/card.yaml", SOUND);
+    saidwell.write("orphan/more.yaml", MORE.replace("rinse: {", "nosuch: {"));
+    saidwell.write("orphan/slip.yaml", "# a card\nsaidwell: rubrc@1\n");
+    saidwell.write("faulty/card.yaml", WITH_BLOCK.replace("version: 1", "version: one\nresponses: more.yaml"));
+    saidwell.write("faulty/blocks/opening.yaml", BLOCK);
+    saidwell.write("faulty/more.yaml", MORE);
+    saidwell.write("bomb.yaml", `saidwell: rubric@1\na: &a [x,x,x,x,x,x,x,x,x]\n${[..."bcdefghi"].map((name, at) => `${name}: &${name} [${Array(9).fill(`*${"abcdefgh"[at]!}`).join(",")}]\n`).join("")}`);
+  });
+
+  test("one named as a path has the form of its own kind, also where the shell reads a pattern", () => {
+    expect(json("resp/card.yaml", "resp/more.yaml")).toMatchObject({ files: [{ file: "resp/card.yaml", kind: "rubric" }, { file: "resp/more.yaml", kind: "responses" }], findings: [] });
+    expect(json("resp/more.yaml").findings).toEqual([expect.objectContaining({ code: "SW-C21", severity: "info", line: 2 })]);
+  });
+
+  test("one that nothing names is told, and so is a file with a slip in its first word", () => {
+    expect(json("orphan").findings.map(({ code, file, line }) => [code, file, line])).toEqual([["SW-C21", "orphan/more.yaml", 2], ["SW-C16", "orphan/slip.yaml", 2]]);
+    expect(check("orphan", "--max-warnings", "0").code).toBe(1);
+  });
+
+  test("what a rubric with errors names is not told as named by nobody", () => {
+    expect(json("faulty").findings.map(({ code }) => code)).toEqual(["SW-R03"]);
+  });
+
+  test("a file that explodes is a fault of that file: the others are checked and the report is written", () => {
+    const { findings, files } = json("bomb.yaml", "resp");
+    expect(findings).toEqual([expect.objectContaining({ code: "SW-R02", file: "bomb.yaml", line: 3 })]);
+    expect(files).toHaveLength(3);
+    saidwell.write("talk.txt", "[0:00] Pharmacist: Hello.\n[0:05] Patient: Hi.\n");
+    expect(saidwell.run(["mark", "talk.txt", "-r", "bomb.yaml"])).toMatchObject({ code: 4, err: expect.stringContaining("[SW-R02]") });
+  });
+
+  test("with a shipped block, every place is one of the person's own files", () => {
+    saidwell.write("resp/shipped.yaml", SOUND.replace("id: card", "id: shipped").replace("sections:\n", "sections:\n  - include: shipped:opening\n    override: { prior-knowledge: { critical: true } }\n"));
+    const { results } = (JSON.parse(check("resp/shipped.yaml", "--format", "sarif").out) as { runs: { results: { locations: { physicalLocation: { artifactLocation: { uri: string } } }[] }[] }[] }).runs[0]!;
+    expect(results.length).toBeGreaterThan(0);
+    expect(new Set(results.map(({ locations }) => locations[0]!.physicalLocation.artifactLocation.uri))).toEqual(new Set(["resp/shipped.yaml"]));
   });
 });
 

@@ -58,13 +58,13 @@ items:
 `;
 
 /** @param blocks texts by the name under which the rubric includes them. */
-export function review(text: string, { today = TODAY, blocks = {} }: { today?: string; blocks?: Record<string, string> } = {}): RubricReview {
+export function review(text: string, { today = TODAY, blocks = {}, foreign = () => false }: { today?: string; blocks?: Record<string, string>; foreign?: (include: string) => boolean } = {}): RubricReview {
   const readBlock = (include: string) => {
     const block = blocks[include];
     if (block === undefined) throw new Error("no such file");
     return block;
   };
-  const placed = loadPlacedRubric(text, { file: "card.yaml", readBlock, blockFile: (include) => `folder/${include}` });
+  const placed = loadPlacedRubric(text, { file: "card.yaml", readBlock, blockFile: (include) => `folder/${include}`, foreign });
   return reviewRubric(placed, today, readPhrases(placed.rubric));
 }
 

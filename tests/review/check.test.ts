@@ -31,7 +31,7 @@ describe("form: a fault names its line", () => {
   });
 
   test("a block alone is checked for its form and for ids that stand twice", () => {
-    expect(reviewBlock(BLOCK, "opening.yaml")).toEqual({ id: "opening", findings: [] });
+    expect(reviewBlock(BLOCK, "opening.yaml")).toEqual({ id: "opening", line: 2, findings: [] });
     expect(reviewBlock(BLOCK.replace("label", "labell"), "opening.yaml").findings).toContainEqual(expect.objectContaining({ code: "SW-R03", file: "opening.yaml", line: 6 }));
     expect(reviewBlock(BLOCK + BLOCK.slice(BLOCK.indexOf("  - id: greet")), "opening.yaml").findings).toEqual([expect.objectContaining({ code: "SW-R06", line: 8 })]);
     expect(reviewBlock("a: [", "opening.yaml").findings[0]).toMatchObject({ code: "SW-R02" });
@@ -58,9 +58,9 @@ describe("facts", () => {
 
   test("a critical item without a source is an error, one on common practice a warning", () => {
     const without = broken("        fact: { source: guideline, jurisdiction: [any], review_by: 2028-01-31 }\n", "");
-    expect(findingsOf(without)).toEqual([expect.objectContaining({ code: "SW-C09", severity: "error", line: lineOf(without, "id: shake") })]);
+    expect(findingsOf(without)).toContainEqual(expect.objectContaining({ code: "SW-C09", severity: "error", line: lineOf(without, "id: shake") }));
     const practice = broken("source: guideline,", 'source: "common practice, no source",');
-    expect(findingsOf(practice)).toEqual([expect.objectContaining({ code: "SW-C09", severity: "warning" })]);
+    expect(findingsOf(practice)).toContainEqual(expect.objectContaining({ code: "SW-C09", severity: "warning" }));
   });
 
   test("a critical item of several elements says how many are the least", () => {
@@ -72,6 +72,51 @@ describe("facts", () => {
     expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C10", severity: "warning", line: lineOf(text, "id: shake") })]);
     expect(findingsOf(text.replace("        elements:", "        minimum: 1\n        elements:"))).toEqual([]);
   });
+});
+
+describe("a block that is part of the program", () => {
+  const block = BLOCK.replace(", hi and welcome to the pharmacy]", "]");
+  const options = { blocks: { "shipped:opening": block }, foreign: () => true };
+  const include = (more = "") => broken("sections:\n", `sections:\n  - include: shipped:opening\n${more}`);
+
+  test("is nobody's to mend: what is found in it is told where it is included, with its own line", () => {
+    const text = include();
+    expect(findingsOf(text, options)).toEqual([expect.objectContaining({ code: "SW-C14", file: "card.yaml", line: lineOf(text, "include:"), message: expect.stringMatching(/ \(folder\/shipped:opening, line 7\)$/) })]);
+  });
+
+  test("what an override brings about is told at the override", () => {
+    const text = include("    override:\n      greet:\n        critical: true\n");
+    const told = findingsOf(text, options).map(({ code, file, line }) => [code, file, line]);
+    expect(told).toContainEqual(["SW-C09", "card.yaml", lineOf(text, "critical: true")]);
+    expect(told).toContainEqual(["SW-C14", "card.yaml", lineOf(text, "greet:")]);
+  });
+});
+
+describe("conditions", () => {
+  const when = (condition: string, conditions: string) => broken("        label: Rinses the mouth\n", `        label: Rinses the mouth\n        when: [${condition}]\n`).replace("counselled: patient,", `counselled: patient, conditions: [${conditions}],`);
+  test("an item of the rubric's own that waits for what the scenario has not is a warning", () => {
+    const text = when("pregnent", "pregnant");
+    expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C20", severity: "warning", line: lineOf(text, "when:"), mend: expect.stringContaining("pregnant") })]);
+  });
+  test.each([["pregnant", "pregnant"], ["not child", "pregnant"]])("'%s' with the condition '%s' is none", (condition, conditions) => expect(findingsOf(when(condition, conditions))).toEqual([]));
+  test("nor is one of a block: that is what they are for", () => {
+    expect(findingsOf(broken("sections:\n", "sections:\n  - include: opening.yaml\n"), { blocks: { "opening.yaml": BLOCK.replace("    label: Greets\n", "    label: Greets\n    when: [child]\n") } })).toEqual([]);
+  });
+});
+
+describe("responses that stand twice", () => {
+  test("are a note, and do not count as several", () => {
+    const text = broken("          - gargle with water and spit it out\n", "          - Rinse your mouth with water  afterwards.\n");
+    const findings = findingsOf(text);
+    expect(findings).toHaveLength(2);
+    expect(findings).toContainEqual(expect.objectContaining({ code: "SW-C14", message: expect.stringContaining("only 2") }));
+    expect(findings).toContainEqual(expect.objectContaining({ code: "SW-C19", severity: "info", line: lineOf(text, "Rinse your mouth") }));
+  });
+});
+
+test("a source that no fact names is a note", () => {
+  const text = broken("  guideline:", "  other: { body: Some body, title: Other, year: 2020 }\n  guideline:");
+  expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C22", severity: "info", line: lineOf(text, "  other:") })]);
 });
 
 describe("numbers", () => {

@@ -1,9 +1,10 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import writeFileAtomic from "write-file-atomic";
 import type { MarkingBasis } from "../../cohort/marking-basis.ts";
 import type { Shard } from "../../cohort/shard.ts";
 import { toJson } from "../../report/json.ts";
+import { makeFolder } from "../make-folder.ts";
 import { problem, systemReason } from "../problems.ts";
 
 /** Marks a folder as the program's own, and says what is in it. No times, so that the same work gives the same bytes. */
@@ -47,7 +48,7 @@ const UNFINISHED = new RegExp(`^(${MANIFEST.replace(".", "\\.")}\\.\\d+|\\.lock)
  */
 export function claimFolder(folder: string, fresh: Pick<Manifest, "version" | "shard">): Manifest | null {
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     const manifest = readManifest(folder);
     if (manifest !== null) return manifest;
     if (readdirSync(folder).every((name) => UNFINISHED.test(name))) {

@@ -1,10 +1,11 @@
-import { resolve } from "node:path";
+import { dirname, resolve } from "node:path";
 import { EXIT } from "../../problem/catalogue.ts";
 import { ProblemError, type Finding } from "../../problem/problem.ts";
 import { plural } from "../../report/figures.ts";
 import { renderCheck } from "../../report/findings/render.ts";
 import { reviewBlock } from "../../review/block.ts";
 import { reportOf, reviewRubric } from "../../review/check.ts";
+import { reviewResponses } from "../../review/responses-file.ts";
 import type { Readings } from "../../review/readings.ts";
 import type { FileReview } from "../../review/types.ts";
 import type { Rubric } from "../../rubric/schema.ts";
@@ -28,8 +29,8 @@ export async function runRubricCheck(paths: string[], flags: CheckFlags): Promis
   const kept = new KeptReadings(keepingOf(process.env, flags.fresh === true));
   const rubrics: FileReview[] = [];
   for (const file of found.files) if (file.kind === "rubric") rubrics.push(await checkRubric(file, { today, kept, findings, included, reads: output.inputs }));
-  const blocks = found.files.filter(({ kind }) => kind === "block").map((file) => checkBlock(file, findings, included));
-  const report = reportOf([...rubrics, ...blocks], findings, { version: VERSION, today });
+  const parts = found.files.flatMap((file) => (file.kind === "rubric" ? [] : [checkPart(file, findings, included)]));
+  const report = reportOf([...rubrics, ...parts], findings, { version: VERSION, today });
   const { errors, warnings } = report.counts;
   const warningsFail = flags.maxWarnings !== undefined && warnings > flags.maxWarnings;
   if (errors > 0 || warningsFail) process.exitCode = EXIT.requirementNotMet;
@@ -45,7 +46,7 @@ interface Check {
   kept: KeptReadings;
   /** Takes what is found. */
   findings: Finding[];
-  /** Takes the files that the rubric is read from. */
+  /** Takes the files that the rubric is read from, as far as it could be read. */
   included: Set<string>;
   /** Takes every file that is read. */
   reads: string[];
@@ -62,6 +63,7 @@ async function checkRubric({ path, text }: FoundFile, { today, kept, findings, i
   } catch (error) {
     if (!(error instanceof ProblemError)) throw error;
     findings.push(...error.findings);
+    for (const file of namedIn(text, path)) included.add(file);
     return bare;
   }
 }
@@ -75,13 +77,26 @@ async function readingsOf(rubric: Rubric, kept: KeptReadings): Promise<Readings>
   return readings;
 }
 
-function checkBlock({ path, text }: FoundFile, findings: Finding[], included: ReadonlySet<string>): FileReview {
-  const block = reviewBlock(text, path);
-  findings.push(...block.findings);
-  if (block.findings.length === 0 && !included.has(resolve(path))) {
-    findings.push({ code: "SW-C15", severity: "info", file: path, message: "no rubric among those checked includes this block: its form was checked, its phrases were not", mend: "Check it together with a rubric that includes it." });
+/** What a text that cannot be read as a rubric says that it includes: a block is not orphaned by another file's fault. */
+function namedIn(text: string, path: string): string[] {
+  return [...text.matchAll(/\b(?:include|responses):[ \t]*["']?([^\s"',}#]+)/g)].map(([, name]) => resolve(dirname(path), name!));
+}
+
+/** Of blocks and responses files their form alone; the rest through the rubrics that name them. */
+function checkPart({ path, text, kind }: FoundFile, findings: Finding[], included: Set<string>): FileReview {
+  const block = kind === "block";
+  const { id, line, findings: found } = block ? reviewBlock(text, path) : reviewResponses(text, path);
+  findings.push(...found);
+  // The responses of a block that nothing includes are its own matter, not a second one.
+  if (block) for (const file of namedIn(text, path)) included.add(file);
+  if (found.length === 0 && !included.has(resolve(path))) {
+    findings.push(
+      block
+        ? { code: "SW-C15", severity: "info", file: path, line, message: "no rubric among those checked includes this block: its form was checked, its phrases were not", mend: "Check it together with a rubric that includes it." }
+        : { code: "SW-C21", severity: "info", file: path, line, message: "no rubric or block among those checked names this responses file: its form was checked, its ids and phrases were not", mend: "Check it together with the rubric it belongs to, which names it with 'responses:'." },
+    );
   }
-  return { file: path, kind: "block", id: block.id, figures: null, confusion: [] };
+  return { file: path, kind, id, figures: null, confusion: [] };
 }
 
 /** The day on this machine's calendar. */

@@ -55,7 +55,7 @@ export async function runRubricCompare(old: string, fresh: string, flags: Compar
 /** A shipped name or a file goes before a revision that is written the same way. */
 async function versionOf(text: string, reads: string[]): Promise<Rubric> {
   const known = existsSync(text) || shippedRubrics().some(({ name }) => name === text);
-  return !known && looksLikeRevision(text) ? rubricFromRevision(text) : findRubric(text, reads);
+  return !known && looksLikeRevision(text) ? rubricFromRevision(text) : findRubric(text, reads, text);
 }
 
 /** The transcripts of a folder and below, or the one file. */

@@ -24,7 +24,7 @@ export interface SheetFlags {
 export async function runRubricSheet(nameOrFile: string, flags: SheetFlags): Promise<void> {
   const output = { out: flags.out, force: flags.force, inputs: [nameOrFile, ...(flags.evidence === undefined ? [] : [flags.evidence])] };
   checkOutput(output);
-  const rubric = await findRubric(nameOrFile, output.inputs);
+  const rubric = await findRubric(nameOrFile, output.inputs, nameOrFile);
   // Blocks and responses files are known only now.
   checkOutput(output);
   if (flags.format === "csv") return writeOutput(stringify(markingSheetRows(rubric, flags), { record_delimiter: "windows", escape_formulas: true }), output);

@@ -31,7 +31,7 @@ export async function runRubricList(flags: Pick<OutputFlags, "format" | "width" 
 export async function runRubricShow(nameOrFile: string, flags: ShowFlags): Promise<void> {
   const output = { out: flags.out, force: flags.force, inputs: [nameOrFile] };
   checkOutput(output);
-  const rubric = await findRubric(nameOrFile, output.inputs);
+  const rubric = await findRubric(nameOrFile, output.inputs, nameOrFile);
   // Blocks and responses files are known only now.
   checkOutput(output);
   const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
