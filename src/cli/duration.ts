@@ -1,4 +1,5 @@
 import { InvalidArgumentError } from "commander";
+import { MAX_SECONDS } from "../transcript/limits.ts";
 import type { Seconds } from "../transcript/types.ts";
 
 const WAYS = "Write seconds (420), a clock (7:00 or 1:02:30) or words ('7 min', '90 s').";
@@ -10,6 +11,12 @@ const UNITS: Record<string, number> = { s: 1, m: 60, h: 3600 };
  * @throws InvalidArgumentError with the ways to write it.
  */
 export function parseTime(typed: string): Seconds {
+  const seconds = secondsOf(typed);
+  if (seconds > MAX_SECONDS) throw new InvalidArgumentError(`No recording is longer than ${MAX_SECONDS / 3600} hours.`);
+  return seconds;
+}
+
+function secondsOf(typed: string): Seconds {
   const text = typed.trim().toLowerCase();
   if (/^\d+([.,]\d+)?$/.test(text)) return Number(text.replace(",", "."));
   const clock = /^(?:(\d+):)?(\d+):([0-5]\d(?:[.,]\d+)?)$/.exec(text);

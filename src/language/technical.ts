@@ -24,8 +24,10 @@ const NAMES = /\b(called|known as|what we call|we call|what we call a|medical (w
 /** "which means", "that is" come at once. */
 const OPENS_WITHIN = 4;
 const NAMED_WITHIN = 6;
-/** The plain words stand within so many tokens, before or behind: the same or the next sentence. */
+/** The plain words stand within so many tokens, before or behind: the next sentence will do. */
 const EXPLAINED_WITHIN = 12;
+/** Anywhere in the same sentence too; a longer one is speech without stops. */
+const SENTENCE_WITHIN = 30;
 
 export interface TechnicalUse {
   /** Token that says it. */
@@ -52,9 +54,22 @@ export function unexplained(tokens: readonly Token[], heard: (place: number, ste
 }
 
 function explainedNear(tokens: readonly Token[], place: number, { plainStems }: TechnicalWord): boolean {
-  const near = tokens.slice(Math.max(0, place - EXPLAINED_WITHIN), place + EXPLAINED_WITHIN + 1);
+  const { first, end } = sentenceAround(tokens, place);
+  const near = tokens.slice(Math.max(0, Math.min(first, place - EXPLAINED_WITHIN)), Math.max(end, place + EXPLAINED_WITHIN + 1));
   const stems = new Set(near.map((token) => token.stem));
   if (plainStems.length > 0 && plainStems.every((stemmed) => stems.has(stemmed))) return true;
   const text = (from: number, end: number) => tokens.slice(Math.max(0, from), end).map((token) => token.text).join(" ");
   return EXPLAINS.test(text(place + 1, place + 1 + OPENS_WITHIN)) || NAMES.test(text(place - NAMED_WITHIN, place));
+}
+
+const ENDS_SENTENCE = /[.?!]/;
+
+/** Tokens of the sentence that a token stands in; nothing where no sentence ends near by. */
+function sentenceAround(tokens: readonly Token[], place: number): { first: number; end: number } {
+  let first = place;
+  while (first > 0 && place - first < SENTENCE_WITHIN && !ENDS_SENTENCE.test(tokens[first - 1]!.after)) first -= 1;
+  let end = place + 1;
+  while (end < tokens.length && end - place <= SENTENCE_WITHIN && !ENDS_SENTENCE.test(tokens[end - 1]!.after)) end += 1;
+  const stops = (first === 0 || ENDS_SENTENCE.test(tokens[first - 1]!.after)) && (end === tokens.length || ENDS_SENTENCE.test(tokens[end - 1]!.after));
+  return stops ? { first, end } : { first: place, end: place + 1 };
 }

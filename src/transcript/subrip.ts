@@ -9,6 +9,9 @@ import { dropRolledWords } from "./rolling.ts";
 /** `{\an8}`, `{\i1}`: settings of place and type that some editors leave in the text. */
 const OVERRIDE = /\{\\[^{}]*\}/g;
 
+/** A time as programs that write SubRip have it. */
+const STRICT_TIME = /^\d{2,}:[0-5]\d:[0-5]\d,\d{3}$/;
+
 /**
  * Reads SubRip as found in the wild: no published text defines it, so a cue is what follows a line of times up to the
  * next, whatever is missing around it (index, blank line, hours, comma). Throws SW-T08 when there is no line of times.
@@ -42,6 +45,12 @@ function readCue(lines: readonly string[], at: number, next: number, ordinal: nu
       message: `the time in "${(lines[at] as string).trim()}" cannot be read; the words of the cue were kept`,
       mend: "Write times as 00:00:01,000 --> 00:00:04,000.",
     });
+  }
+  if (start !== null && !(STRICT_TIME.test(timing?.start ?? "") && (timing?.end == null || STRICT_TIME.test(timing.end)))) {
+    log.add({ code: "SW-T16", severity: "info", line: at + 1, kind: "loose time", message: "the time is not written as SubRip has it (00:00:01,000) and was read all the same" });
+  }
+  if (!/^\s*\d+\s*$/.test(lines[at - 1] ?? "")) {
+    log.add({ code: "SW-T16", severity: "info", line: at + 1, kind: "index", message: "the number above this cue is missing" });
   }
   let to = withoutIndex(lines, at, next, ordinal, log);
   while (to > at + 1 && !/\S/.test(lines[to - 1] as string)) to -= 1;

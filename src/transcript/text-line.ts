@@ -45,6 +45,8 @@ const NAME = "[\\p{L}\\p{N}][\\p{L}\\p{N}\\p{M} .'’_#&/-]{0,39}?";
 /** "Anna [0:12]: text", "**Anna** (0:12) text", "Speaker 1  0:12", "Speaker 1 | 0:12". */
 const NAME_THEN_TIME = new RegExp(`^\\s*(${NAME})\\s*(?:[,|–—-]\\s*)?(?:[\\[(]\\s*(${RANGE})\\s*[\\])]|(${RANGE}))\\s*(:?)\\s*(?=(.?))`, "u");
 const COLUMN_TIME = `(?:${CLOCK}|\\d+\\.\\d+)`;
+/** Meant for a time by the letters between its numbers: "[2h00]", "[1m20s]", "[2'30]". Not read: it may be hours or minutes. */
+const LETTERED_MARK = /^\s*\[\s*(\d{1,3}\s*(?:h|hrs?|m|mins?|['′])\s*\d{1,2}\s*(?:m|mins?|s|secs?|["″])?)\s*\]\s*/i;
 /** Columns parted by tabs, as tables and labelling programs give them: label, start, end, text; the label may come after the times. */
 const COLUMNS = new RegExp(`^(?:(?=[^\\t]*\\p{L})(${NAME})\\t+)?(${COLUMN_TIME})\\t+(?:(${COLUMN_TIME})\\t+)?(?:(${NAME})\\t+)?(?=\\S)`, "u");
 /** Words behind a bare time that make it a time of day. */
@@ -159,6 +161,8 @@ export function readMark(text: string): FoundMark | null {
   if (broken !== null && /[:;]/.test(broken[1] ?? "")) {
     return { mark: { start: null, end: null, text: broken[1] ?? "", certainty: "sure", setOff: true }, length: broken[0].length };
   }
+  const lettered = LETTERED_MARK.exec(text);
+  if (lettered !== null) return { mark: { start: null, end: null, text: lettered[1] ?? "", certainty: "sure", setOff: true }, length: lettered[0].length };
   const bare = BARE_MARK.exec(text);
   const mark = bare === null ? null : toMark(bare[1] ?? "");
   if (bare === null || mark === null) return null;

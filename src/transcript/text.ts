@@ -56,21 +56,34 @@ function settleHeaders(lines: readonly TextLine[]): void {
   }
 }
 
-/** A time that cannot be read still parts the text, in a file that has times that can. */
+/** So many times that cannot be read are the file's habit, not something said in brackets. */
+const BROKEN_HABIT = 2;
+
+/** A time that cannot be read still parts the text, in a file that has times that can, or several like it. */
 function settleBrokenMarks(lines: readonly TextLine[], log: FindingLog): void {
-  const timed = lines.some((line) => line.mark !== null && line.mark.start !== null);
+  const marked = lines.filter((line) => line.mark !== null);
+  const readable = marked.some((line) => line.mark?.start !== null);
+  const believed = readable || marked.length >= BROKEN_HABIT;
   for (const line of lines) {
     if (line.mark === null || line.mark.start !== null) continue;
-    if (timed) {
+    if (believed) {
       log.add({
         code: "SW-T13",
         severity: "warning",
         line: line.line,
         kind: "mark",
-        message: `the time "${line.mark.text}" cannot be read; the words were kept and timed from their neighbours`,
+        message: `the time "${line.mark.text}" cannot be read; the words were kept${readable ? " and timed from their neighbours" : ", without times"}`,
         mend: "Write minutes and seconds, as in [9:09].",
       });
     } else {
+      log.add({
+        code: "SW-T17",
+        severity: "info",
+        line: line.line,
+        kind: "broken time",
+        message: `the line begins with "${line.mark.text}" in brackets, which was read as speech, not as a time mark`,
+        mend: "Write minutes and seconds, as in [9:09].",
+      });
       line.mark = null;
       line.label = null;
       line.rest = line.raw;

@@ -30,3 +30,8 @@ test("a limit of nothing is refused", () => {
   expect(() => parseLength("0:00")).toThrow("more than nothing");
   expect(parseLength("1")).toBe(1);
 });
+
+test("no recording lasts longer than the reader believes", () => {
+  expect(() => parseLength("99999999999999")).toThrow("longer than 100 hours");
+  expect(parseLength("100 h")).toBe(360_000);
+});

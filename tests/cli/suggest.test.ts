@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { nearest } from "../../src/cli/suggest.ts";
 
-const names = ["eye-drops", "insulin-pen", "nasal-spray", "pressurised-inhaler"];
+const names = ["eye-drops", "insulin-pen", "nasal-spray", "pressurised-inhaler", "dose"];
 
 test.each([
   ["eye-drop", "eye-drops"],
@@ -12,6 +12,9 @@ test.each([
   ["inhaler", "pressurised-inhaler"],
   ["glucose-meter", undefined],
   ["xy", undefined],
+  ["nope", undefined],
+  ["does", "dose"],
+  ["dos", "dose"],
 ])("for '%s' the nearest name is %s", (typed, name) => {
   expect(nearest(typed, names)).toBe(name);
 });

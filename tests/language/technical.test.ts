@@ -43,3 +43,13 @@ describe("a word explained at once is not listed", () => {
 });
 
 test("an expiration date is known to everybody", () => expect(words("check the expiration date")).toEqual([]));
+
+test("explained anywhere in the same sentence is explained", () => {
+  const said = "It's a bronchodilator, it relaxes the smooth muscle round the tubes in your chest so it";
+  expect(words(`${said} opens up your airways quickly.`)).toEqual([]);
+  expect(words(`${said} works quickly. Keep it with you wherever you go, please. It opens the airways.`)).toEqual(["bronchodilator"]);
+});
+
+test("the small airways have a plain name", () => {
+  expect(words("It goes down into your bronchioles.")).toEqual(["bronchioles"]);
+});

@@ -117,3 +117,28 @@ test("words share a stretch by their syllables: estimated, never falling, within
   expect(transcript.words.at(-1)?.end).toBe(6);
   expect(transcript.words.every((word) => word.timing === "estimated")).toBe(true);
 });
+
+describe("what is read in spite of its form is told", () => {
+  const messages = (text: string, file: string) => read(text, file).findings.map(({ code, message }) => `${code} ${message}`);
+
+  test("another arrow between the times of a cue", () => {
+    expect(messages("WEBVTT\n\n00:01.000 -> 00:03.000\nHello there.\n\n00:04.000 --> 00:05.000\nHi.\n", "a.vtt")).toEqual(['SW-T16 "->" between two times was read as "-->"']);
+  });
+
+  test("dots for commas, and missing numbers, in SubRip", () => {
+    const cues = (comma: string, number: boolean) => ["Hello there.", "Hi."].map((words, at) => `${number ? `${at + 1}\n` : ""}00:00:0${at * 3 + 1}${comma}000 --> 00:00:0${at * 3 + 3}${comma}000\n${words}\n`).join("\n");
+    expect(messages(cues(",", true), "a.srt")).toEqual([]);
+    expect(messages(cues(".", true), "a.srt")).toEqual([expect.stringMatching(/^SW-T16 the time is not written as SubRip has it/)]);
+    expect(messages(cues(",", false), "a.srt")).toEqual([expect.stringMatching(/^SW-T16 the number above this cue is missing/)]);
+  });
+
+  test("times of a kind that cannot be read: the labels behind them are read, the times are not dropped silently", () => {
+    const transcript = read("[2h00] Candidate: Hello, I am the pharmacist.\n[2h06] Patient: Hi.\n[2h10] Candidate: Shake it well.");
+    expect(spoken(transcript)).toEqual(["Candidate: Hello, I am the pharmacist.", "Patient: Hi.", "Candidate: Shake it well."]);
+    expect(transcript.findings.map(({ code, message }) => [code, message])).toContainEqual(["SW-T13", expect.stringMatching(/^the time "2h00" cannot be read; the words were kept, without times/)]);
+  });
+
+  test("a single one in brackets is speech, and that is told", () => {
+    expect(codes(read("[9:99] is what it said.\n\nCandidate: Hello."))).toContain("SW-T17");
+  });
+});
