@@ -9,6 +9,7 @@ const OTHERS = new Set(WORDS.others);
 const TELLERS = new Set(WORDS.tellers);
 const PAST = phraseList(WORDS.past, { by: "text" });
 const OPENERS = phraseList(WORDS.openers, { by: "text" });
+const INTERRUPTIONS = phraseList(WORDS.interruptions, { by: "text" });
 const SPOKEN_OF = phraseList(WORDS.spoken_of, { by: "text" });
 /** "You know", "you see": nobody is spoken to. */
 const NOBODY = /^(know|see|could|would)$/;
@@ -25,6 +26,7 @@ export function isSmallTalk(tokens: readonly Token[], aboutOthers: boolean): boo
   const said = spokenOf.length === 0 ? tokens : tokens.filter((_, place) => !spokenOf.some(({ first, end }) => place >= first && place < end));
   const addressed = said.some(({ text }, place) => (text === "you" && !NOBODY.test(said[place + 1]?.text ?? "")) || text === "your" || text === "yours");
   if (addressed) return false;
+  if (INTERRUPTIONS.find(tokens).length > 0) return true;
   return said.some(({ text }, place) => MINE.has(text) || (aboutOthers && OTHERS.has(text)) || (TELLERS.has(text) && pastBehind(said, place + 1)));
 }
 

@@ -19,7 +19,11 @@ const LONGEST_SENTENCE = 45;
 
 const DEFERRALS = speechPhrases("deferrals");
 
-type Sort = "aside" | "empty" | "station";
+/** Who is spoken to or of in a question that is not the patient's. */
+const OTHERS = /^(we|they|somebody|someone|anybody|anyone)$/;
+
+/** `outside`: told by what stands before it: behind an aside it goes on with it, elsewhere it is of the station. */
+type Sort = "aside" | "empty" | "outside" | "station";
 
 /**
  * Where the candidate talks of something else: sentences that tell of the candidate or of other people, that say hardly
@@ -33,7 +37,7 @@ export function asidesOf(context: Context): AsideResult[] {
   for (let place = 0; place < sentences.length; place += 1) {
     if (sorts[place] !== "aside") continue;
     let end = place + 1;
-    while (end < sentences.length && (sorts[end] === "aside" || (sorts[end] === "empty" && goesOn(sentences[end - 1]!, sentences[end]!)))) end += 1;
+    while (end < sentences.length && (sorts[end] === "aside" || ((sorts[end] === "empty" || sorts[end] === "outside") && goesOn(sentences[end - 1]!, sentences[end]!)))) end += 1;
     const run = sentences.slice(place, end);
     if (run.reduce((sum, sentence) => sum + sizeOf(sentence), 0) >= ASIDE_WORDS) asides.push(...stretches(run).map((span) => stretchWithCost(context, { first: span.first, end: span.end })));
     place = end - 1;
@@ -55,9 +59,13 @@ function sortOf(context: Context, sentence: readonly SaidClause[]): Sort {
   const words = sentence.flatMap((clause) => clause.words).filter(({ weight, number }) => weight === 1 && !number);
   const asked = words.filter((word) => word.asked).length;
   const tokens = tokenise(sentence.flatMap(({ texts }) => texts));
-  const tells = sizeOf(sentence) <= LONGEST_SENTENCE && isSmallTalk(tokens, context.rubric.scenario.counselled === "patient") && DEFERRALS.find(tokens).length === 0 && !isAsked(context, sentence);
-  if (tells && asked < STATION_SHARE * words.length) return "aside";
-  return asked === 0 && !sentence.some(({ asks, texts }) => asks || texts.some((text) => text === "you" || text === "your")) ? "empty" : "station";
+  const tells = sizeOf(sentence) <= LONGEST_SENTENCE && isSmallTalk(tokens, context.rubric.scenario.counselled === "patient") && !isAsked(context, sentence);
+  // "I'll ask my colleague": to answer the patient, or the phone that has just rung.
+  if (tells && asked < STATION_SHARE * words.length) return DEFERRALS.find(tokens).length === 0 ? "aside" : "outside";
+  const all = sentence.flatMap(({ texts }) => texts);
+  const addressed = all.some((text) => text === "you" || text === "your");
+  if (asked === 0 && !addressed && sentence.some(({ asks }) => asks) && all.some((text) => OTHERS.test(text))) return "outside";
+  return asked === 0 && !addressed && !sentence.some(({ asks }) => asks) ? "empty" : "station";
 }
 
 /** A question of the rubric's, or the opening that it asks for. */
