@@ -64,7 +64,7 @@ function sortOf(context: Context, sentence: readonly SaidClause[]): Sort {
   if (tells && asked < STATION_SHARE * words.length) return DEFERRALS.find(tokens).length === 0 ? "aside" : "outside";
   const all = sentence.flatMap(({ texts }) => texts);
   const addressed = all.some((text) => text === "you" || text === "your");
-  if (asked === 0 && !addressed && sentence.some(({ asks }) => asks) && all.some((text) => OTHERS.test(text))) return "outside";
+  if (asked <= STATION_SHARE * words.length && !addressed && sentence.some(({ asks }) => asks) && all.some((text) => OTHERS.test(text))) return "outside";
   return asked === 0 && !addressed && !sentence.some(({ asks }) => asks) ? "empty" : "station";
 }
 
