@@ -1,5 +1,6 @@
 import { compareQuantity, isAnotherMatter } from "../language/quantity-compare.ts";
 import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
+import { opensInstruction } from "../language/main-clause.ts";
 import { HARMS } from "../language/polarity.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import type { ExpectedQuantity } from "./response.ts";
@@ -68,11 +69,16 @@ export function unmetNotions(groups: readonly WordGroup[], postings: Postings, s
   return groups.filter((group) => !groupPresent(group, postings, first, end));
 }
 
-/** None of the notions of `not_with` is said in the clauses of the passage. */
-export function notWithHolds(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window): boolean {
+/**
+ * None of the notions of `not_with` is said in the clauses of the passage.
+ * @param upTo "instruction": what is told behind the passage, in speech without punctuation, is another matter. What is held against somebody must be free of them all the same.
+ */
+export function notWithHolds(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window, upTo: "clause" | "instruction" = "clause"): boolean {
   if (groups.length === 0) return true;
-  const first = stream.clauses[stream.clauseOf[window.first]!]!.first;
-  const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
+  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
+  const to = stream.clauses[stream.clauseOf[window.end - 1]!]!.end;
+  let end = upTo === "clause" ? to : window.end;
+  while (end < to && !opensInstruction(stream.tokens, end)) end += 1;
   return !groups.some((group) => groupPresent(group, postings, first, end));
 }
 
@@ -129,12 +135,48 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   const isDenied = denials.reduce((sum, { term }) => sum + window.response.terms[term]!.weight, 0) >= OF_A_TOPIC * all;
   if (isDenied) same += topic.reduce((sum, weight) => sum + weight, 0);
   else if (topic.some((weight) => weight >= DENIED_WEIGHT)) allowed = true;
-  if (all === 0 || (same / all >= AGREEMENT && !allowed)) return "agrees";
+  if (all === 0 || (same / all >= AGREEMENT && !allowed)) return deniesNothing(stream, window) || deniesTheDoing(stream, window) ? "apart" : "agrees";
   if (same / all >= AGREEMENT) return "apart";
   if (hypothetical / all > 1 - AGREEMENT) return warns(stream, window) ? "agrees" : "apart";
   if (same / all > 1 - AGREEMENT) return "apart";
   if (!deniedHere) return "opposes";
   return deniesSomethingElse(stream, window, vocabulary) ? "apart" : "opposes";
+}
+
+/**
+ * Whether the response denies, and the speaker near the passage denies nothing: "wait until it's empty" has most of the
+ * words of "don't wait until it's empty", and the one that is turned is outvoted.
+ */
+function deniesNothing(stream: Stream, window: Window): boolean {
+  const terms = window.aligned.map(({ term }) => window.response.terms[term]!);
+  if (!terms.some(({ negated, weight, supposed }) => negated && weight > 0 && !supposed)) return false;
+  if (window.aligned.some(({ term, hit }) => window.response.terms[term]!.eitherWay && stream.polarity[hit.first]!.eitherWay)) return false;
+  const near = around(stream, window, MARGIN);
+  const first = Math.min(near.first, stream.clauses[stream.clauseOf[window.first]!]!.first);
+  const end = Math.max(near.end, stream.clauses[stream.clauseOf[window.end - 1]!]!.end);
+  for (let place = first; place < end; place += 1) if (stream.polarity[place]!.negated) return false;
+  return !warns(stream, window);
+}
+
+/** What is not to be done, or does not happen, stands straight behind one of these. */
+const DENIES_A_DOING = /^(do not|does not|will not|would not|must not|should not|not to|.* never)$/;
+/** A doing that weighs so much is the response's own. */
+const DOING_WEIGHT = 0.1;
+
+/** Whether the response denies nothing, and what the speaker denies is its doing: "the colour won't change". */
+function deniesTheDoing(stream: Stream, { aligned, response: { terms } }: Window): boolean {
+  const { tokens, polarity } = stream;
+  if (terms.some(({ negated, weight }) => negated && weight > 0)) return false;
+  return aligned.some(({ term, hit: { first, end } }) => {
+    const { weight, supposed, eitherWay } = terms[term]!;
+    if (weight < DOING_WEIGHT || supposed || eitherWay || !polarity[first]!.negated || polarity[first]!.hypothetical) return false;
+    if (!DENIES_A_DOING.test(`${tokens[first - 2]?.text ?? ""} ${tokens[first - 1]?.text ?? ""}`)) return false;
+    // "It doesn't work on the spot": when it does not, or how, is what is denied.
+    for (let place = end; polarity[place]?.negated === true && stream.clauseOf[place] === stream.clauseOf[first]; place += 1) {
+      if (MANNER.has(tokens[place]!.text) || (wordWeight(tokens[place]!.stem) >= 1 && !aligned.some(({ hit }) => hit.first <= place && place < hit.end))) return false;
+    }
+    return true;
+  });
 }
 
 /** Behind what is supposed, so many words may pass before its harm is named. */

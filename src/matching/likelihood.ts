@@ -1,4 +1,5 @@
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
+import { closeContradicted } from "./contradicted.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";
 import { HELD_LEAST, heldPassages, withReason } from "./held-passages.ts";
@@ -79,8 +80,9 @@ export function lookedFor(rubric: CompiledRubric, postings: Postings, stream: St
   const held: Passage[] = [];
   for (const element of elements) {
     const all = sayingPassages(element, postings, stream, "candidate");
-    saying.push(...oneVoice(bestOf(all), stream));
-    held.push(...bestOf(heldPassages(element, all, postings, stream, "candidate", HELD_LEAST)));
+    const against = bestOf(heldPassages(element, all, postings, stream, "candidate", HELD_LEAST));
+    saying.push(...oneVoice(bestOf(closeContradicted(all, against, stream)), stream));
+    held.push(...against);
   }
   return { saying: close(saying), held: close(held).filter(({ closed }) => closed.length === 0) };
 }

@@ -5,6 +5,7 @@ import { isAlone } from "./company.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { goesAnotherWay } from "./direction.ts";
 import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
 import { toldOfOthers } from "./others.ts";
@@ -175,7 +176,7 @@ function contentGates(element: CompiledElement, window: Window, postings: Postin
   const numbered = window.aligned.some(({ term }) => window.response.terms[term]!.text === "{quantity}");
   const without = window.response.without | (numbered ? window.response.byNumber : 0);
   if (!mustHolds(groupsBut(must, without), postings, stream, window)) closed.push("must");
-  if (!notWithHolds(element.notWith, postings, stream, window)) closed.push("not-with");
+  if (!notWithHolds(element.notWith, postings, stream, window, "instruction")) closed.push("not-with");
   return closed;
 }
 
@@ -183,6 +184,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   const { element, window } = fit;
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
+  if (element.kind === "tell" && goesAnotherWay(stream, window)) passage.closed.push("direction");
   const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");
   if (element.quantity !== null && asksForNumber) {
     const quantity = readQuantity(stream, window, element.quantity);

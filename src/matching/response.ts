@@ -22,6 +22,8 @@ export interface Term {
   plain: boolean;
   /** Denied in the response itself ("do not share"). */
   negated: boolean;
+  /** Part of what the response supposes ("if it looks cloudy"), not of what it tells. */
+  supposed: boolean;
   /** Looked for, or what somebody cannot do: denied or not comes to the same (language/polarity.ts). */
   eitherWay: boolean;
 }
@@ -166,6 +168,7 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
       plain: false,
       direction: false,
       negated: polarity[end - 1]!.negated,
+      supposed: polarity[end - 1]!.hypothetical,
       eitherWay: polarity[end - 1]!.eitherWay,
     };
     return [{ places, term }];
@@ -174,14 +177,14 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
 
 /** One word of a response, a number or a name; null for the second half of a word that makes two tokens. */
 function wordTerm(token: Token, place: number, { tokens, slot, expected, weightOf, polarity, book }: Read): Term | null {
-  const { negated, eitherWay } = polarity[place]!;
-  if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated, eitherWay };
-  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated, eitherWay };
+  const { negated, hypothetical: supposed, eitherWay } = polarity[place]!;
+  if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated, supposed, eitherWay };
+  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated, supposed, eitherWay };
   const several = slot.words.length > 1;
   if (several && token !== tokens.find((candidate) => candidate.word === token.word)) return null;
   const alternatives = several ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];
   const weight = Math.max(...alternatives.map(({ text, stem }) => (DENIALS.has(text) ? 0 : wordWeight(stem) * weightOf(stem))));
-  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated, eitherWay };
+  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated, supposed, eitherWay };
 }
 
 function plainWeightOf(terms: readonly Term[]): number {

@@ -16,6 +16,8 @@ const GATE: Record<Gate, string> = {
   must: "words that the rubric requires are not in it",
   "not-with": "it holds words that mean something else by the rubric",
   "played-down": "it is told as nothing, normal or harmless, and must alarm",
+  contradicted: "a wrong statement of the element says more with the same words",
+  direction: "it goes another way than the response",
   "look-alike": "its words fit another item better",
   "sound-alike": "it hangs on words that may have been mis-heard",
 };

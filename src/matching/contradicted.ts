@@ -1,0 +1,45 @@
+import type { Passage } from "./passages.ts";
+import { sameSentence } from "./one-voice.ts";
+import type { Stream } from "./stream.ts";
+import { tokensOf } from "./windows.ts";
+
+/** A wrong statement that fits less than so well contradicts nothing. */
+const CLOSE = 0.7;
+/** So much worse a fit is no worse. */
+const AS_GOOD = 0.05;
+/** A word this heavy, beside the heaviest of its response, decides. */
+const HEAVY = 0.5;
+
+/**
+ * Right passages, closed where a wrong statement of the element takes the same words and says more with them: "blow your
+ * nose after you've sprayed" has all of "blow your nose", and which way; "used needles go in the household rubbish" has
+ * "household rubbish" for its own word, which only stands for the bin of "the sharps bin".
+ * @param held wrong statements of the element on which no gate closes.
+ */
+export function closeContradicted(saying: readonly Passage[], held: readonly Passage[], stream: Stream): Passage[] {
+  const wrong = held.filter(({ quantity, coverage, closed }) => quantity === undefined && coverage >= CLOSE && closed.length === 0);
+  if (wrong.length === 0) return [...saying];
+  return saying.map((passage) => (passage.verdict === "right" && wrong.some((other) => saysMore(other, passage, stream)) ? { ...passage, closed: [...passage.closed, "contradicted"] } : passage));
+}
+
+function saysMore(wrong: Passage, right: Passage, stream: Stream): boolean {
+  if (!(wrong.first < right.end && right.first < wrong.end) || !sameSentence(wrong, right, stream)) return false;
+  return tellsWhichWay(wrong, right) || (wrong.coverage >= right.coverage - AS_GOOD && hasOwnWord(wrong, right));
+}
+
+/** Whether the wrong statement has all words of the other and one more that tells which way. */
+function tellsWhichWay({ window: wrong }: Passage, { window: right }: Passage): boolean {
+  const theirs = tokensOf(wrong);
+  const ours = tokensOf(right);
+  if (!right.aligned.every(({ term, hit }) => right.response.terms[term]!.plain || theirs.has(hit.first) || theirs.has(hit.end - 1))) return false;
+  return wrong.aligned.some(({ term, hit }) => wrong.response.terms[term]!.direction && !ours.has(hit.first));
+}
+
+/** Whether a weighty word is the wrong statement's own, where it only stands for one of the right response. */
+function hasOwnWord({ window: wrong }: Passage, { window: right }: Passage): boolean {
+  const heaviest = (terms: typeof right.response.terms) => HEAVY * Math.max(...terms.map(({ weight }) => weight));
+  return wrong.aligned.some(({ term, hit, quality }) => {
+    if (quality < 1 || wrong.response.terms[term]!.weight < heaviest(wrong.response.terms)) return false;
+    return right.aligned.some((other) => other.quality < 1 && other.hit.first < hit.end && hit.first < other.hit.end && right.response.terms[other.term]!.weight >= heaviest(right.response.terms));
+  });
+}
