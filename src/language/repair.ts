@@ -1,9 +1,9 @@
 import repairData from "./lexicon/repairs.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
+import { oppositeSets } from "./opposites.ts";
 import { phraseList } from "./phrase-set.ts";
 import { dimensionOf } from "./quantity-compare.ts";
 import type { QuantityMention } from "./quantity-mention.ts";
-import { stem } from "./stem.ts";
 import type { Token } from "./token.ts";
 
 const LEXICON = repairData as LexiconFile<"repairs">;
@@ -11,10 +11,6 @@ const EDITING = phraseList(LEXICON.editing, { by: "text" });
 const MEANT = phraseList(LEXICON.meant_after, { by: "text" });
 const SET_OFF = new Set(LEXICON.set_off);
 const HESITATION = new Set(["um", "uh", "er", "erm", "ooh", "oh", "ah", "hmm", "mm", "tut", "well", "like"]);
-const opposites = new Map<string, Set<number>>();
-LEXICON.opposites.forEach((words, place) => {
-  for (const word of words) opposites.set(stem(word), (opposites.get(stem(word)) ?? new Set()).add(place));
-});
 
 /** What is withdrawn stands within so many tokens before the editing term, and its replacement behind it. */
 const REACH = { before: 9, after: 8 } as const;
@@ -107,12 +103,12 @@ function isReplacedBy(replacing: QuantityMention, mention: QuantityMention): boo
 
 function withdrawOpposite(tokens: readonly Token[], { from, place, end, to }: Repair, withdrawn: Set<number>): void {
   for (let behind = end; behind < to; behind += 1) {
-    const sets = opposites.get(tokens[behind]!.stem);
+    const sets = oppositeSets.get(tokens[behind]!.stem);
     if (sets === undefined) continue;
     for (let before = place - 1; before >= from; before -= 1) {
       const { stem: stemmed } = tokens[before]!;
       if (stemmed === tokens[behind]!.stem) break;
-      if ([...(opposites.get(stemmed) ?? [])].some((set) => sets.has(set))) {
+      if ([...(oppositeSets.get(stemmed) ?? [])].some((set) => sets.has(set))) {
         withdrawn.add(before);
         break;
       }

@@ -25,6 +25,8 @@ describe("a response is said, whichever way the denial is put", () => {
     ["make sure there's no gravel in the funnel", "have a look down the funnel in case there is gravel in the funnel"],
     ["if it's hard to whistle a tune in the morning", "and if you cannot whistle a tune in the morning"],
     ["dust the lantern with a feather", "no polish on it ever you dust the lantern with a feather"],
+    ["the lantern works after several days", "the lantern doesn't work on the spot, it works after several days"],
+    ["don't wait until the lantern is empty to order another", "order another, and don't wait until the lantern is empty"],
     ["the lantern lives on the landing", "not by the oven the lantern lives on the landing"],
   ])("%s: %s", (response, sentence) => expect(verdicts(response, sentence)).toContain("right"));
 });
@@ -33,5 +35,8 @@ describe("a response is not said where its denial is missing or added", () => {
   test.each([
     ["don't put your elbows near the hinge", "put your elbows near the hinge"],
     ["dust the lantern with a feather", "never dust the lantern with a feather"],
+    ["don't wait until the lantern is empty to order another", "wait until the lantern is empty to order another"],
+    ["the colour of the lantern may change", "the colour of the lantern will not change"],
+    ["if you forget dust it when you remember", "if you forget don't dust it when you remember, just wait"],
   ])("%s: %s", (response, sentence) => expect(verdicts(response, sentence)).not.toContain("right"));
 });
