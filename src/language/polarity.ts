@@ -72,6 +72,7 @@ export function polarityOf(tokens: readonly Token[], clauses: readonly Clause[])
   carryDenials(tokens, clauses, (place) => byItself[place]!, (first, end) => {
     for (let k = first; k < end; k += 1) result[k]!.negated = true;
   });
+  clauses.forEach((clause, place) => goOnSupposing(tokens, clauses[place - 1], clause, clauses[place + 1], result));
   markEitherWay(tokens, result);
   return result;
 }
@@ -174,6 +175,19 @@ function mainFrom(tokens: readonly Token[], start: number, end: number): number 
     if (parted && tokens[place - 1]!.after === "," && !SUPPOSES_ON.test(tokens[place]!.text)) comma = place;
   }
   return comma;
+}
+
+/** "If you're on holiday and you stop it, your chest gets worse": a supposition goes on behind "and" until what comes of it is told. */
+function goOnSupposing(tokens: readonly Token[], before: Clause | undefined, clause: Clause, next: Clause | undefined, result: Polarity[]): void {
+  if (before === undefined || tokens[clause.first]!.text !== "and" || tokens[clause.first - 1]!.after !== "" || !result[clause.first - 1]!.hypothetical || result[clause.first]!.hypothetical) return;
+  if (/^(then|so|if|when)$/.test(tokens[clause.first + 1]?.text ?? "")) return;
+  // "If you're ill, halve the dose and carry on": behind a comma it was told already.
+  for (let k = before.first; k < before.end; k += 1) if (tokens[k]!.after !== "" || !result[k]!.hypothetical) return;
+  const from = clause.first + 1;
+  let end = mainFrom(tokens, from, clause.end);
+  // Without anything told behind it, it is what is told: "if it's blocked up and you just use a pin".
+  if (end === clause.end && (tokens[clause.end - 1]!.after !== "," || next === undefined)) end = clause.first;
+  for (let k = clause.first; k < end; k += 1) result[k]!.hypothetical = true;
 }
 
 /** So far before it stands the verb of "out of": "slide it gently out of its tube". */

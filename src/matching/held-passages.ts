@@ -1,4 +1,5 @@
 import { opensTelling } from "../language/main-clause.ts";
+import { HARMS } from "../language/polarity.ts";
 import type { CompiledElement } from "./compile.ts";
 import { askedShare, deniesBeside, notWithHolds, readPolarity } from "./gates.ts";
 import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, WRONG_ACCEPTED, type Passage } from "./passages.ts";
@@ -54,6 +55,41 @@ export function isOwnStatement(window: Window, stream: Stream): boolean {
   return !overSentenceEnd(window, stream) && !runsOn(window, stream) && !toldOfOthers(window, stream);
 }
 
+/** Allow what is supposed beside them: "it's fine if you share it", but not "you'd feel fine". */
+const ALLOWS = /\b(it|that|this|which) (is|will be|would be|should be) (\w+ly |quite |all |just )?(fine|okay|ok|alright|right|safe|harmless)\b/;
+/** So near to what is supposed its harm is named, or that it is allowed. */
+const BESIDE = { harm: 12, allowed: 8 } as const;
+/** So much of it supposed, beside a harm: a warning. */
+const MOSTLY = 0.5;
+
+/**
+ * "If you stop it suddenly you get worse" warns. What the response itself supposes ("if you miss one take two") may be
+ * supposed; something else must be told, and no harm be named of it, or what is supposed be allowed.
+ */
+export function isSupposed(window: Window, stream: Stream): boolean {
+  let told = 0;
+  let asWritten = 0;
+  let all = 0;
+  for (const { term, hit } of window.aligned) {
+    const { supposed, weight } = window.response.terms[term]!;
+    all += weight;
+    if (!stream.polarity[hit.first]!.hypothetical) told += weight;
+    else if (supposed) asWritten += weight;
+  }
+  if (told > 0 || asWritten > 0) return told <= (1 - MOSTLY) * all && besides(window, stream, BESIDE.harm).some((place) => HARMS.at(stream.tokens, place) !== null);
+  return !ALLOWS.test(besides(window, stream, BESIDE.allowed).map((place) => stream.tokens[place]!.text).join(" "));
+}
+
+/** Tokens of the window's sentence near to it, that are told and not denied. */
+function besides({ first, end }: Window, stream: Stream, reach: number): number[] {
+  const near: number[] = [];
+  for (let place = Math.max(0, first - reach); place < Math.min(stream.tokens.length, end + reach); place += 1) {
+    const { negated, hypothetical } = stream.polarity[place]!;
+    if (inOneSentence(stream, place, first) && stream.turnOf[place] === stream.turnOf[first] && !negated && !hypothetical) near.push(place);
+  }
+  return near;
+}
+
 /** Whether this gate alone closes on what the speaker says in one sentence, and not of others. */
 function closedBy(gate: Gate, passage: Passage, stream: Stream): boolean {
   return passage.closed.length === 1 && passage.closed[0] === gate && !overSentenceEnd(passage.window, stream) && !toldOfOthers(passage, stream);
@@ -97,7 +133,7 @@ function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Post
   const { element, window } = fit;
   if (!notWithHolds(groupsBut(element.notWith, window.response.without), postings, stream, window) || lacksDirection(window) || !isOwnStatement(window, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
-  if (window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical)) return null;
+  if (isSupposed(window, stream)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
   return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], ...(takenBackBehind(stream, window.end, topicOf(window.response)) !== null && { takenBack: true }) };
 }

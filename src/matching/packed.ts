@@ -144,6 +144,7 @@ function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: row
       negated: (flags & TERM_FLAGS.negated) !== 0,
       supposed: (flags & TERM_FLAGS.supposed) !== 0,
       eitherWay: (flags & TERM_FLAGS.eitherWay) !== 0,
+      supposed: (flags & TERM_FLAGS.supposed) !== 0,
     });
   }
   const responses: Response[] = [];

@@ -1,7 +1,7 @@
 import type { CompiledRubric, CompiledStatement } from "./compile.ts";
 import { askedShare, deniesBeside, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { reactionTo, saysYesTo, type Scene, type Yes } from "./elicitation.ts";
-import { isOwnStatement } from "./held-passages.ts";
+import { isOwnStatement, isSupposed } from "./held-passages.ts";
 import type { Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
@@ -39,7 +39,7 @@ function nearWindows({ say, must }: CompiledStatement, postings: Postings, strea
 function isStated(statement: CompiledStatement, window: Window, postings: Postings, stream: Stream): boolean {
   if (!saysAll(window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
   if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
-  if (supposed(window, stream) || !isOwnStatement(window, stream)) return false;
+  if (isSupposed(window, stream) || !isOwnStatement(window, stream)) return false;
   return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
 }
 
@@ -100,12 +100,6 @@ function concludes({ first, end }: Window, stream: Stream): boolean {
 
 /** So far before what was understood stands the "so" that says it was. */
 const CONCLUSION_REACH = 6;
-
-/** "If you stop it suddenly ..." warns; unless the response itself supposes ("if you miss one take two"). */
-function supposed(window: Window, stream: Stream): boolean {
-  if (/\b(if|when)\b/.test(window.response.text)) return false;
-  return window.aligned.every(({ hit }) => stream.polarity[hit.first]!.hypothetical);
-}
 
 function takenBack(window: Window, denials: readonly Window[], stream: Stream): Pick<UnsafeMatch, "correctedBy"> {
   const denial = denials.find((candidate) => candidate.first >= window.end) ?? takenBackBehind(stream, window.end, topicOf(window.response));
