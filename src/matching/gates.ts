@@ -62,6 +62,13 @@ export function mustHolds(groups: readonly WordGroup[], postings: Postings, stre
   return unmetNotions(groups, postings, stream, window).length === 0;
 }
 
+/** Every notion is said in the clauses of the passage: what is held against somebody is not made up of what stands next to it ("check the bottle, then tilt your head back"). */
+export function mustHoldsInside(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window): boolean {
+  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
+  const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
+  return groups.every((group) => groupPresent(group, postings, first, end));
+}
+
 /** Notions of `must` that are not said in or right beside the passage. */
 export function unmetNotions(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window): WordGroup[] {
   if (groups.length === 0) return [];

@@ -9,7 +9,7 @@ import type { Postings } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Gate } from "./types.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
-import { lacksDirection, saysAll, tokensOf, windowsFor, type Window } from "./windows.ts";
+import { lacksDirection, saysAll, saysChosen, tokensOf, windowsFor, type Window } from "./windows.ts";
 import { groupsBut } from "./word-group.ts";
 
 /** A wrong statement of which less is said is not worth a look, whatever is spoken of around it. */
@@ -50,9 +50,21 @@ export function runsOn(window: Window, stream: Stream): boolean {
   return false;
 }
 
+/** Deny a thing by putting another in its place; so do none of the plain denials. */
+const INSTEAD = /\b(instead|rather|without)\b/;
+const DENIES_PLAINLY = /\b(not|never|no|nothing|\w+n't|nor|avoid)\b/;
+/** So near to the window its "instead" stands. */
+const INSTEAD_WITHIN = 3;
+
+/** "It doesn't replace your preventer" denies the preventer as "instead of your preventer" does, and says the opposite. */
+function putsInstead({ response, first, end }: Window, stream: Stream): boolean {
+  if (!response.terms.some(({ negated }) => negated) || !INSTEAD.test(response.text) || DENIES_PLAINLY.test(response.text)) return true;
+  return stream.tokens.slice(Math.max(0, first - INSTEAD_WITHIN), end + INSTEAD_WITHIN).some(({ text }) => INSTEAD.test(text));
+}
+
 /** Whether the window is one statement of the speaker's own. */
 export function isOwnStatement(window: Window, stream: Stream): boolean {
-  return !overSentenceEnd(window, stream) && !runsOn(window, stream) && !toldOfOthers(window, stream);
+  return putsInstead(window, stream) && !overSentenceEnd(window, stream) && !runsOn(window, stream) && !toldOfOthers(window, stream);
 }
 
 /** Allow what is supposed beside them: "it's fine if you share it", but not "you'd feel fine". */
@@ -131,7 +143,7 @@ export function ownShareOf({ aligned, response }: Window): number {
 
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
-  if (!notWithHolds(groupsBut(element.notWith, window.response.without), postings, stream, window) || lacksDirection(window) || !isOwnStatement(window, stream)) return null;
+  if (!notWithHolds(groupsBut(element.notWith, window.response.without), postings, stream, window) || lacksDirection(window) || !saysChosen(window, postings) || !isOwnStatement(window, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (isSupposed(window, stream)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;

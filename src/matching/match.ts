@@ -36,7 +36,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const scene = sceneOf(station, streams, questions);
   const all = candidatePassages(rubric, said, streams.candidate);
   // What was taken back in the same breath is listed with its correction.
-  const stated = unsafeMatches(rubric, streams.candidate.withdrawn.size === 0 ? said : postingsOf({ ...streams.candidate, withdrawn: new Set() }, rubric), streams.candidate);
+  const stated = unsafeMatches(rubric, streams.candidate.withdrawn.size === 0 ? said : postingsOf({ ...streams.candidate, withdrawn: new Set() }, rubric), streams.candidate, all.filter(counts));
   const open = withoutOthersWords(withoutUnsafe(all.filter(counts), stated, streams.candidate), all);
   const { kept, lookAlikes } = assign(open);
   const plain = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));

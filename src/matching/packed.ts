@@ -33,7 +33,7 @@ export interface PackedRubric {
   devices: number[];
 }
 
-const TERM_FLAGS = { direction: 1, plain: 2, negated: 4, eitherWay: 8, supposed: 16 } as const;
+const TERM_FLAGS = { direction: 1, plain: 2, negated: 4, eitherWay: 8, supposed: 16, needed: 32 } as const;
 const LITERAL = 4;
 const ASKS = ["no", "closed", "open"] as const;
 
@@ -56,7 +56,7 @@ export function packRubric(rubric: CompiledRubric): PackedRubric {
   const rows: number[][] = [];
   const text = (written: string) => texts.place(written, () => written);
   const term = (one: Term) => {
-    const flags = (one.direction ? TERM_FLAGS.direction : 0) + (one.plain ? TERM_FLAGS.plain : 0) + (one.negated ? TERM_FLAGS.negated : 0) + (one.eitherWay ? TERM_FLAGS.eitherWay : 0) + (one.supposed ? TERM_FLAGS.supposed : 0);
+    const flags = (one.direction ? TERM_FLAGS.direction : 0) + (one.plain ? TERM_FLAGS.plain : 0) + (one.negated ? TERM_FLAGS.negated : 0) + (one.eitherWay ? TERM_FLAGS.eitherWay : 0) + (one.supposed ? TERM_FLAGS.supposed : 0) + (one.needed ? TERM_FLAGS.needed : 0);
     const list = one.keys.flatMap(({ key, quality }) => [key, quality]);
     const row = [text(one.text), keys.place(JSON.stringify(list), () => list), one.weight, flags];
     return terms.place(JSON.stringify(row), () => row);
@@ -142,9 +142,9 @@ function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: row
       direction: (flags & TERM_FLAGS.direction) !== 0,
       plain: (flags & TERM_FLAGS.plain) !== 0,
       negated: (flags & TERM_FLAGS.negated) !== 0,
-      supposed: (flags & TERM_FLAGS.supposed) !== 0,
       eitherWay: (flags & TERM_FLAGS.eitherWay) !== 0,
       supposed: (flags & TERM_FLAGS.supposed) !== 0,
+      needed: (flags & TERM_FLAGS.needed) !== 0,
     });
   }
   const responses: Response[] = [];

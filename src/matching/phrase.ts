@@ -2,7 +2,7 @@ import { placeOf } from "../rubric/notation.ts";
 import type { Phrase } from "../rubric/schema.ts";
 
 /** One word of the acceptable-response notation: the alternatives at its place, or the place of a quantity or a name. */
-export type Slot = { words: string[] } | "quantity" | "name";
+export type Slot = { words: string[]; /** The place of the phrase where it stands among alternatives: what the author chose between. */ choice?: number } | "quantity" | "name";
 
 /** More would come of a slip in the notation, not of a real need. */
 const MOST_VARIANTS = 32;
@@ -14,13 +14,14 @@ const MOST_VARIANTS = 32;
  */
 export function readPhrase(phrase: Phrase, most = MOST_VARIANTS): Slot[][] {
   let variants: Slot[][] = [[]];
-  for (const part of parts(phrase)) {
+  for (const [at, part] of parts(phrase).entries()) {
+    const choice = part.length > 1 ? { choice: at } : {};
     const options: Slot[][] = [];
     const singles: string[] = [];
     for (const alternative of part) {
       const place = placeOf(alternative);
       if (place !== null) options.push([place]);
-      else if (/\s/.test(alternative)) options.push(alternative.split(/\s+/).map((word): Slot => placeOf(word) ?? { words: [word] }));
+      else if (/\s/.test(alternative)) options.push(alternative.split(/\s+/).map((word): Slot => placeOf(word) ?? { words: [word], ...choice }));
       else if (alternative !== "") singles.push(alternative);
       else options.push([]);
     }

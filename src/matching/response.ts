@@ -24,6 +24,8 @@ export interface Term {
   negated: boolean;
   /** Part of what the response supposes ("if it looks cloudy"), not of what it tells. */
   supposed: boolean;
+  /** What the author chose between alternatives, however little it weighs ("every" for rinsing it every spray): must be said where the response is held against somebody. */
+  needed: boolean;
   /** Looked for, or what somebody cannot do: denied or not comes to the same (language/polarity.ts). */
   eitherWay: boolean;
 }
@@ -113,9 +115,10 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
   const asks = acts.includes("ask-open") ? "open" : acts.includes("ask-closed") ? "closed" : "no";
   const phrases = phraseTerms(tokens, slots, slotOfWord, weightOf, polarity);
   const covered = new Set(phrases.flatMap(({ places }) => places));
+  const chosen = chosenPlaces(tokens, slots, slotOfWord);
   const words = tokens.flatMap((token, place) => {
     const term = wordTerm(token, place, { tokens, slot: slots[slotOfWord[token.word]!]!, expected, weightOf, polarity, book });
-    return term === null ? [] : [{ places: [place], term }];
+    return term === null ? [] : [{ places: [place], term: chosen.has(place) ? { ...term, needed: true } : term }];
   });
   // In the order of speech: what is said the other way round costs.
   const terms = [...phrases, ...words.filter(({ places }) => !covered.has(places[0]!))].sort((one, other) => one.places[0]! - other.places[0]!).map(({ term }) => term);
@@ -141,6 +144,22 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     place: -1,
     literal: false,
   };
+}
+
+/** Belong to grammar, or do anything at all: to choose between them chooses nothing. */
+const CHOOSES_NOTHING = new Set(
+  "a an the it its your you my me i we us our he she they them their his her be is are was were to of for and or so that this these those there here will would can could should shall may might must do does have has get got go going just okay please then well very really quite also too as with at by if when what which who how any some all such now because but about ought been let use take give put make keep come see start try say tell want need always simply only in on".split(" "),
+);
+
+/** One word of each choice that the author made, the last that is no mere grammar; of choices between mere grammar none. */
+function chosenPlaces(tokens: readonly Token[], slots: readonly Slot[], slotOfWord: readonly number[]): Set<number> {
+  const last = new Map<number, number>();
+  tokens.forEach(({ text, word }, place) => {
+    const slot = slots[slotOfWord[word]!]!;
+    if (typeof slot === "string" || slot.choice === undefined || slot.words.some((one) => CHOOSES_NOTHING.has(one)) || CHOOSES_NOTHING.has(text)) return;
+    last.set(slot.choice, place);
+  });
+  return new Set(last.values());
 }
 
 interface Read {
@@ -169,6 +188,7 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
       direction: false,
       negated: polarity[end - 1]!.negated,
       supposed: polarity[end - 1]!.hypothetical,
+      needed: false,
       eitherWay: polarity[end - 1]!.eitherWay,
     };
     return [{ places, term }];
@@ -177,14 +197,14 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
 
 /** One word of a response, a number or a name; null for the second half of a word that makes two tokens. */
 function wordTerm(token: Token, place: number, { tokens, slot, expected, weightOf, polarity, book }: Read): Term | null {
-  const { negated, hypothetical: supposed, eitherWay } = polarity[place]!;
-  if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated, supposed, eitherWay };
-  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated, supposed, eitherWay };
+  const { negated, eitherWay, hypothetical: supposed } = polarity[place]!;
+  if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated, supposed, needed: false, eitherWay };
+  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated, supposed, needed: false, eitherWay };
   const several = slot.words.length > 1;
   if (several && token !== tokens.find((candidate) => candidate.word === token.word)) return null;
   const alternatives = several ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];
   const weight = Math.max(...alternatives.map(({ text, stem }) => (DENIALS.has(text) ? 0 : wordWeight(stem) * weightOf(stem))));
-  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated, supposed, eitherWay };
+  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated, supposed, needed: false, eitherWay };
 }
 
 function plainWeightOf(terms: readonly Term[]): number {

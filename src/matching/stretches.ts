@@ -194,6 +194,11 @@ function plainWords(response: Response, postings: Postings, first: number, end: 
   return weight;
 }
 
+/** Whether a term stands in or right beside a passage, whatever it weighs. */
+export function standsBeside({ keys }: Response["terms"][number], postings: Postings, first: number, end: number): boolean {
+  return saidBeside(keys, postings, first - PLAIN_REACH, end + PLAIN_REACH);
+}
+
 function saidBeside(keys: Response["terms"][number]["keys"], postings: Postings, from: number, to: number): boolean {
   for (let k = 0; k < keys.length; k += 1) if (anyBetween(postings.get(keys[k]!.key), from, to)) return true;
   return false;

@@ -1,5 +1,5 @@
 import type { CompiledRubric, CompiledStatement } from "./compile.ts";
-import { askedShare, deniesBeside, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { askedShare, deniesBeside, mustHolds, mustHoldsInside, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { reactionTo, saysYesTo, type Scene, type Yes } from "./elicitation.ts";
 import { isOwnStatement, isSupposed } from "./held-passages.ts";
 import type { Passage } from "./passages.ts";
@@ -7,18 +7,22 @@ import type { Postings } from "./postings.ts";
 import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
 import type { UnsafeMatch } from "./types.ts";
-import { saysAll, windowsFor, withoutOverlap, type Window } from "./windows.ts";
+import { saysAll, saysChosen, windowsFor, withoutOverlap, type Window } from "./windows.ts";
 
 /** To hold a statement against somebody takes a close fit. */
 export const UNSAFE_ACCEPTED = 0.78;
 /** Words that are not written as the rubric has them may have been mis-heard: then a person listens. */
 const SURE_HEARING = 0.85;
 
-/** Statements of the unsafe list, said as such: not denied, not asked, not supposed. */
-export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): UnsafeMatch[] {
+/**
+ * Statements of the unsafe list, said as such: not denied, not asked, not supposed, and none of what is said rightly.
+ * @param passages of the rubric's elements in the same stream, those that count.
+ */
+export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream, passages: readonly Passage[]): UnsafeMatch[] {
+  const right = passages.filter(({ verdict, likelihood = 1 }) => verdict === "right" && likelihood >= LIKELY_RIGHT);
   return rubric.unsafe.flatMap((statement) => {
     const near = nearWindows(statement, postings, stream);
-    const windows = near.filter((window) => isStated(statement, window, postings, stream));
+    const windows = near.filter((window) => isStated(statement, window, postings, stream) && !saidRightly(window, right));
     const denials = near.filter((window) => readPolarity(stream, window, new Set()) === "opposes");
     return withoutOverlap(windows).map((window): UnsafeMatch => ({
       statement: statement.statement,
@@ -33,11 +37,26 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
 }
 
 function nearWindows({ say, must }: CompiledStatement, postings: Postings, stream: Stream): Window[] {
-  return say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => mustHolds(must, postings, stream, window));
+  return say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => (inOwnWords(window) ? mustHolds : mustHoldsInside)(must, postings, stream, window));
 }
 
+/** Less likely passages are no reason to let an unsafe statement go. */
+const LIKELY_RIGHT = 0.5;
+
+/**
+ * "Tip your head back and pull your lid down" has a tip and a lid and is told rightly, word for word: each word of the
+ * statement is one of a passage that fits its own element better.
+ */
+function saidRightly({ aligned, response, coverage }: Window, right: readonly Passage[]): boolean {
+  const better = right.filter((passage) => passage.window.coverage >= coverage);
+  return aligned.every(({ term, hit }) => response.terms[term]!.plain || better.some(({ window }) => window.aligned.some((own) => own.hit.first <= hit.first && own.hit.end >= hit.end)));
+}
+
+/** Said in the very words of the rubric: then what must be named with it may stand beside. */
+const inOwnWords = ({ aligned, response }: Window) => aligned.every(({ term, quality }) => quality === 1 || response.terms[term]!.plain);
+
 function isStated(statement: CompiledStatement, window: Window, postings: Postings, stream: Stream): boolean {
-  if (!saysAll(window) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
+  if (!saysAll(window) || !saysChosen(window, postings) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
   if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
   if (isSupposed(window, stream) || !isOwnStatement(window, stream)) return false;
   return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";

@@ -46,7 +46,7 @@ export class UtteranceReader {
     const { stream, postings } = this.look(text);
     const { elements, unsafe } = this.within(postings);
     const tried = candidatePassages(this.rubric, postings, stream, elements);
-    const stated = unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream);
+    const stated = unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream, tried.filter(counts));
     return { kept: assign(withoutOthersWords(withoutUnsafe(tried.filter(counts), stated, stream), tried)).kept, tried, unsafe: stated };
   }
 

@@ -3,7 +3,7 @@ import type { Aligned } from "./hits-in-order.ts";
 import type { Postings } from "./postings.ts";
 import type { Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
-import { alignedIn, apart, findStretches, Stretches } from "./stretches.ts";
+import { alignedIn, apart, findStretches, standsBeside, Stretches } from "./stretches.ts";
 
 /** A stretch of the stream that says (part of) a response. */
 export interface Window {
@@ -64,6 +64,22 @@ export function saysAll({ response, aligned }: Window): boolean {
   const weighty = (term: { weight: number; plain: boolean }) => !term.plain && term.weight >= NEEDED_SHARE * heaviest;
   const spare = response.terms.filter(weighty).length >= LONG_STATEMENT ? 1 : 0;
   return missing.filter(weighty).length <= spare;
+}
+
+/** So many weighty words tell what is meant, though a light one of the response is missing. */
+const TELLING = 3;
+
+/**
+ * Whether all that the author chose between is said, be it ever so light, where there is little else: "keep the needle"
+ * is no "keep the needle for another go", "wipe the nozzle" no "rinse the nozzle every time". Weighty words are saysAll's.
+ */
+export function saysChosen({ response, aligned, first, end }: Window, postings: Postings): boolean {
+  const heaviest = Math.max(...response.terms.map(({ weight }) => weight));
+  const weighty = (term: { weight: number }) => term.weight >= NEEDED_SHARE * heaviest;
+  const telling = aligned.filter(({ term }) => weighty(response.terms[term]!));
+  if (telling.length >= TELLING) return true;
+  const last = Math.max(...aligned.map(({ term }) => term));
+  return response.terms.every((term, place) => place < last || !term.needed || weighty(term) || aligned.some((found) => found.term === place) || standsBeside(term, postings, first, end));
 }
 
 /** Whether a word is missing that tells which way ("before", "back"). */

@@ -1,0 +1,80 @@
+import { describe, expect, test } from "vitest";
+import { loadRubric } from "../../src/rubric/load.ts";
+import { markTalk, OPENING } from "../scoring/station-card.ts";
+
+// An invented card and invented talk: behaviour only.
+const card = loadRubric(
+  `saidwell: rubric@1
+id: drops-card
+title: Invented card
+version: 1
+jurisdiction: [any]
+scenario: { task: Explain it., counselled: patient }
+time: { limit: 60, target: 45 }
+sections:
+  - id: only
+    title: Only
+    items:
+      - { id: check, label: Checks the bottle, say: [check the name on the bottle] }
+      - { id: head, label: Head back, say: [tilt your head back, tip your head back] }
+      - { id: lid, label: Lid down, say: [pull your lower lid down, pull the bottom eyelid down] }
+      - { id: drive, label: When to drive, say: [drive when your sight is clear], incorrect: ["drive whenever|(as soon as you like)"] }
+unsafe:
+  - { id: tip, label: Tip on the lid, severity: moderate, say: ["use the tip|nozzle to open|pull|hold|lift your lid|eyelid", "it's fine if the tip touches your eye"], must: ["(tip|nozzle|bottle)", "(touches|pull|lift|open|hold)"] }
+  - { id: pin, label: A pin, severity: moderate, say: ["if|when it clogs use a pin", use a pin to unblock it] }
+  - { id: stop, label: Stops the preventer, severity: major, say: [stop your preventer and use this, "use this instead of your preventer", "when you feel well stop your preventer"] }
+  - { id: reuse, label: Keeps the needle, severity: moderate, say: ["keep|save the needle for tomorrow|(the next night)|(another go)"] }
+pass: { minimum: 50 }
+`,
+  {
+    file: "drops-card.yaml",
+    readBlock: () => {
+      throw new Error("no blocks here");
+    },
+  },
+);
+const sheet = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card);
+const unsafe = (says: string) => sheet(says).unsafe.found.map(({ id }) => id);
+
+describe("words of an unsafe statement that are said rightly are none", () => {
+  test.each([
+    "Check the name on the bottle, then tilt your head back and pull your lower lid down.",
+    "Check the name on the bottle, then lean your head back and pull your lower lid down.",
+    "Check the name on the bottle, then tip your head back and pull your lower lid down.",
+  ])("%s", (says) => {
+    expect(unsafe(says)).toEqual([]);
+    expect(sheet(says).items.filter(({ content }) => content === "complete").map(({ id }) => id)).toEqual(expect.arrayContaining(["head", "lid"]));
+  });
+
+  test("said as the statement says it, it stands", () => expect(unsafe("Use the tip of the bottle to pull your lid down.")).toEqual(["tip"]));
+});
+
+describe("what is supposed", () => {
+  test.each([
+    "You'd damage it if you use a pin to unblock it.",
+    "When you stop your preventer and just use this one, your asthma gets worse.",
+    "If you're on holiday and you stop your preventer your asthma can get worse.",
+    "If the tip touches your eye, the bottle is contaminated, so bin it.",
+  ])("warns: %s", (says) => expect(unsafe(says)).toEqual([]));
+
+  test.each([
+    ["If it clogs just use a pin to unblock it.", "pin"],
+    ["It's fine if the tip touches your eye.", "tip"],
+    ["When you feel well stop your preventer and use this.", "stop"],
+  ])("tells behind it, or allows: %s", (says, id) => expect(unsafe(says)).toContain(id));
+});
+
+describe("what makes it unsafe must be said, however light the words are", () => {
+  test.each([
+    ["Keep the needle in for ten seconds.", []],
+    ["Keep the needle for another go.", ["reuse"]],
+    ["Save the needle for tomorrow.", ["reuse"]],
+    ["This one doesn't replace your preventer.", []],
+    ["Use this one instead of your preventer.", ["stop"]],
+  ])("%s", (says, ids) => expect(unsafe(says)).toEqual(ids));
+
+  test.each([
+    ["You may drive as soon as your sight is clear.", []],
+    ["You may drive as soon as you like.", ["drive"]],
+  ])("and what makes it wrong: %s", (says, items) => expect(sheet(says).incorrect.map(({ item }) => item)).toEqual(items));
+});
