@@ -11,6 +11,8 @@ export { readTranscript } from "./transcript/read.ts";
 export { findStation } from "./station/find.ts";
 export { loadRubric, type LoadOptions } from "./rubric/load.ts";
 export { mark, type MarkOptions } from "./mark.ts";
+export { readCorrections } from "./scoring/corrections-file.ts";
+export type { Correction, Corrections } from "./scoring/corrections.ts";
 export { render, type RenderOptions } from "./report/render.ts";
 export { ProblemError, formatFinding, type Finding } from "./problem/problem.ts";
 export { CATALOGUE, EXIT, type CatalogueEntry, type ExitCode, type FindingCode } from "./problem/catalogue.ts";

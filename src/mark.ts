@@ -2,7 +2,9 @@ import { compileRubric, type CompiledRubric } from "./matching/compile.ts";
 import { explainItem, type ExplainedPassage } from "./matching/explain.ts";
 import { matchStation } from "./matching/match.ts";
 import { unpackRubric, type PackedRubric } from "./matching/packed.ts";
+import { ProblemError } from "./problem/problem.ts";
 import type { Rubric } from "./rubric/schema.ts";
+import { correctionFaults, type Corrections } from "./scoring/corrections.ts";
 import { evidenceOf } from "./scoring/evidence.ts";
 import { scoreStation } from "./scoring/sheet.ts";
 import type { Evidence, ItemResult, MarkSheet } from "./scoring/types.ts";
@@ -18,6 +20,8 @@ export interface MarkOptions extends StationOptions {
   limit?: number;
   /** Seconds, in place of the rubric's own. */
   target?: number;
+  /** Marks that a person overruled: `readCorrections` reads them from a file. */
+  corrections?: Corrections;
 }
 
 const compiled = new WeakMap<Rubric, CompiledRubric>();
@@ -39,9 +43,12 @@ export function rememberCompiled(rubric: Rubric, packed: PackedRubric): void {
 
 /**
  * The pipeline: finds the station, matches what was said to the rubric, scores it. Pure.
- * @throws ProblemError when several stations are found and neither `from` nor `to` says which.
+ * @throws ProblemError when several stations are found and neither `from` nor `to` says which; when corrections are of
+ *   another rubric or transcript, or of an item that is not in the rubric.
  */
 export function mark(transcript: Transcript, rubric: Rubric, options: MarkOptions = {}): MarkSheet {
+  const faults = options.corrections === undefined ? [] : correctionFaults(options.corrections, rubric, transcript.file);
+  if (faults.length > 0) throw new ProblemError(faults);
   return markStation(findStation(transcript, options), rubric, options);
 }
 
@@ -50,6 +57,7 @@ function markStation(station: Station, rubric: Rubric, options: MarkOptions): Ma
     version: VERSION,
     ...(options.limit !== undefined && { limit: options.limit }),
     ...(options.target !== undefined && { target: options.target }),
+    ...(options.corrections !== undefined && { corrections: options.corrections }),
     candidate: options.candidate ?? null,
   });
 }

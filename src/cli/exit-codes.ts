@@ -12,6 +12,7 @@ export const EXIT_MEANING: Record<ExitCode, string> = {
   [EXIT.output]: "the output cannot be written",
   [EXIT.cohortFiles]: "the cohort is marked, but some of its files could not be",
   [EXIT.cohort]: "the folder, plan, parts, results or marks of a cohort cannot be used",
+  [EXIT.corrections]: "the corrections of a sheet cannot be used",
   [EXIT.internal]: "a fault of the program itself",
 };
 

@@ -44,6 +44,7 @@ const BLOCKS: Record<string, readonly Block[]> = {
         "saidwell mark morning.srt --rubric eye-drops --from 12:30 --to 20:00",
         "saidwell mark a.json --rubric eye-drops --format json --out sheet.json",
         "saidwell mark a.vtt --rubric eye-drops --require pass,coverage=70",
+        "saidwell mark a.vtt --rubric eye-drops --corrections a-corrections.yaml",
         "cat rehearsal.txt | saidwell mark - --rubric eye-drops | less",
       ],
     },

@@ -43,6 +43,7 @@ export function buildProgram(): Command {
     .option("-r, --rubric <name-or-file>", "what to mark against: a shipped rubric's name, or a rubric file (needed)")))
     .option("--limit <time>", "time limit, in place of the rubric's", parseLength)
     .option("--target <time>", "target time, in place of the rubric's", parseLength)
+    .option("--corrections <file>", "marks that a person overruled, see the README; totals and result follow them")
     .option("--require <list>", "what must hold for exit code 0; a comma list, may be repeated (see below)", gather))
     .action(async (file: string, flags: MarkFlags) => (await import("./commands/station.ts")).runMark(file, flags));
 

@@ -88,7 +88,8 @@ function inside(folder: string, path: string): boolean {
   return path.startsWith(folder.endsWith(sep) ? folder : folder + sep);
 }
 
-function readText(path: string): string {
+/** The text of a file of YAML. @throws Error with a sentence */
+export function readText(path: string): string {
   const status = statSync(path);
   if (status.isDirectory()) throw new Error("it is a folder");
   if (status.size > MAX_RUBRIC_BYTES) throw new Error(`it is larger than ${MAX_RUBRIC_BYTES / 1024 / 1024} MB`);

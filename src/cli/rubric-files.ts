@@ -15,6 +15,8 @@ const YAML = "**/*.{yaml,yml}";
 const PATTERN = /[*?{}[\]]/;
 /** Of the first line that says what a file is. */
 const KIND = /^saidwell:[ \t]*["']?(rubric|block|responses)@/m;
+/** Of a sheet, and no part of a rubric. */
+const IS_CORRECTIONS = /^saidwell:[ \t]*["']?corrections@/m;
 /** The same with a slip in it. */
 const CLAIM = /^saidwell:[ \t]*(.*)$/m;
 
@@ -39,6 +41,7 @@ export async function rubricFiles(paths: readonly string[]): Promise<{ files: Fo
         const text = rubricText(name);
         const kind = KIND.exec(text)?.[1] as FoundFile["kind"] | undefined;
         if (kind !== undefined) files.set(resolve(name), { path: name, text, kind });
+        else if (IS_CORRECTIONS.test(text)) continue;
         else if (CLAIM.test(text)) findings.push(strange(name, text));
         else leftOut.push(name);
       } catch (error) {

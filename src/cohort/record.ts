@@ -15,6 +15,8 @@ export interface RecordItem {
   critical: boolean;
   weight: number;
   content: Content;
+  /** What the tool marked, where a person overruled it: people are compared with the tool, not with themselves. */
+  tool?: Content;
   earned: number;
   met: boolean;
   confidence: number;
@@ -64,11 +66,11 @@ export function recordOf(key: ResultKey, file: string, columns: Record<string, s
     outcome: sheet.result.outcome,
     percent: sheet.total.percent,
     provisional: sheet.total.provisional || sheet.result.outcome === "provisional",
-    items: sheet.items.map(({ id: item, label, section, critical, weight, content, earned, met, confidence, listen, elements, firstSaid }) => {
+    items: sheet.items.map(({ id: item, label, section, critical, weight, content, earned, met, confidence, listen, elements, firstSaid, overruled }) => {
       const evidence = elements.flatMap((element) => element.evidence.slice(0, 1));
       const places = (evidence.length > 0 || firstSaid === null ? evidence : [firstSaid]).sort((a, b) => a.first - b.first).slice(0, PLACES);
       return {
-        id: item, label, section, critical, weight, content, earned, met, confidence, listen,
+        id: item, label, section, critical, weight, content, ...(overruled !== undefined && { tool: overruled.tool.content }), earned, met, confidence, listen,
         at: places.map(({ start, line, estimated }) => ({ time: start, line, estimated })),
         elements: elements.map((element) => ({ id: element.id, label: element.label, content: element.content })),
       };

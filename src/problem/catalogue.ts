@@ -9,6 +9,7 @@ export const EXIT = {
   output: 6,
   cohortFiles: 7,
   cohort: 8,
+  corrections: 9,
   internal: 70,
 } as const;
 
@@ -85,6 +86,10 @@ export const CATALOGUE = {
   "SW-C20": { title: "an item applies to nobody" },
   "SW-C21": { title: "a responses file is named by no rubric that was checked" },
   "SW-C22": { title: "no fact names a source" },
+  // marking: corrections of a sheet
+  "SW-M01": { title: "the corrections cannot be read", exit: EXIT.corrections },
+  "SW-M02": { title: "a correction does not fit the rubric", exit: EXIT.corrections },
+  "SW-M03": { title: "the corrections are of another rubric or transcript", exit: EXIT.corrections },
   // batch: a cohort
   "SW-B01": { title: "the plan of the cohort cannot be used", exit: EXIT.cohort },
   "SW-B02": { title: "a file's name does not follow the pattern", exit: EXIT.cohortFiles },

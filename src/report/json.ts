@@ -17,6 +17,7 @@ export const SHEET_KEYS = [
   "differs",
   "sections",
   "items",
+  "corrections",
   "claims",
   "questions",
   "teachBack",

@@ -124,6 +124,7 @@ function inWords(issue: z.core.$ZodIssue, value: unknown): { message: string; me
       return { message, mend: `Remove ${issue.keys.map((key) => `'${key}'`).join(", ")} or correct the spelling.` };
     case "invalid_type":
       if (value === undefined) return { message: "it is missing", mend: "Add this field." };
+      if (issue.expected === "string" && typeof value !== "object") return { message: `a text was expected, not ${String(value)}`, mend: "Put it in quotes." };
       return { message: `${KINDS[issue.expected] ?? issue.expected} was expected, not ${kindOf(value)}`, mend: `Write ${KINDS[issue.expected] ?? issue.expected} here.` };
     case "invalid_value":
       if (value === undefined) return { message: "it is missing", mend: `Add it: ${issue.values.map(String).join(", ")}.` };

@@ -38,7 +38,7 @@ function sureness({ matches }: Context, item: Item, element: JudgedElement, elem
 const CREDIT: Record<Credit, number> = { full: 1, half: 0.5, none: 0 };
 
 /** What a complete element earns, 0 to 1, by how it was elicited. */
-function creditOf(item: Item, elicitation: Elicitation | null): number {
+export function creditOf(item: Item, elicitation: Elicitation | null): number {
   switch (elicitation) {
     case "after-question":
       return CREDIT[item.credit.after_question];

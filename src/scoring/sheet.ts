@@ -3,6 +3,7 @@ import type { Rubric } from "../rubric/schema.ts";
 import type { Role, Station } from "../station/types.ts";
 import { asidesOf } from "./asides.ts";
 import { changesOf } from "./changes.ts";
+import { auditOf, overrule, withoutDismissed, type Corrections } from "./corrections.ts";
 import { contextOf } from "./context.ts";
 import { judgeItems, type JudgedItem } from "./items.ts";
 import { orderOf } from "./order.ts";
@@ -24,6 +25,8 @@ export interface ScoreOptions {
   target?: number;
   /** Who was marked, as the person wants it on the sheet. */
   candidate?: string | null;
+  /** Marks overruled by a person; of this rubric and transcript (`correctionFaults`). */
+  corrections?: Corrections;
 }
 
 /** Said on every sheet. */
@@ -35,9 +38,12 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
   const limit = options.limit ?? rubric.time.limit;
   const target = Math.min(options.target ?? rubric.time.target, limit);
   const context = contextOf(station, rubric, matches, limit, target);
-  const items = judgeItems(context);
-  const unsafe = unsafeStatements(context);
-  const incorrect = incorrectStatements(context, items);
+  const own = { items: judgeItems(context), unsafe: unsafeStatements(context) };
+  const overrides = options.corrections?.corrections ?? [];
+  const items = overrule(own.items, overrides);
+  const unsafe = withoutDismissed(own.unsafe, overrides);
+  const rightByHand = (id: string) => items.some(({ item, result }) => item.id === id && result.overruled !== undefined && result.content !== "incorrect");
+  const incorrect = incorrectStatements(context, own.items).filter((statement) => statement.corrected || !rightByHand(statement.item));
   const taughtBack = teachBack(context, items);
   const order = orderOf(context, items, taughtBack);
   const repeats = repeatsOf(context, items, taughtBack);
@@ -56,6 +62,7 @@ export function scoreStation(station: Station, rubric: Rubric, matches: Matches,
     scenario: { task: rubric.scenario.task, counselled: rubric.scenario.counselled },
     station: stationOf(station),
     items: items.map(({ result }) => result),
+    corrections: options.corrections === undefined ? null : { file: options.corrections.file, applied: auditOf(overrides, own, items, rubric) },
     sections: sectionResults(context, items),
     total,
     critical,

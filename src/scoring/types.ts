@@ -59,7 +59,24 @@ export interface ItemResult {
   firstSaid: Evidence | null;
   /** How elements came about for which the rubric gives less than full credit; left out where it gives full. */
   reduced?: Elicitation[];
+  /** A person overruled the mark: by whom, when, and the mark that the tool gave. The elements are the tool's. */
+  overruled?: { by: string; when: string; tool: ToolMark };
 }
+
+/** A mark of the tool's own that a person overruled. */
+export interface ToolMark {
+  content: Content;
+  elicitation: Elicitation | null;
+  earned: number;
+  met: boolean;
+  confidence: number;
+}
+
+/** One line of the audit: of an item, or of an unsafe statement that a person says was not said. */
+export type CorrectionResult = { label: string; content: Content; by: string; when: string; why: string; /** Of the corrections file. */ line: number } & (
+  | { item: string; earned: number; met: boolean; weight: number; said?: string[]; tool: ToolMark }
+  | { unsafe: string; tool: { /** Places where the tool found it. */ found: number } }
+);
 
 export interface SectionResult {
   id: string;
@@ -216,6 +233,8 @@ export interface MarkSheet {
     labelRoles: { label: string; role: Role; confidence: number }[];
   };
   items: ItemResult[];
+  /** Marks that a person overruled, and the file that says so; null when none was. Totals and result are computed from them. */
+  corrections: { file: string; applied: CorrectionResult[] } | null;
   sections: SectionResult[];
   total: { earned: number; available: number; percent: number | null; provisional: boolean };
   /** `doubted`: those of `missed` that listening may well find said, which fail nobody by themselves. */

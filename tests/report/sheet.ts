@@ -112,6 +112,7 @@ export function completeSheet(): MarkSheet {
       ],
     },
     items,
+    corrections: null,
     sections: [
       { id: "opening", title: "Opening", earned: 2, available: 4, coverage: 50, seconds: 34.2 },
       { id: "technique", title: "Using the inhaler", earned: 4, available: 6, coverage: 66.67, seconds: 131 },

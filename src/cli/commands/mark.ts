@@ -20,6 +20,7 @@ export interface MarkFlags extends OutputFlags, StationFlags {
   limit?: number;
   target?: number;
   require?: string[];
+  corrections?: string;
 }
 
 /** Marks one transcript. What is wrong with the command line is said before anything is read. */
@@ -27,14 +28,16 @@ export async function runMark(path: string, flags: MarkFlags): Promise<void> {
   const requirements = parseRequirements(flags.require ?? []);
   const station = stationOptions(flags);
   if (flags.rubric === undefined) throw noRubric();
-  const output = { out: flags.out, force: flags.force, inputs: [path, flags.rubric] };
+  const output = { out: flags.out, force: flags.force, inputs: [path, flags.rubric, ...(flags.corrections === undefined ? [] : [flags.corrections])] };
   checkOutput(output);
   const rubric = await findRubric(flags.rubric, output.inputs);
   // Blocks and responses files are known only now.
   checkOutput(output);
   const times = timeOptions(flags, rubric);
+  // A module of its own: hardly any sheet is corrected.
+  const corrections = flags.corrections === undefined ? undefined : (await import("../corrections.ts")).correctionsFromFile(flags.corrections);
   const { bytes, file } = await readInput(path);
-  const sheet = mark(readTranscript(bytes, { file }), rubric, { ...station, ...times });
+  const sheet = mark(readTranscript(bytes, { file }), rubric, { ...station, ...times, ...(corrections !== undefined && { corrections }) });
   const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
   const text = render(sheet, { format: flags.format, ...look });
   const missing = unmet(sheet, requirements);

@@ -82,7 +82,7 @@ interface Row {
 export function agreementReport({ records, markers: people }: Joined, version: string, blank: number): AgreementReport {
   const markers = [TOOL, ...people];
   const rows = records.flatMap((joined, cluster) =>
-    joined.record.items.map((item): Row => ({ joined, cluster, item, marks: [item.content, ...people.map((name) => joined.people.get(name)?.items.get(item.id) ?? null)] })),
+    joined.record.items.map((item): Row => ({ joined, cluster, item, marks: [item.tool ?? item.content, ...people.map((name) => joined.people.get(name)?.items.get(item.id) ?? null)] })),
   ).filter(({ marks }) => marks.slice(1).some((mark) => mark !== null));
   const items = byItem(rows).map(([rubric, own]) => itemAgreement(rubric, own, markers));
   return {
@@ -190,7 +190,7 @@ function disagreements(rows: readonly Row[], people: readonly string[]): Disagre
       label: item.label,
       critical: item.critical,
       weight: item.weight,
-      tool: item.content,
+      tool: item.tool ?? item.content,
       confidence: item.confidence,
       people: people.flatMap((marker, place) => (marks[place + 1] === null ? [] : [{ marker, content: marks[place + 1]! }])),
       at: item.at,

@@ -24,11 +24,12 @@ function critical(page: Page, sheet: MarkSheet): void {
   const { total, missed, unsure } = sheet.critical;
   if (total === 0) return;
   page.heading("Critical items missed");
-  if (missed.length === 0 && unsure.length === 0) page.entry({ body: `none: all ${total} are met` });
+  if (missed.length === 0 && unsure.length === 0) page.entry({ body: total === 1 ? "none: the one there is, is met" : `none: all ${total} are met` });
   else if (missed.length === 0) page.entry({ body: "none for certain" });
   for (const id of missed) {
     const item = sheet.items.find((candidate) => candidate.id === id);
-    const lacking = item?.elements.filter(({ content }) => content !== "complete").map(({ label }) => label) ?? [];
+    // What a person found missing is not what the tool did.
+    const lacking = item?.overruled !== undefined ? [] : item?.elements.filter(({ content }) => content !== "complete").map(({ label }) => label) ?? [];
     const named = lacking.length > 0 && lacking.length < (item?.elements.length ?? 0) ? faint(` (missing: ${lacking.join("; ")})`) : "";
     const how = item === undefined ? "missed" : item.content === "incorrect" ? "incorrect" : item.content === "partial" ? "partial" : "missed";
     page.entry({ indent: 2, lead: styled(how, "bad"), hang: 13, body: [item?.label ?? id, named] });

@@ -1,5 +1,5 @@
 import type { Elicitation } from "../../matching/types.ts";
-import type { ElementResult, ItemResult, MarkSheet, SectionResult } from "../../scoring/types.ts";
+import type { ElementResult, ItemResult, MarkSheet, SectionResult, ToolMark } from "../../scoring/types.ts";
 import { clock, number, percent } from "../figures.ts";
 import { faint, flatten, strong, styled, type Page, type Text } from "../page.ts";
 import { MARK_STYLE, MARK_WORD } from "../style.ts";
@@ -56,7 +56,8 @@ function one(page: Page, item: ItemResult, marksColumns: number): void {
   const style = MARK_STYLE[item.content];
   const outside = item.content === "not-applicable" || item.content === "not-offered";
   const how = item.elicitation !== null && item.elicitation !== "offered" ? faint(` (${ELICITATION[item.elicitation]})`) : "";
-  const sure = outside ? "" : percent(item.confidence * 100);
+  // How sure the tool was is said of its own mark, below.
+  const sure = outside ? "" : item.overruled === undefined ? percent(item.confidence * 100) : "hand";
   page.entry({
     indent: INDENT,
     lead: styled(`${page.symbols.mark[item.content]} ${padEnd(MARK_WORD[item.content], WORD_COLUMNS - 1)}`, style),
@@ -64,14 +65,25 @@ function one(page: Page, item: ItemResult, marksColumns: number): void {
     body: [item.label, item.critical ? [" ", strong("CRITICAL")] : "", how],
     right: outside ? "" : `${marks(item).padStart(marksColumns)}${sure.padStart(SURE_COLUMNS)}`,
   });
-  if (outside) return;
   const indent = page.width >= ROOMY ? INDENT + WORD_COLUMNS + 2 : 6;
+  if (item.overruled !== undefined) page.entry({ indent, body: overruledBy(page, item, item.overruled) });
+  if (outside) return;
   if (item.elements.length === 1 && item.elements[0]!.label === item.label) single(page, item.elements[0]!, indent);
   else several(page, item, indent);
   const why = whyThisMany(item);
   if (why !== null) page.entry({ indent, body: faint(why) });
   for (const remark of item.remarks) page.entry({ indent, lead: page.symbols.bullet, hang: 2, body: remark });
   if (item.listen) page.entry({ indent, body: styled(listenHint(item), "doubt") });
+}
+
+/** The audit line: who, when, and the tool's own mark beside the one that counts. */
+function overruledBy(page: Page, { weight }: ItemResult, { by, when, tool }: NonNullable<ItemResult["overruled"]>): Text {
+  return [strong("overruled"), ` by ${by}, ${when}; the tool's mark: `, toolMark(page, tool, weight)];
+}
+
+export function toolMark(page: Page, { content, earned, confidence }: ToolMark, weight: number): string {
+  const counted = content !== "not-applicable" && content !== "not-offered" && content !== "cannot-tell";
+  return [`${page.symbols.mark[content]} ${MARK_WORD[content]}`, ...(counted ? [`${number(earned, 2)}/${number(weight, 2)}`] : []), `${percent(confidence * 100)} sure`].join(", ");
 }
 
 const LESS: Record<Exclude<Elicitation, "offered">, string> = {
@@ -98,11 +110,11 @@ function single(page: Page, { evidence, reason, content }: ElementResult, indent
 }
 
 /** Elements with something to show one by one; those simply not found together: that they were not said is more than the words can tell. */
-function several(page: Page, { elements, content }: ItemResult, indent: number): void {
+function several(page: Page, { elements, content, overruled }: ItemResult, indent: number): void {
   const silent = elements.filter((element) => element.content === "absent" && element.reason === undefined && element.evidence.length === 0);
   for (const element of elements) if (!silent.includes(element)) oneOfMany(page, element, indent);
   if (silent.length === 0) return;
-  const needless = content === "complete";
+  const needless = content === "complete" && overruled === undefined;
   page.entry({
     indent,
     lead: styled(page.symbols.mark.absent, needless ? "faint" : MARK_STYLE.absent),

@@ -2,6 +2,7 @@ import type { MarkSheet } from "../../scoring/types.ts";
 import { faint, Page } from "../page.ts";
 import { painter } from "../style.ts";
 import { changes } from "./changes.ts";
+import { overruled } from "./corrections.ts";
 import { dangers } from "./dangers.ts";
 import { dialogue } from "./dialogue.ts";
 import { items } from "./items.ts";
@@ -22,6 +23,7 @@ export function sheetPage(sheet: MarkSheet, options: PageOptions): string {
   summary(page, sheet);
   changes(page, sheet);
   dangers(page, sheet);
+  overruled(page, sheet);
   items(page, sheet);
   dialogue(page, sheet);
   sequence(page, sheet);

@@ -3,6 +3,7 @@ import type { Seconds } from "../../transcript/types.ts";
 import { clock, measured, number, plural } from "../figures.ts";
 import { faint, strong, styled, type Page, type Text } from "../page.ts";
 import type { Style } from "../style.ts";
+import { overruledInShort } from "./corrections.ts";
 import { listenPlaces, place } from "./evidence.ts";
 import { NAME_COLUMNS, row } from "./row.ts";
 
@@ -31,6 +32,7 @@ export function summary(page: Page, sheet: MarkSheet): void {
   row(page, "Coverage", coverage(sheet));
   row(page, "Critical items", criticalItems(sheet));
   row(page, "Unsafe", unsafeStatements(sheet));
+  overruledInShort(page, sheet);
   listenTo(page, sheet);
 }
 
