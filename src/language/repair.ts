@@ -32,6 +32,7 @@ export function withdrawnTokens(tokens: readonly Token[], quantities: readonly Q
     withdrawRetrace(tokens, { from, place, end, to }, withdrawn);
     place = end - 1;
   }
+  for (let place = 1; place < tokens.length; place += 1) if (tokens[place]!.text === "not") withdrawDenied(tokens, place, breaks, withdrawn);
   return withdrawn;
 }
 
@@ -124,6 +125,27 @@ function withdrawRetrace(tokens: readonly Token[], { from, place, end }: Repair,
   for (let before = place - 2; before >= from; before -= 1) {
     if (tokens[before]!.text !== first.text || tokens[before + 1]!.text !== second.text) continue;
     for (let k = before; k < place; k += 1) withdrawn.add(k);
+    return;
+  }
+}
+
+/** Between what was said and its denial in the same breath. */
+const TAKES_BACK = /^(well|no|actually|rather|sorry|or|um|uh|er|oh|i|mean)$/;
+/** Two words said anew are the same thing; one is only where it tells which way or how often. */
+const SAID_ANEW = 2;
+
+/** "You use it every day, well, not every day", "press it before, well no, not before": what is denied in the same breath was never meant. */
+function withdrawDenied(tokens: readonly Token[], place: number, breaks: ReadonlySet<number>, withdrawn: Set<number>): void {
+  let end = place;
+  while (end > 0 && !breaks.has(end) && TAKES_BACK.test(tokens[end - 1]!.text) && !/[.?!]/.test(tokens[end - 1]!.after)) end -= 1;
+  if (end === place || tokens[end - 1]?.after !== "," || breaks.has(end)) return;
+  const behind = tokens.slice(place + 1).map(({ text }) => text);
+  for (let before = end - 1; before >= reachBack(end, breaks); before -= 1) {
+    let same = 0;
+    while (before + same < end && tokens[before + same]!.text === behind[same]) same += 1;
+    if (same < SAID_ANEW && !(same === 1 && before === end - 1 && oppositeSets.has(tokens[before]!.stem))) continue;
+    for (let k = before - 1; k >= 0 && before - k < REACH.before && tokens[k]!.after === ""; k -= 1) if (/^(not|never)$/.test(tokens[k]!.text)) return;
+    for (let k = 0; k < same; k += 1) withdrawn.add(before + k).add(place + 1 + k);
     return;
   }
 }

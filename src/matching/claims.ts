@@ -17,6 +17,9 @@ const HABIT = /^(every (single )?day|each day|daily|every time|each time|all day
 /** These count time and turns of anything at all: only beside a word of the station's are they a clinical figure. */
 const OF_ANYTHING: ReadonlySet<Unit> = new Set<Unit>(["second", "minute", "hour", "day", "week", "month", "year", "time", "time-per-day", "percent", "degree", "number"]);
 
+/** These measure a medicine or what is taken with it, whatever attempt they stand beside. */
+const MEASURES: ReadonlySet<Unit> = new Set<Unit>(["milligram", "microgram", "gram", "millilitre"]);
+
 /**
  * Clauses that tell a clinical number (a dose, how often, how long, a threshold) which no element of the rubric covers:
  * for the coach, who knows whether it is right.
@@ -33,7 +36,7 @@ export function claimsOf(rubric: CompiledRubric, stream: Stream, matches: readon
     if (matches.some(({ span }) => reaches(span))) continue;
     // Where the number is not the one that the element waits for, a person should see it.
     const isOther = (expected: CompiledElement["quantity"] | undefined) => expected !== null && expected !== undefined && compareQuantity(mention, expected) === "wrong";
-    if (near.some(({ item, element, span }) => reaches(span) && !isOther(quantityOf.get(`${item}/${element}`)))) continue;
+    if (near.some(({ item, element, span }) => reaches(span) && !MEASURES.has(mention.unit!) && !isOther(quantityOf.get(`${item}/${element}`)))) continue;
     if (OF_ANYTHING.has(mention.unit) && !isClinical(rubric, sensesAbout(stream, mention))) continue;
     if (rubric.elements.some((element) => expects(element, mention))) continue;
     claims.set(stream.clauseOf[mention.first]!, clauseSpan(stream, mention.first, mention.end));

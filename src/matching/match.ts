@@ -9,6 +9,7 @@ import { afterQuestions, asks, confirmed, elicitationOf, sceneOf, type Scene } f
 import { candidatePassages, counts, withLikelihood } from "./likelihood.ts";
 import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
+import { denialBefore } from "./denial-span.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { replyPassages } from "./replies.ts";
 import { saidClauses } from "./said.ts";
@@ -83,6 +84,7 @@ function spanWithNumber({ first, end, verdict, quantity }: Passage, stream: Stre
 }
 
 function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Match {
+  const denial = denialBefore(stream, passage.first);
   const heard = heardOf(passage, stream);
   return {
     item: passage.element.item,
@@ -90,6 +92,7 @@ function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Match {
     verdict: passage.verdict,
     span,
     clause: clauseSpan(stream, passage.first, passage.end),
+    ...(denial !== null && { deniedFrom: wordsOf(stream, denial, denial + 1).first }),
     score: passage.coverage,
     confidence: confidenceOf(passage) * heard,
     ...(heard < 1 && { heard }),

@@ -29,6 +29,8 @@ export interface Match {
   span: WordSpan;
   /** The whole clauses that the span stands in. */
   clause: WordSpan;
+  /** The word, before the span, where the denial begins that it stands under. */
+  deniedFrom?: number;
   /** 0 to 1: how much of the best acceptable response the words cover, by weight. Informs, never earns. */
   score: number;
   /** 0 to 1, calibrated: the chance that a careful reader gives the same verdict. */

@@ -41,8 +41,9 @@ const DENIES = /^(not|no|never|nor|cannot|without|avoid|stop|stopped|(do|does|di
 /** The word stands so near before what it denies. */
 const DENIAL_REACH = 5;
 
-/** The span of a match with the denial that its clause opens with. */
-export function withDenial(context: Context, { span, clause }: Match): WordSpan {
+/** The span of a match with the denial that it stands under, or that its clause opens with. */
+export function withDenial(context: Context, { span, clause, deniedFrom }: Match): WordSpan {
+  if (deniedFrom !== undefined) return { first: Math.min(deniedFrom, span.first), end: span.end };
   const { words } = context.station.transcript;
   for (let place = span.first - 1; place >= Math.max(clause.first, span.first - DENIAL_REACH); place -= 1) {
     if (DENIES.test(words[place]!.text.replace(/[^\w'\u2019]/g, ""))) return { first: place, end: span.end };

@@ -17,6 +17,8 @@ describe("what a speaker takes back is withdrawn", () => {
     ["a number behind a call to listen", "take three, no listen, two puffs", "take no listen two puffs"],
     ["a direction by its opposite", "breathe in, no, out", "breathe no out"],
     ["a time by another", "wash it every day, i mean, every week", "wash it i mean every week"],
+    ["what is denied in the same breath, with its denial's words", "you use it every day, well, not every day, only when it hurts", "you use it well not only when it hurts"],
+    ["a direction that is denied in the same breath", "press it before, well no, not before, as you breathe", "press it well no not as you breathe"],
     ["all from a word that is said anew", "you press it i mean you press as you breathe", "i mean you press as you breathe"],
   ])("%s", (_, said, meant) => expect(left(said)).toBe(meant));
 });
@@ -32,6 +34,8 @@ describe("nothing is withdrawn", () => {
     ["by what is done next", "hold it for ten seconds, sorry, I've lost my place, then wait thirty seconds"],
     ["by the same number again", "ten puffs, hang on, I'll write that down, ten puffs"],
     ["by hold on for", "press for two seconds and hold on for ten seconds"],
+    ["by a denial that puts nothing right", "you use it every day, not every other day"],
+    ["by a second denial of the same", "do not use it every day, well, not every day of the week"],
     ["by hold on to", "press it and hold on to it for ten seconds"],
   ])("%s", (_, said) => expect(left(said)).toBe(tokenise(said.split(" ")).map(({ text }) => text).join(" ")));
 });

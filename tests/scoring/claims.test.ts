@@ -8,6 +8,10 @@ describe("other statements with numbers are clinical ones that the rubric does n
     expect(claims("C: Swallow forty milligrams at supper.")).toEqual(["Swallow forty milligrams at supper."]);
   });
 
+  test("an amount beside words that come near an element and do not earn it", () => {
+    expect(claims("C: Clean the case in forty millilitres.")).toEqual(["Clean the case in forty millilitres."]);
+  });
+
   test("a time beside a word of the station", () => {
     expect(claims("C: The grip wears out within six months.")).toEqual(["The grip wears out within six months."]);
   });

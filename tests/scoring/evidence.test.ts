@@ -3,6 +3,7 @@ import { evidenceOf } from "../../src/scoring/evidence.ts";
 import { timeUsed } from "../../src/scoring/time/pace.ts";
 import { findStation } from "../../src/station/find.ts";
 import { readTranscript } from "../../src/transcript/read.ts";
+import { cardWith, item, markTalk, OPENING } from "./station-card.ts";
 import { stationOf } from "./time/station-of.ts";
 
 /* All talks are invented. */
@@ -58,4 +59,13 @@ test("of voices that share a caption the first starts where the file says", () =
   const station = stationIn(cues(["00:03", "00:09", "- Hello, my name is Ana.\n- Hello."], ["00:13", "00:19", "- Put one in.\n- Both eyes?"]));
   expect(evidenceOf(station, { first: 6, end: 9 })).toMatchObject({ start: 13, startGiven: true });
   expect(evidenceOf(station, { first: 9, end: 11 })).not.toHaveProperty("startGiven");
+});
+
+test.each([
+  ["Don't lay the lantern on its side, or lean it on the curtain.", "Don't lay the lantern on its side, or lean it on the curtain."],
+  ["Try to resist the urge to lean the lantern on the curtain.", "resist the urge to lean the lantern on the curtain."],
+  ["Put it on the hook rather than lean it on the curtain.", "rather than lean it on the curtain."],
+])("a quote begins with the denial that it stands under: %s", (says, quote) => {
+  const card = cardWith("      - { id: curtain, label: Keeps it off the curtain, say: [never lean it on the curtain] }");
+  expect(item(markTalk([...OPENING, `C: ${says}`], {}, card), "curtain").elements[0]!.evidence[0]!.quote).toBe(quote);
 });
