@@ -44,6 +44,7 @@ export const CATALOGUE = {
   "SW-T15": { title: "the transcript has no times" },
   "SW-T16": { title: "something was read in spite of a fault in its form" },
   "SW-T17": { title: "something could be read in two ways, and one was chosen" },
+  "SW-T18": { title: "a label file was edited by hand" },
   // station and roles
   "SW-S01": { title: "the recording holds several stations", exit: EXIT.station },
   "SW-S02": { title: "no words lie between the times asked for", exit: EXIT.station },

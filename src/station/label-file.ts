@@ -1,3 +1,4 @@
+import { checkOf, withCheck } from "../transcript/label-check.ts";
 import type { Transcript, Word } from "../transcript/types.ts";
 import { endGiven, linesOf, startGiven, type LineTime, type Part } from "./label-lines.ts";
 import type { Role, Station } from "./types.ts";
@@ -41,6 +42,8 @@ export interface LabelWord {
 export interface LabelDocument {
   saidwell: typeof LABEL_VERSION;
   file: string;
+  /** Of the sentences as they were written: read back, it tells whether somebody edited them. */
+  check: string;
   station: { start: number | null; end: number | null; startReason: string; endReason: string };
   sentences: LabelSentence[];
 }
@@ -67,7 +70,7 @@ const LEFT_OUT = "times or confidences of single words; saidwell label --format 
 
 /**
  * The transcript with roles and times, as text that a person corrects and marks again: the label of a line,
- * the heading it stands under, or a line cut in two. Reading it back gives the same words, roles and edges, and the
+ * the heading it stands under, or a line cut in two. `check` in its head tells the reader whether it was. Reading it back gives the same words, roles and edges, and the
  * file's own times and no others: an end only where the file gives one, `[~m:ss.mmm]` where a line's time is
  * estimated inside the interval of the line before.
  */
@@ -82,7 +85,7 @@ export function writeLabelText(station: Station): string {
     under = part;
     out.push(`${markOf(time)}${NAMES[role]}: ${transcript.words.slice(first, end).map((word) => word.text).join(" ")}`);
   }
-  return `${out.join("\n")}\n`;
+  return withCheck(`${out.join("\n")}\n`);
 }
 
 function markOf(time: LineTime): string {
@@ -94,26 +97,34 @@ function markOf(time: LineTime): string {
 /** The same as data. `confidence` to two places, times to the millisecond. */
 export function labelDocument(station: Station): LabelDocument {
   const { transcript } = station;
+  const sentences = sentencesOf(station);
+  const plain = (value: number | null) => (value === null ? "" : String(value));
   return {
     saidwell: LABEL_VERSION,
     file: transcript.file,
+    check: checkOf(sentences.flatMap(({ text, start, end, role, inStation, words }) => [text, plain(start), plain(end), role, String(inStation), ...words.map((word) => word.text)])),
     station: { start: round(station.start.time), end: round(station.end.time), startReason: station.start.reason, endReason: station.end.reason },
-    sentences: station.sentences.map((sentence) => {
-      const words = transcript.words.slice(sentence.first, sentence.end);
-      const label = transcript.segments[words[0]!.segment]?.speaker ?? null;
-      return {
-        text: words.map((word) => word.text).join(" "),
-        start: round(startOf(words)),
-        end: round(endOf(words)),
-        role: sentence.role,
-        confidence: Math.round(sentence.confidence * 100) / 100,
-        inStation: sentence.inStation,
-        ...(label === null ? {} : { label }),
-        estimated: transcript.timing !== "none" && (startGiven(transcript, sentence.first) === null || endGiven(transcript, sentence.end - 1) === null),
-        words: words.map((word) => labelWord(station, word)),
-      };
-    }),
+    sentences,
   };
+}
+
+function sentencesOf(station: Station): LabelSentence[] {
+  const { transcript } = station;
+  return station.sentences.map((sentence) => {
+    const words = transcript.words.slice(sentence.first, sentence.end);
+    const label = transcript.segments[words[0]!.segment]?.speaker ?? null;
+    return {
+      text: words.map((word) => word.text).join(" "),
+      start: round(startOf(words)),
+      end: round(endOf(words)),
+      role: sentence.role,
+      confidence: Math.round(sentence.confidence * 100) / 100,
+      inStation: sentence.inStation,
+      ...(label === null ? {} : { label }),
+      estimated: transcript.timing !== "none" && (startGiven(transcript, sentence.first) === null || endGiven(transcript, sentence.end - 1) === null),
+      words: words.map((word) => labelWord(station, word)),
+    };
+  });
 }
 
 function labelWord({ transcript }: Station, word: Word): LabelWord {

@@ -3,6 +3,7 @@ import type { FindingLog } from "./finding-log.ts";
 import { confidenceOf, field, labelOf, textOf, timesOf, article, type JsonObject } from "./json-fields.ts";
 import { parseJson, type JsonValue } from "./json-value.ts";
 import { joinWordList, type ListedWord, type SpokenWord, type StretchMark } from "./json-words.ts";
+import { CHECK_KEY, LABEL_FILE, tellEdits } from "./label-check.ts";
 import { readWords } from "./words.ts";
 
 /**
@@ -35,11 +36,25 @@ import { readWords } from "./words.ts";
 export function readJson(text: string, log: FindingLog): Draft {
   const root = parseJson(text, log);
   const { list, holder, role } = findList(root, log);
+  if (role && plainOf(holder?.members.get("saidwell")) === LABEL_FILE) tellEdits(plainOf(holder?.members.get(CHECK_KEY)), list.items.flatMap(partsOf), log);
   const stretched = role && list.items.some(opensStretch);
   const read = list.items.flatMap((item, place) => readSegment(item, { role, stretched, first: place === 0 }, log));
   const segments = stretched ? rejoined(read) : read;
   mendMilliseconds(segments, log);
   return { segments, headings: [], frontMatter: holder === null ? {} : plainMembers(holder), endsGiven: !stretched, outOfOrder: "sort" };
+}
+
+/** What of a sentence the check of a label file covers, in the order in which `labelDocument` takes it. */
+function partsOf(item: JsonValue): string[] {
+  if (item.type !== "object") return [plainOf(item) ?? ""];
+  const words = item.members.get("words");
+  const texts = words?.type === "array" ? words.items.map((word) => plainOf(word.type === "object" ? word.members.get("text") : word) ?? "") : [];
+  return [...["text", "start", "end", "role", "inStation"].map((key) => plainOf(item.members.get(key)) ?? ""), ...texts];
+}
+
+/** Undefined for what is missing or no plain value. */
+function plainOf(value: JsonValue | undefined): string | undefined {
+  return value === undefined || value.type === "object" || value.type === "array" || value.type === "null" ? undefined : String(value.value);
 }
 
 interface Found {

@@ -1,11 +1,9 @@
 import type { Draft } from "./draft.ts";
 import type { FindingLog } from "./finding-log.ts";
+import { CHECK_KEY, tellEdits } from "./label-check.ts";
 import { isSpeechOpening } from "./labels.ts";
 import { TextBuilder } from "./text-builder.ts";
 import { readMark } from "./text-line.ts";
-
-/** What the front matter of a label file says under the key `saidwell`. */
-export const LABEL_FILE = "labels@1";
 
 /** Headings of a label file and what they say of the words below. */
 const PARTS: Readonly<Record<string, boolean>> = { "before the station": false, station: true, "after the station": false };
@@ -23,6 +21,7 @@ const LABEL = /^\s*([^\s:][^:]{0,60}?):(?:\s+|$)/;
  * shares the interval of the line before it.
  */
 export function readLabelFile(lines: readonly string[], from: number, draft: Draft, log: FindingLog): void {
+  tellEdits(draft.frontMatter[CHECK_KEY], lines.slice(from), log);
   const builder = new TextBuilder(draft, log);
   let inStation: boolean | undefined;
   lines.slice(from).forEach((raw, place) => {

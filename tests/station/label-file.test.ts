@@ -1,5 +1,5 @@
 // Invented stations; behaviour only.
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { findStation } from "../../src/station/find.ts";
 import { labelDocument, writeLabelText } from "../../src/station/label-file.ts";
 import type { Station } from "../../src/station/types.ts";
@@ -50,6 +50,40 @@ test("a person's correction of a role is obeyed in both forms", () => {
   expect(roleOf(again(JSON.stringify(document), "labels.json"), "Thanks, bye.")).toBe("candidate");
 });
 
+describe("a sheet from a label file that was edited by hand says so", () => {
+  const told = (text: string, file: string) => again(text, file).transcript.findings.filter(({ code }) => code === "SW-T18").map(({ severity }) => severity);
+
+  test.each(SHAPES)("and one from a file as it was written does not (%s)", (_, text) => {
+    const station = stationIn(text);
+    expect(told(writeLabelText(station), "labels.txt")).toEqual([]);
+    // As an editor on another system saves it.
+    expect(told(`\ufeff${writeLabelText(station).replaceAll("\n", "\r\n")}\r\n`, "labels.txt")).toEqual([]);
+    expect(told(JSON.stringify(labelDocument(station)), "labels.json")).toEqual([]);
+  });
+
+  const written = writeLabelText(stationIn(SHAPES[2]![1]));
+  test.each([
+    ["a word", "a cream", "one cream"],
+    ["a role", "Patient: Thanks", "Candidate: Thanks"],
+    ["a time", "[0:04.000]", "[0:05.000]"],
+    ["an edge", "# Station", "# Before the station"],
+    ["words moved to the next line", "it.\n[0:08.000] Candidate: Use it", "it. Use\n[0:08.000] Candidate: it"],
+  ])("%s, in the text form", (_what, from, to) => {
+    const edited = written.replace(from, to);
+    expect(edited).not.toBe(written);
+    expect(told(edited, "labels.txt")).toEqual(["info"]);
+  });
+
+  test("and in the JSON form; a file of an earlier version, which has no check, is not accused", () => {
+    const document = labelDocument(stationIn(SHAPES[2]![1]));
+    const edited = structuredClone(document);
+    edited.sentences[0]!.words[0]!.text = "Hallo";
+    expect(told(JSON.stringify(edited), "labels.json")).toEqual(["info"]);
+    expect(told(JSON.stringify({ ...edited, check: undefined }), "labels.json")).toEqual([]);
+    expect(told(written.replace(/check: .*\n/, "").replace("a cream", "one cream"), "labels.txt")).toEqual([]);
+  });
+});
+
 test("a person's correction of an edge is obeyed", () => {
   const station = stationIn(TALK);
   const text = writeLabelText(station).replace("# After the station\n", "").replace("# Station\n", "").replace("# Before the station\n", "# Station\n");
@@ -61,6 +95,7 @@ test("the text form has front matter, the three headings and one line a turn", (
   expect(writeLabelText(stationIn("[0:12.3] You may begin. Hello, my name is Iris, I'm the pharmacist. How can I help?\n[0:20] I've got this cream for my hands and I don't know how to use it."))).toBe(`---
 saidwell: labels@1
 source: rehearsal.txt
+check: 0d1c7da5095d3e95
 ---
 
 # Before the station
@@ -97,13 +132,13 @@ test.each([["starts only", STARTS_ONLY], ["voices under one time", SHARED], ["a 
 });
 
 test("a line of the text form never runs over a time that the file gives, and has an end only where the file gives one", () => {
-  expect(writeLabelText(stationIn(STARTS_ONLY)).split("\n").slice(7, 11)).toEqual([
+  expect(writeLabelText(stationIn(STARTS_ONLY)).split("\n").slice(8, 12)).toEqual([
     "[0:00.000] Candidate: Hello my name is Oskar, I am the pharmacist.",
     "[0:06.000] Patient: Hello.",
     "[0:08.000] Candidate: Shake it well before every puff.",
     "[1:08.000] Candidate: Then breathe all the way out.",
   ]);
-  expect(writeLabelText(stationIn(SHARED)).split("\n").slice(7, 11).map((line) => line.split("]")[0])).toEqual(["[0:00.000 - 0:20.000", expect.stringMatching(/^\[~0:1/), expect.stringMatching(/^\[~0:1/), "[0:30.000 - 0:36.000"]);
+  expect(writeLabelText(stationIn(SHARED)).split("\n").slice(8, 12).map((line) => line.split("]")[0])).toEqual(["[0:00.000 - 0:20.000", expect.stringMatching(/^\[~0:1/), expect.stringMatching(/^\[~0:1/), "[0:30.000 - 0:36.000"]);
 });
 
 test("the JSON form keeps times and confidences of single words; the text form keeps the silences between them and says what it left out", () => {

@@ -2,6 +2,7 @@ import { withoutControls } from "../../report/clean.ts";
 import { toJson } from "../../report/json.ts";
 import { findStation } from "../../station/find.ts";
 import { labelDocument, writeLabelText } from "../../station/label-file.ts";
+import { withCheck } from "../../transcript/label-check.ts";
 import { readTranscript } from "../../transcript/read.ts";
 import { readInput } from "../input.ts";
 import { checkOutput, writeOutput } from "../output.ts";
@@ -17,5 +18,5 @@ export async function runLabel(path: string, flags: LabelFlags): Promise<void> {
   checkOutput(output);
   const { bytes, file } = await readInput(path);
   const found = findStation(readTranscript(bytes, { file }), station);
-  await writeOutput(flags.format === "json" ? toJson(labelDocument(found)) : withoutControls(writeLabelText(found)), output);
+  await writeOutput(flags.format === "json" ? toJson(labelDocument(found)) : withCheck(withoutControls(writeLabelText(found))), output);
 }
