@@ -78,22 +78,41 @@ function byItsOpening(context: Context, asked: WordSpan, start: WordSpan, teache
   const tokens = tokensOf(context, start);
   const first = tokens.slice(0, FIRST_WORDS);
   if (tokens.length === 0) return "ignored";
+  const question = tokensOf(context, asked);
+  const sentence = tokens.slice(0, 1 + tokens.findIndex(({ after }) => /[.!?]/.test(after)));
+  // "Ten seconds. Is that the phone? I'll ask my colleague to get it.": what is put off behind an answer is something else.
+  if (sentence.length > 0 && DEFERRALS.find(sentence).length === 0 && DEFERRALS.find(tokens).length > 0 && (saysYesOrNo(sentence) || givesNumber(question, sentence.slice(0, FIRST_WORDS)))) return "answered";
   if (DEFERRALS.find(first).length > 0) return "deferred";
   if (TOPIC_CHANGES.find(first).length > 0) return "ignored";
   const opens = afterOpeners(tokens);
-  const opening = first.slice(0, YES_OR_NO);
-  if (AFFIRMATIONS.find(opening).length > 0 || CONFIRMATIONS.find(opening).some(({ first: at, end }) => end - at > 1 || SURE.test(opening[at]!.text)) || tokens.slice(0, opens + 1).some(({ text }) => DENIES.test(text))) return "answered";
+  if (saysYesOrNo(tokens)) return "answered";
   if (DEFERRALS.find(tokens).length > 0) return "deferred";
-  const question = tokensOf(context, asked);
-  if (sharesContent(question, tokens)) return "answered";
-  if (/^(how|when)$/.test(question[afterOpeners(question)]?.text ?? "") && findQuantities(first).length > 0) return "answered";
+  if (sharesContent(question, tokens) || givesNumber(question, first)) return "answered";
   const acts = speechActs(tokens, new Set());
   const told = acts.filter((act) => act === "tell").length;
   if (told < SOME_WORDS || (acts[acts.length - 1] !== "tell" && tokens.length < REPLY_START / 2)) return "ignored";
-  if (!scripted && teaches) return "answered";
-  if (tokens[opens] !== undefined && POINTS_BACK.test(tokens[opens]!.text)) return "answered";
-  if (scripted && teaches) return "ignored";
-  return "cannot-tell";
+  // "Does it taste funny?" "Shake it well.": a yes or no is asked for, and something else is taught.
+  if (!scripted && teaches && !asksYesOrNo(question)) return "answered";
+  if (tokens[opens] !== undefined && POINTS_BACK.test(tokens[opens]!.text) && !(tokens[opens]!.text === "you" && teaches && GOES_ON.test(tokens[opens - 1]?.text ?? ""))) return "answered";
+  return teaches ? "ignored" : "cannot-tell";
+}
+
+/** "So you take the cap off": the next step, no answer. */
+const GOES_ON = /^(so|first|firstly|now|next|then|and|okay|right)$/;
+
+/** Whether a reply opens with a yes or a no. */
+function saysYesOrNo(tokens: readonly Token[]): boolean {
+  const opening = tokens.slice(0, YES_OR_NO);
+  return AFFIRMATIONS.find(opening).length > 0 || CONFIRMATIONS.find(opening).some(({ first, end }) => end - first > 1 || SURE.test(opening[first]!.text)) || tokens.slice(0, afterOpeners(tokens) + 1).some(({ text }) => DENIES.test(text));
+}
+
+/** "How long?" "Ten seconds." */
+const givesNumber = (question: readonly Token[], reply: readonly Token[]) => /^(how|when)$/.test(question[afterOpeners(question)]?.text ?? "") && findQuantities(reply).length > 0;
+
+/** "Does it ...?", but not "is there anything I do first?", which asks for whatever there is. */
+function asksYesOrNo(question: readonly Token[]): boolean {
+  const opening = question[afterOpeners(question)]?.text ?? "";
+  return /^(do|does|did|is|are|can|could|will|would|should|may|have|has)$/.test(opening) && !question.some(({ text }) => /^(any|anything|something|or|else)$/.test(text));
 }
 
 const tokensOf = (context: Context, { first, end }: WordSpan) => tokenise(context.station.transcript.words.slice(first, end).filter(({ kind }) => kind === "word").map(({ text }) => text));

@@ -81,6 +81,19 @@ describe("how it was answered", () => {
     expect(scripted(markTalk([...OPENING, "P: Can I go swimming with it?", "C: Um, good question.", "P: I love the sea, me.", "C: Let me check and come back to you."]), "swim").answer).toBe("deferred");
   });
 
+  test.each([
+    ["P: How long do I hold it for?", "C: Ten seconds. Is that the phone? I'll just ask a colleague to get it.", "answered"],
+    ["P: Is it safe with my heart tablets?", "C: Yes, that's completely fine. If you get any chest pain, ask your doctor about it.", "answered"],
+    ["P: Is it safe with my heart tablets?", "C: Yes, let me check that for you.", "deferred"],
+    ["P: Does it taste funny?", "C: Shake it before each puff.", "ignored"],
+    ["P: Does it taste funny?", "C: So first you give it a good shake.", "ignored"],
+    ["P: Is there anything I do to it first?", "C: Give it a good shake.", "answered"],
+  ])("%s %s: %s", (question, reply, how) => expect(asked(markTalk([...OPENING, question, reply])).map(({ answer }) => answer)).toEqual([how]));
+
+  test("the next step is no answer to the script's question", () => {
+    expect(answer("C: So first you give it a good shake and shake it before each puff.").answer).toBe("ignored");
+  });
+
   test("passed over for another topic", () => {
     expect(answer("C: Yeah, so, going back to the case, wash it once a week.").answer).toBe("ignored");
   });
