@@ -1,13 +1,17 @@
+import { stem } from "../language/stem.ts";
+import { tokenise } from "../language/token.ts";
 import type { CompiledRubric, CompiledStatement } from "./compile.ts";
 import { askedShare, deniesBeside, mustHolds, mustHoldsInside, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { reactionTo, saysYesTo, type Scene, type Yes } from "./elicitation.ts";
 import { isOwnStatement, isSupposed } from "./held-passages.ts";
 import type { Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
+import type { Response } from "./response.ts";
 import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
 import type { UnsafeMatch } from "./types.ts";
 import { saysAll, saysChosen, windowsFor, withoutOverlap, type Window } from "./windows.ts";
+import type { WordGroup } from "./word-group.ts";
 
 /** To hold a statement against somebody takes a close fit. */
 export const UNSAFE_ACCEPTED = 0.78;
@@ -40,6 +44,25 @@ function nearWindows({ say, must }: CompiledStatement, postings: Postings, strea
   return say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => (inOwnWords(window) ? mustHolds : mustHoldsInside)(must, postings, stream, window));
 }
 
+const notWithOf = new WeakMap<Response, readonly WordGroup[]>();
+
+/** Denials, whose polarity the gates read: what else may not stand with a statement keeps it out, whoever says it. */
+const DENIALS: ReadonlySet<string> = new Set(["not", "never", "no", "without", "cannot", "do"].map(stem));
+
+/** What may not stand with a statement, but the denials that the response says itself: "if it's not working use more" has its own "not". */
+function othersNotWith({ notWith }: CompiledStatement, response: Response): readonly WordGroup[] {
+  let groups = notWithOf.get(response);
+  if (groups === undefined) {
+    const own = new Set(tokenise(response.text.split(/[\s|()]+/).filter(Boolean)).map(({ stem }) => stem));
+    const says = (key: string) => DENIALS.has(key) && own.has(key);
+    // Single words of a notion share one run, all as keys of one place.
+    const others = (run: string[][]) => (run.length === 1 ? [run[0]!.filter((key) => !says(key))] : run);
+    groups = notWith.map((group) => ({ ...group, runs: group.runs.map(others).filter((run) => run.some((keys) => keys.length > 0)) }));
+    notWithOf.set(response, groups);
+  }
+  return groups;
+}
+
 /** Less likely passages are no reason to let an unsafe statement go. */
 const LIKELY_RIGHT = 0.5;
 
@@ -56,7 +79,7 @@ function saidRightly({ aligned, response, coverage }: Window, right: readonly Pa
 const inOwnWords = ({ aligned, response }: Window) => aligned.every(({ term, quality }) => quality === 1 || response.terms[term]!.plain);
 
 function isStated(statement: CompiledStatement, window: Window, postings: Postings, stream: Stream): boolean {
-  if (!saysAll(window) || !saysChosen(window, postings) || !notWithHolds(statement.notWith, postings, stream, window)) return false;
+  if (!saysAll(window) || !saysChosen(window, postings) || !notWithHolds(othersNotWith(statement, window.response), postings, stream, window)) return false;
   if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
   if (isSupposed(window, stream) || !isOwnStatement(window, stream)) return false;
   return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";

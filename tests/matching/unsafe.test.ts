@@ -24,6 +24,7 @@ unsafe:
   - { id: pin, label: A pin, severity: moderate, say: ["if|when it clogs use a pin", use a pin to unblock it] }
   - { id: stop, label: Stops the preventer, severity: major, say: [stop your preventer and use this, "use this instead of your preventer", "when you feel well stop your preventer"] }
   - { id: reuse, label: Keeps the needle, severity: moderate, say: ["keep|save the needle for tomorrow|(the next night)|(another go)"] }
+  - { id: more, label: More of it, severity: moderate, say: [if it is not working just use more drops], not_with: ["(not|never|blurred)"] }
 pass: { minimum: 50 }
 `,
   {
@@ -77,4 +78,9 @@ describe("what makes it unsafe must be said, however light the words are", () =>
     ["You may drive as soon as your sight is clear.", []],
     ["You may drive as soon as you like.", ["drive"]],
   ])("and what makes it wrong: %s", (says, items) => expect(sheet(says).incorrect.map(({ item }) => item)).toEqual(items));
+});
+
+describe("what may not stand with a statement", () => {
+  test("is not what its own words say", () => expect(unsafe("If it's not working just use more drops.")).toEqual(["more"]));
+  test("is all else", () => expect(unsafe("If it's not working just use more of the blurred drops.")).toEqual([]));
 });
