@@ -14,6 +14,8 @@ const TOLD = new Set([
 ]);
 /** And these only before a thing: "prime it again", but not "a blood test for that". */
 const TOLD_OF_A_THING = new Set(["prime", "test", "spray", "repeat", "double", "discard", "replace", "order", "reorder", "apply", "insert", "remove", "attach", "flick", "tap", "mix", "warm"]);
+/** Behind these it is what is taken: "never use double the next day". */
+const TAKES_IT = /^(use|using|take|taking|have|having|give|giving|get|getting|do|doing)$/;
 const A_THING = /^(it|them|the|your|another|one|two|up)$/;
 const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|under|into|with|at|to)$/;
 /** A verb behind these belongs to them, or is none. */
@@ -53,7 +55,7 @@ export function opensInstruction(tokens: readonly Token[], place: number): boole
   const next = tokens[place + 1]?.text ?? "";
   if ((LEADS_TO_VERB.has(before) && !(before === "no" && tokens[place - 1]!.after === "")) || before.endsWith("ly")) return false;
   for (let k = place - 2; k >= Math.max(0, place - LET_REACH); k -= 1) if (/^(let|lets|letting|make|makes|making|help|helps)$/.test(tokens[k]!.text)) return false;
-  if (TOLD_OF_A_THING.has(here)) return A_THING.test(next);
+  if (TOLD_OF_A_THING.has(here)) return A_THING.test(next) && !TAKES_IT.test(before);
   return TOLD_ALONE.has(here) ? next !== "of" : TOLD.has(here) && WHAT_IS_TOLD.test(next);
 }
 

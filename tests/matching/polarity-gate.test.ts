@@ -34,6 +34,7 @@ describe("a response is said, whichever way the denial is put", () => {
 describe("a response is not said where its denial is missing or added", () => {
   test.each([
     ["don't put your elbows near the hinge", "put your elbows near the hinge"],
+    ["never use double the next evening", "you can double up the next evening if you forget"],
     ["dust the lantern with a feather", "never dust the lantern with a feather"],
     ["don't wait until the lantern is empty to order another", "wait until the lantern is empty to order another"],
     ["the colour of the lantern may change", "the colour of the lantern will not change"],
