@@ -61,3 +61,17 @@ describe("where some elements of a critical item are enough, it says which must 
     expect(bare).toEqual(Object.keys(ANY).filter((key) => key.startsWith(`${name}/`)));
   });
 });
+
+describe("numbers of the supplied label and of the product go before what is right elsewhere", () => {
+  test.each<[string, string, string, string, string, boolean]>([
+    ["sublingual-nitrate", "prime", "after-disuse", "If it's been in a drawer for a week give it a squirt first.", "complete", false],
+    ["sublingual-nitrate", "prime", "after-disuse", "If it's been in a drawer for two weeks give it a squirt first.", "absent", true],
+    ["methotrexate-weekly", "pregnancy", "plan-ahead", "You need to stop it six months before you try for a baby.", "complete", false],
+    ["methotrexate-weekly", "pregnancy", "plan-ahead", "You need to stop it one month before you try for a baby.", "absent", true],
+    ["methotrexate-weekly", "pregnancy", "plan-ahead", "Speak to your specialist before you plan a pregnancy.", "complete", false],
+  ])("%s, %s/%s: %s", (rubric, id, element, text, content, differs) => {
+    const item = said(rubric, text, id);
+    expect(item.elements.find((candidate) => candidate.id === element)!.content).toBe(content);
+    expect(item.remarks.some((remark) => remark.startsWith("differs from this station's guidance"))).toBe(differs);
+  });
+});

@@ -36,6 +36,10 @@ describe.each(files)("%s", (name) => {
     }
   });
 
+  test("says of every unsafe statement what it rests on", () => {
+    expect(rubric.unsafe.filter(({ fact }) => fact === undefined).map(({ id }) => id)).toEqual([]);
+  });
+
   test("lists unsafe statements and the patient's questions", () => {
     expect(rubric.unsafe.length).toBeGreaterThanOrEqual(4);
     expect(rubric.scenario.questions.length).toBeGreaterThanOrEqual(2);
