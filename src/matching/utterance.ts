@@ -46,7 +46,8 @@ export class UtteranceReader {
     const { stream, postings } = this.look(text);
     const { elements, unsafe } = this.within(postings);
     const tried = candidatePassages(this.rubric, postings, stream, elements);
-    const stated = unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream, tried.filter(counts));
+    // In a station what is said rightly is never unsafe; here it is asked whether a rubric calls the same words both.
+    const stated = unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream, []);
     return { kept: assign(withoutOthersWords(withoutUnsafe(tried.filter(counts), stated, stream), tried)).kept, tried, unsafe: stated };
   }
 

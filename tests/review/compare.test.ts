@@ -148,8 +148,8 @@ describe("whose marks change, and why", () => {
   });
 
   test("an unsafe statement that is listed anew is found", () => {
-    const { candidate } = compare(edited(["unsafe:\n", "unsafe:\n  - { id: breath, label: Hold it, severity: major, say: [hold your breath for ten seconds] }\n"]));
-    expect(candidate!.found).toEqual([{ kind: "unsafe", id: "breath", before: "not found", after: "major", why: { how: "alone", changes: [0] } }]);
+    const { candidate } = compare(edited(["unsafe:\n", "unsafe:\n  - { id: cheeks, label: Flush them, severity: major, say: [flush out your cheeks when you are done with it] }\n"]));
+    expect(candidate!.found).toEqual([{ kind: "unsafe", id: "cheeks", before: "not found", after: "major", why: { how: "alone", changes: [0] } }]);
     expect(candidate).toMatchObject({ after: { outcome: "fail" } });
   });
 
