@@ -145,7 +145,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     if (denied && tokens[place]!.text === "without") continue;
     denied = true;
     // "No pain, no cough" denies twice; "don't forget to shake" denies a denial.
-    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null);
+    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null, deniesAList(tokens, clause, place, result));
     else if (tokens[place]!.text === "never") for (let k = sayingFrom(tokens, clause.first, place); k < place; k += 1) result[k]!.negated = true;
     place = hit.end - 1;
   }
@@ -282,6 +282,17 @@ function governsAThing(tokens: readonly Token[], place: number): boolean {
 /** One thing of a list seldom takes more words. */
 const LONGEST_OF_A_LIST = 5;
 
+/** Words between a denial and what it belongs to: "a cough that just will not". */
+const BEFORE_A_DENIAL = /^(will|would|can|could|is|are|was|were|do|does|did|has|have|had|should|may|might|just|really|still|you|he|she|it|they|i|we)$/;
+
+/** Whether a denial is told, and so denies all of a list: "a cough that won't stop, a sore throat or ..." and "bruises for no reason, ... or ..." name signs. */
+function deniesAList(tokens: readonly Token[], clause: Clause, place: number, result: readonly Polarity[]): boolean {
+  if (result[place]!.hypothetical) return false;
+  let before = place - 1;
+  while (before >= clause.first && BEFORE_A_DENIAL.test(tokens[before]!.text)) before -= 1;
+  return before < clause.first || !/^(that|which|who|if|when|for)$/.test(tokens[before]!.text);
+}
+
 /** Behind a comma a denial goes on only through a list: "don't twist, bend or force it", but "don't wait, have some juice". */
 function goesOn(tokens: readonly Token[], from: number, end: number): boolean {
   let words = 0;
@@ -306,13 +317,13 @@ function isCleft(tokens: readonly Token[], first: number): boolean {
 }
 
 /** Denies the tokens from `first` on, or turns what they were, until something ends the reach. */
-function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean): void {
+function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean, lists = true): void {
   const end = Math.min(clause.end, first + reach);
   const cleft = isCleft(tokens, first);
   for (let place = first; place < end; place += 1) {
     const text = tokens[place]!.text;
     const listed = place > first && tokens[place - 1]!.after === ",";
-    if (listed && !goesOn(tokens, place, end)) return;
+    if (listed && !(lists && goesOn(tokens, place, end))) return;
     if (!listed && !(cleft && /^(you|i|we|he|she|they)$/.test(text)) && (place > first || tokens[place - 1]!.text === "good") && opensTelling(tokens, place)) return;
     if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || (ENDERS.at(tokens, place) !== null && !goesWithIt(tokens, place)))) return;
     result[place]!.negated = turns ? !result[place]!.negated : true;
