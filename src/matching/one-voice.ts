@@ -4,7 +4,7 @@ import { inOneSentence, type Stream } from "./stream.ts";
 
 /** Where passages overlap, an open gate goes before a closed one, then the better fit; being wrong needs the clearly better fit. */
 export function bestOf(passages: readonly Passage[]): Passage[] {
-  const rank = (passage: Passage) => (passage.closed.length === 0 ? 2 : 0) + passage.coverage - (passage.verdict === "wrong" || passage.verdict === "unclear" ? WRONG_HANDICAP : 0);
+  const rank = (passage: Passage) => (passage.closed.length === 0 ? 2 : 0) + passage.coverage - (HANDICAPS[passage.verdict] ?? 0);
   const kept: Passage[] = [];
   for (const passage of [...passages].sort((a, b) => rank(b) - rank(a) || a.end - a.first - (b.end - b.first) || a.first - b.first)) {
     if (!kept.some((other) => passage.first < other.end && other.first < passage.end)) kept.push(passage);
@@ -14,6 +14,8 @@ export function bestOf(passages: readonly Passage[]): Passage[] {
 
 /** What is held against somebody must fit better by so much. */
 export const WRONG_HANDICAP = 0.04;
+/** What is right elsewhere goes behind what is right here: of "under the tongue" and "on or under it" the station's own. */
+const HANDICAPS: Partial<Record<Passage["verdict"], number>> = { wrong: WRONG_HANDICAP, unclear: WRONG_HANDICAP, elsewhere: 0.03 };
 /** So much better a fit decides what a sentence says that seems to say a thing and its opposite. */
 const CLEARER = 0.05;
 

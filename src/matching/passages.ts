@@ -290,8 +290,18 @@ const REQUEST_REACH = 14;
 function requestsBack(window: Window, stream: Stream): boolean {
   const from = stream.clauses[stream.clauseOf[window.first]!]!.first;
   const to = Math.min(stream.tokens.length, stream.clauses[stream.clauseOf[window.end - 1]!]!.end + REQUEST_REACH);
-  return TEACH_BACK.find(stream.tokens, from, to).length > 0;
+  return TEACH_BACK.find(stream.tokens, from, to).some((hit) => isAskedBack(stream, from, hit));
 }
+
+/** "Show your family how you'd use it" and "let's talk it through" ask for nothing back; "I'll get you to show me" does. */
+function isAskedBack({ tokens }: Stream, from: number, { first, end }: { first: number; end: number }): boolean {
+  const texts = tokens.slice(from, end).map(({ text }) => text);
+  const said = texts.join(" ");
+  return !SHOWN_TO_OTHERS.test(said) && (!OFFERS.test(said) || texts.slice(first - from).some((text) => /^(me|us|you|your)$/.test(text)));
+}
+
+const SHOWN_TO_OTHERS = /\b(show|tell|teach|explain to) (your|his|her|their|him|them|the|everybody|everyone|anybody|somebody) (?!(what|how|hand|pen|patch)\b)/;
+const OFFERS = /\b(let us|we will|we can|i will|i am going to|shall i|shall we)\b/;
 
 /** Open a statement; a response that opens so itself ("I just need to check your name") asks all the same. */
 const STATES = new Set(["i", "we", "let", "it", "if", "there", "today", "since"]);

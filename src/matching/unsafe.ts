@@ -79,10 +79,16 @@ function saidRightly({ aligned, response, coverage }: Window, right: readonly Pa
 const inOwnWords = ({ aligned, response }: Window) => aligned.every(({ term, quality }) => quality === 1 || response.terms[term]!.plain);
 
 function isStated(statement: CompiledStatement, window: Window, postings: Postings, stream: Stream): boolean {
-  if (!saysAll(window) || !saysChosen(window, postings) || !notWithHolds(othersNotWith(statement, window.response), postings, stream, window)) return false;
+  if (!saysAll(window) || !saysChosen(window, postings) || !deniesAlike(window, stream) || !notWithHolds(othersNotWith(statement, window.response), postings, stream, window)) return false;
   if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
   if (isSupposed(window, stream) || !isOwnStatement(window, stream)) return false;
   return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
+}
+
+/** "Ring if she's better" is no "only ring if she's not better": something that the statement denies must be denied, supposed or told. */
+function deniesAlike({ aligned, response }: Window, { polarity }: Stream): boolean {
+  const denied = aligned.filter(({ term }) => response.terms[term]!.negated && !response.terms[term]!.eitherWay);
+  return denied.length === 0 || denied.some(({ hit }) => polarity[hit.end - 1]!.negated);
 }
 
 /** "Dry it with a tea towel" says no "dry it": words of an unsafe statement earn nothing. */
@@ -106,7 +112,8 @@ export function affirmedUnsafe(rubric: CompiledRubric, postings: Postings, scene
     const match = (window: Window, { span }: Yes): UnsafeMatch => ({ statement: statement.statement, span, score: window.coverage, confidence: window.coverage, verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe", response: window.response.text });
     for (const response of statement.say) {
       for (const window of windowsFor(response, postings, stream, AFFIRMED_ACCEPTED)) {
-        if (overTurns(window, stream) || askedShare(stream, window).asked < 0.5 || !mustHolds(statement.must, postings, stream, window) || readPolarity(stream, window, new Set()) !== "agrees") continue;
+        if (overTurns(window, stream) || askedShare(stream, window).asked < 0.5 || !mustHolds(statement.must, postings, stream, window) || readPolarity(stream, window, new Set()) !== "agrees" || !notWithHolds(othersNotWith(statement, window.response), postings, stream, window)) continue;
+        if (!saysAll(window) || !saysChosen(window, postings)) continue;
         const yes = saysYesTo(scene, wordsOf(stream, window.first, window.end), topicOf(response));
         if (yes !== null) return [match(window, yes)];
       }

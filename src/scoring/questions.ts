@@ -11,6 +11,7 @@ import { replyTo } from "./replies.ts";
 import type { QuestionResult } from "./types.ts";
 
 const CONFIRMATIONS = speechPhrases("confirmations");
+const SUPPOSING = speechPhrases("supposing");
 
 /** Words that fit so well are the scripted question, whatever the reply; those that fit less need the script's answer behind them. */
 const FITS = 0.5;
@@ -87,7 +88,10 @@ function isAnswer(context: Context, before: Turn, span: WordSpan, reply: WordSpa
   const asked = texts({ first: Math.max(before.first, before.end - WAITING), end: before.end });
   if (!acts.slice(-WAITING).some((act) => act !== "tell") || asked.some((text) => INVITES.test(text))) return false;
   const said = texts(span);
-  const formed = speechActs(tokenise(said.map((text) => text.replace("?", "."))), new Set()).some((act) => act !== "tell");
+  const spoken = tokenise(said.map((text) => text.replace("?", ".")));
+  // "What if I forget?" has not the form of a question and is one.
+  if (asks && spoken.some((_, place) => SUPPOSING.at(spoken, place) !== null)) return false;
+  const formed = speechActs(spoken, new Set()).some((act) => act !== "tell");
   if (!asks || !formed) return true;
   // A mere "yes" answers a question as well.
   return reply !== null && CONFIRMATIONS.find(tokenise(texts({ first: reply.first, end: Math.min(reply.end, reply.first + CONFIRMING_WORDS) }))).some((hit) => hit.end - hit.first > 1);
