@@ -17,7 +17,7 @@ const TOLD_OF_A_THING = new Set(["prime", "test", "spray", "repeat", "double", "
 /** Behind these it is what is taken: "never use double the next day". */
 const TAKES_IT = /^(use|using|take|taking|have|having|give|giving|get|getting|do|doing)$/;
 const A_THING = /^(it|them|the|your|another|one|two|up)$/;
-const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|under|into|with|at|to|today|todays)$/;
+const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|under|into|with|at|to|now|today|todays)$/;
 /** A verb behind these belongs to them, or is none. */
 const LEADS_TO_VERB = new Set([
   "i", "you", "we", "they", "he", "she", "people", "who", "to", "not", "never", "will", "would", "can", "could", "should", "shall", "must", "may", "might", "do", "does", "did", "let", "make", "help", "the", "a", "an", "your", "my", "his", "her", "their",
@@ -55,6 +55,8 @@ export function opensInstruction(tokens: readonly Token[], place: number): boole
   const next = tokens[place + 1]?.text ?? "";
   if ((LEADS_TO_VERB.has(before) && !(before === "no" && tokens[place - 1]!.after === "")) || before.endsWith("ly")) return false;
   for (let k = place - 2; k >= Math.max(0, place - LET_REACH); k -= 1) if (/^(let|lets|letting|make|makes|making|help|helps)$/.test(tokens[k]!.text)) return false;
+  // "Don't take double the next night" is no instruction.
+  if (here === "double" && next === "the") return false;
   if (TOLD_OF_A_THING.has(here)) return A_THING.test(next) && !TAKES_IT.test(before);
   return TOLD_ALONE.has(here) ? next !== "of" : TOLD.has(here) && WHAT_IS_TOLD.test(next);
 }
@@ -117,6 +119,8 @@ function opensSubject(tokens: readonly Token[], place: number): boolean {
 function namesSubject(tokens: readonly Token[], place: number): boolean {
   for (let verb = place + 2; verb <= place + 3 && verb < tokens.length; verb += 1) {
     const { text } = tokens[verb]!;
+    // "The one you are using" is a thing.
+    if (/^(i|you|we|he|she|they)$/.test(tokens[verb - 1]!.text)) return false;
     if (tokens[verb - 1]!.after !== "" || (TAKES_A_CLAUSE.has(tokens[verb - 1]!.text) && !/^ones?$/.test(tokens[verb - 1]!.text))) return false;
     if (/s$/.test(tokens[verb - 1]!.text) && /^(look|feel|go|turn|get|hurt|start|seem)$/.test(text)) return true;
     if (THIRD_PERSON.test(text) || /^(will|would|can|should|must|is|are|has)$/.test(text)) return true;
