@@ -1,4 +1,4 @@
-import { areOpposite } from "../language/opposites.ts";
+import { areOpposite, hasOpposite } from "../language/opposites.ts";
 import type { Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
@@ -7,6 +7,7 @@ const REACH = 3;
 const AT_ONCE = /\b(as|while|the same time|the same moment|at once|together)\b/;
 const ONE_BY_ONE = /^(before|after)$/;
 const SIDE = /^(left|right)$/;
+const SIDES = /\b(left|right)\b/;
 /** Of the words "left" and "right" those are sides, not "right, then" or "what's left". */
 const HAS_SIDES = /^(hand|nostril|side|one|eye|ear|leg|arm|thigh|foot|cheek)s?$/;
 
@@ -20,8 +21,12 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
   const clause = (place: number) => stream.clauses[stream.clauseOf[place]!]!;
   const first = Math.max(clause(window.first).first, window.first - REACH);
   const end = Math.min(clause(window.end - 1).end, window.end + REACH);
-  const carrying = new Set(aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
   const lacking = response.terms.filter((term, place) => term.direction && !aligned.some((found) => found.term === place));
+  const atOnce = AT_ONCE.test(response.text) && response.terms.length > 1;
+  const paired = SIDES.test(response.text);
+  // Most passages end here.
+  if ((lacking.length === 0 && !atOnce && !paired) || !tellsAWay(stream, first, end)) return false;
+  const carrying = new Set(aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
   const own = new Set(response.terms.flatMap(({ keys }) => keys.map(({ key }) => key)));
   const told = (place: number) => !stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !carrying.has(place) && tokens[place + 1]?.text !== "of";
   // "The pen comes before the syrup" is "the syrup comes after the pen".
@@ -34,9 +39,15 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
     const { stem, text } = tokens[place]!;
     if (!told(place) || own.has(stem) || (ONE_BY_ONE.test(text) && turned(place))) continue;
     if (lacking.some(({ keys, negated }) => !negated && keys.some(({ key, quality }) => quality === 1 && areOpposite(key, stem)))) return true;
-    if (ONE_BY_ONE.test(text) && place > window.first && place < window.end && AT_ONCE.test(response.text) && response.terms.length > 1) return true;
+    if (ONE_BY_ONE.test(text) && place > window.first && place < window.end && atOnce) return true;
   }
-  return pairsOtherwise(response.text, tokens.slice(first, end).map(({ text }) => text));
+  return paired && pairsOtherwise(response.text, tokens.slice(first, end).map(({ text }) => text));
+}
+
+/** Whether any word between two tokens tells one of two ways. */
+function tellsAWay({ tokens }: Stream, first: number, end: number): boolean {
+  for (let place = first; place < end; place += 1) if (hasOpposite(tokens[place]!.stem)) return true;
+  return false;
 }
 
 function pairsOtherwise(response: string, said: readonly string[]): boolean {
