@@ -1,31 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { loadRubric } from "../../src/rubric/load.ts";
-import { markTalk, OPENING } from "../scoring/station-card.ts";
+import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
-const card = loadRubric(
-  `saidwell: rubric@1
-id: spray-card
-title: Invented card
-version: 1
-jurisdiction: [any]
-scenario: { task: Explain it., counselled: patient }
-time: { limit: 60, target: 45 }
-sections:
-  - id: only
-    title: Only
-    items:
+const card = cardWith(
+  `
       - { id: pin, label: No pin in the nozzle, say: [never put a pin in the nozzle], incorrect: [use a pin to unblock it] }
-unsafe:
-  - { id: share, label: Others may use it, severity: major, say: ["you can share it with your husband|wife", "can your wife|husband use it"], must: [share|use] }
-pass: { minimum: 50 }
 `,
-  {
-    file: "spray-card.yaml",
-    readBlock: () => {
-      throw new Error("no blocks here");
-    },
-  },
+  "minimum: 50",
+  `
+  - { id: share, label: Others may use it, severity: major, say: ["you can share it with your husband|wife", "can your wife|husband use it"], must: [share|use] }
+`,
 );
 const sheet = (...lines: string[]) => markTalk([...OPENING, ...lines], {}, card);
 const shared = (...lines: string[]) => sheet(...lines).unsafe.found.map(({ corrected }) => (corrected ? "taken back" : "stands"));

@@ -1,38 +1,22 @@
 import { describe, expect, test } from "vitest";
-import { loadRubric } from "../../src/rubric/load.ts";
-import { markTalk, OPENING } from "../scoring/station-card.ts";
+import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
-const card = loadRubric(
-  `saidwell: rubric@1
-id: drops-card
-title: Invented card
-version: 1
-jurisdiction: [any]
-scenario: { task: Explain it., counselled: patient }
-time: { limit: 60, target: 45 }
-sections:
-  - id: only
-    title: Only
-    items:
+const card = cardWith(
+  `
       - { id: check, label: Checks the bottle, say: [check the name on the bottle] }
       - { id: head, label: Head back, say: [tilt your head back, tip your head back] }
       - { id: lid, label: Lid down, say: [pull your lower lid down, pull the bottom eyelid down] }
       - { id: drive, label: When to drive, say: [drive when your sight is clear], incorrect: ["drive whenever|(as soon as you like)"] }
-unsafe:
+`,
+  "minimum: 50",
+  `
   - { id: tip, label: Tip on the lid, severity: moderate, say: ["use the tip|nozzle to open|pull|hold|lift your lid|eyelid", "it's fine if the tip touches your eye"], must: ["(tip|nozzle|bottle)", "(touches|pull|lift|open|hold)"] }
   - { id: pin, label: A pin, severity: moderate, say: ["if|when it clogs use a pin", use a pin to unblock it] }
   - { id: stop, label: Stops the preventer, severity: major, say: [stop your preventer and use this, "use this instead of your preventer", "when you feel well stop your preventer"] }
   - { id: reuse, label: Keeps the needle, severity: moderate, say: ["keep|save the needle for tomorrow|(the next night)|(another go)"] }
   - { id: more, label: More of it, severity: moderate, say: [if it is not working just use more drops], not_with: ["(not|never|blurred)"] }
-pass: { minimum: 50 }
 `,
-  {
-    file: "drops-card.yaml",
-    readBlock: () => {
-      throw new Error("no blocks here");
-    },
-  },
 );
 const sheet = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card);
 const unsafe = (says: string) => sheet(says).unsafe.found.map(({ id }) => id);

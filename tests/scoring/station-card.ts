@@ -37,10 +37,10 @@ export function item(sheet: MarkSheet, id: string): ItemResult {
   return found;
 }
 
-/** A small invented rubric of one section. @param items in YAML, each line as deep as an item of a list. @param pass in YAML. */
-export function cardWith(items: string, pass = "minimum: 50"): Rubric {
+/** A small invented rubric of one section. @param items in YAML, each line as deep as an item of a list. @param pass in YAML. @param unsafe in YAML, as deep as a list. */
+export function cardWith(items: string, pass = "minimum: 50", unsafe = ""): Rubric {
   const head = ["saidwell: rubric@1", "id: small-card", "title: Invented card", "version: 1", "jurisdiction: [any]", "scenario: { task: Explain it., counselled: patient }", "time: { limit: 60, target: 45 }", "sections:"];
-  return loadRubric([...head, "  - id: only", "    title: Only", "    items:", items, `pass: { ${pass} }`].join("\n"), {
+  return loadRubric([...head, "  - id: only", "    title: Only", "    items:", items, ...(unsafe === "" ? [] : ["unsafe:", unsafe]), `pass: { ${pass} }`].join("\n"), {
     file: "small-card.yaml",
     readBlock: () => {
       throw new Error("no blocks here");
