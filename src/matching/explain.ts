@@ -1,9 +1,9 @@
 import type { Station } from "../station/types.ts";
-import { assign } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { unmetNotions } from "./gates.ts";
 import { attemptOf } from "./match.ts";
-import { candidatePassages, counts, doubtsOf, LIKELY, type Doubt } from "./likelihood.ts";
+import { candidateEarning, leftBack, type Earning } from "./earning.ts";
+import { counts, doubtsOf, LIKELY, type Doubt } from "./likelihood.ts";
 import { HELD_LIKELY } from "./held-likelihood.ts";
 import { neededFor, type Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
@@ -42,8 +42,7 @@ const MOST_PASSAGES = 3;
 export function explainItem(station: Station, rubric: CompiledRubric, item: string): ExplainedElement[] {
   const stream = streamOf(station, ["candidate"]);
   const postings = postingsOf(stream, rubric);
-  const all = candidatePassages(rubric, postings, stream);
-  const lookAlikes = new Set(assign(all.filter(counts)).lookAlikes);
+  const { all, left } = candidateEarning(rubric, postings, stream);
   return rubric.elements
     .filter((element) => element.item === item)
     .map((element) => ({
@@ -51,20 +50,17 @@ export function explainItem(station: Station, rubric: CompiledRubric, item: stri
       element: element.element,
       passages: all
         .filter((passage) => passage.element === element)
-        .map((passage) => explained(passage, element, lookAlikes.has(passage), all, postings, stream, rubric))
+        .map((passage) => explained(passage, element, left, all, postings, stream, rubric))
         .sort((a, b) => Number(b.counts) - Number(a.counts) || b.score - a.score || a.span.first - b.span.first)
         .slice(0, MOST_PASSAGES),
     }));
 }
 
-function explained(passage: Passage, element: CompiledElement, lookAlike: boolean, all: readonly Passage[], postings: Postings, stream: Stream, rubric: CompiledRubric): ExplainedPassage {
-  const attempt = attemptOf(passage, stream);
-  const closed = lookAlike ? [...attempt.closed, "look-alike" as const] : attempt.closed;
+function explained(passage: Passage, element: CompiledElement, left: Earning["left"], all: readonly Passage[], postings: Postings, stream: Stream, rubric: CompiledRubric): ExplainedPassage {
   return {
-    ...attempt,
-    closed,
+    ...attemptOf(leftBack(passage, left), stream),
     verdict: passage.verdict,
-    counts: counts(passage) && !lookAlike,
+    counts: counts(passage) && !left.has(passage),
     needed: passage.likelihood === undefined ? neededFor(passage) : null,
     likelihood: passage.likelihood ?? null,
     likely: passage.verdict === "wrong" ? HELD_LIKELY : LIKELY,

@@ -6,7 +6,8 @@ import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { confidenceOf, heardBetween, heardOf, signsOf } from "./confidence.ts";
 import { afterQuestions, asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
-import { candidatePassages, counts, withLikelihood } from "./likelihood.ts";
+import { candidateEarning, leftBack } from "./earning.ts";
+import { counts, withLikelihood } from "./likelihood.ts";
 import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { denialBefore } from "./denial-span.ts";
@@ -17,7 +18,7 @@ import { isShown } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
 import type { Attempt, Match, Matches } from "./types.ts";
-import { affirmedUnsafe, unsafeMatches, withoutUnsafe } from "./unsafe.ts";
+import { affirmedUnsafe } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
 
 /** So much of a response makes a cue: it is told from other talk, not from other cues. */
@@ -35,11 +36,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const { questions, asked, fits } = patientQuestions(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
-  const all = candidatePassages(rubric, said, streams.candidate);
-  // What was taken back in the same breath is listed with its correction.
-  const stated = unsafeMatches(rubric, streams.candidate.withdrawn.size === 0 ? said : postingsOf({ ...streams.candidate, withdrawn: new Set() }, rubric), streams.candidate, all.filter(counts));
-  const open = withoutOthersWords(withoutUnsafe(all.filter(counts), stated, streams.candidate), all);
-  const { kept, lookAlikes } = assign(open);
+  const { all, unsafe: stated, kept, left } = candidateEarning(rubric, said, streams.candidate);
   const plain = kept.map((passage) => matchOf(passage, streams.candidate, scene, rubric));
   const outright = new Set(kept.map(({ element }) => element));
   const replies = replyPassages(station, scene.turns, (turn) => asks(scene.patient, turn), rubric, rubric.elements.filter((element) => element.kind === "tell" && !outright.has(element))).map(({ passage, stream }) => matchOf(passage, stream, scene, rubric));
@@ -52,7 +49,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const unsafe = [...stated, ...affirmedUnsafe(rubric, heard, scene).filter((match) => !stated.some((other) => other.statement === match.statement))];
   const answers = answerMatches(rubric, said, streams.candidate);
-  const nearest = nearestAttempts(rubric, [...all, ...lookAlikes.map((passage) => ({ ...passage, closed: [...passage.closed, "look-alike" as const] }))], found, streams.candidate);
+  const nearest = nearestAttempts(rubric, all.map((passage) => leftBack(passage, left)), found, streams.candidate);
   return {
     elements: [...found, ...doubtful, ...confirmed(scene, patient)].sort((a, b) => a.span.first - b.span.first),
     unsafe,

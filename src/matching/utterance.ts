@@ -1,15 +1,15 @@
 import { toldStation } from "../station/told.ts";
-import { assign, withoutOthersWords } from "./assignment.ts";
 import type { CompiledElement, CompiledRubric, CompiledStatement } from "./compile.ts";
+import { earningOf } from "./earning.ts";
+import { candidatePassages } from "./likelihood.ts";
 import { matchStation } from "./match.ts";
-import { candidatePassages, counts } from "./likelihood.ts";
 import { LEAST_COVERAGE, type Passage } from "./passages.ts";
 import { groupPossible } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import type { Response } from "./response.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, UnsafeMatch } from "./types.ts";
-import { unsafeMatches, withoutUnsafe } from "./unsafe.ts";
+import { unsafeMatches } from "./unsafe.ts";
 
 /**
  * What the candidate earns who says this and nothing else: the whole matcher over a station of one sentence.
@@ -48,7 +48,7 @@ export class UtteranceReader {
     const tried = candidatePassages(this.rubric, postings, stream, elements);
     // In a station what is said rightly is never unsafe; here it is asked whether a rubric calls the same words both.
     const stated = unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream, []);
-    return { kept: assign(withoutOthersWords(withoutUnsafe(tried.filter(counts), stated, stream), tried)).kept, tried, unsafe: stated };
+    return { kept: earningOf(tried, stated, stream).kept, tried, unsafe: stated };
   }
 
   /** Of a rubric's some hundred elements an utterance has words enough for two or three; to look at the others would take all the time there is. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { explain } from "../../src/mark.ts";
 import { readTranscript } from "../../src/transcript/read.ts";
-import { CARD } from "../scoring/station-card.ts";
+import { CARD, cardWith } from "../scoring/station-card.ts";
 
 const talk = (lines: string[]) => readTranscript(lines.join("\n"), { file: "talk.txt" });
 const OPENING = ["Candidate: Hello, my name is Robin and I'm the pharmacist.", "Patient: Hello there."];
@@ -33,6 +33,14 @@ describe("what explain shows of an item", () => {
       const counted = each.passages.some(({ counts, verdict }) => counts && verdict === "right");
       expect(counted).toBe(shown.item.elements.find(({ id }) => id === each.id)!.content === "complete");
     }
+  });
+
+  test("a passage whose words belong to an unsafe statement, which the sheet leaves out too", () => {
+    const card = cardWith("      - { id: lend, label: Who may use it, say: [your family may use the lantern] }", "minimum: 50", "  - { id: alone, label: Alone with it, severity: major, say: [let your family use the lantern alone in the shed] }");
+    const shown = explain(talk([...OPENING, "Candidate: Let your family use the lantern alone in the shed."]), card, "lend")!;
+    const [passage] = shown.elements[0]!.passages;
+    expect(shown.item.content).toBe("absent");
+    expect(passage).toMatchObject({ counts: false, closed: ["unsafe-words"] });
   });
 
   test("nothing for an item that the rubric does not have", () => {

@@ -1,0 +1,50 @@
+import { assign, withoutOthersWords } from "./assignment.ts";
+import type { CompiledRubric } from "./compile.ts";
+import { candidatePassages, counts } from "./likelihood.ts";
+import type { Passage } from "./passages.ts";
+import { postingsOf, type Postings } from "./postings.ts";
+import type { Stream } from "./stream.ts";
+import type { Gate, UnsafeMatch } from "./types.ts";
+import { unsafeMatches, withoutUnsafe } from "./unsafe.ts";
+
+/** Which passages of a stream stand for their elements when all of them are seen together. */
+export interface Earning {
+  kept: Passage[];
+  /** Passages that count by themselves and stand back, each with why. */
+  left: ReadonlyMap<Passage, Gate>;
+}
+
+/**
+ * Of all passages those that stand: what belongs to an unsafe statement earns nothing, what was meant for something else
+ * is not held against anybody, and a word pays once.
+ * @param unsafe statements found in the same stream.
+ */
+export function earningOf(passages: readonly Passage[], unsafe: readonly UnsafeMatch[], stream: Stream): Earning {
+  const counting = passages.filter(counts);
+  const safe = withoutUnsafe(counting, unsafe, stream);
+  const own = withoutOthersWords(safe, passages);
+  const { kept, lookAlikes } = assign(own);
+  const left = new Map<Passage, Gate>();
+  const mark = (all: readonly Passage[], standing: readonly Passage[], gate: Gate) => {
+    const among = new Set(standing);
+    for (const passage of all) if (!among.has(passage)) left.set(passage, gate);
+  };
+  mark(counting, safe, "unsafe-words");
+  mark(safe, own, "look-alike");
+  for (const passage of lookAlikes) left.set(passage, "look-alike");
+  return { kept, left };
+}
+
+/** All that the candidate's stream earns and states, whatever the others said. */
+export function candidateEarning(rubric: CompiledRubric, said: Postings, stream: Stream): Earning & { all: Passage[]; unsafe: UnsafeMatch[] } {
+  const all = candidatePassages(rubric, said, stream);
+  // What was taken back in the same breath is listed with its correction.
+  const unsafe = unsafeMatches(rubric, stream.withdrawn.size === 0 ? said : postingsOf({ ...stream, withdrawn: new Set() }, rubric), stream, all.filter(counts));
+  return { all, unsafe, ...earningOf(all, unsafe, stream) };
+}
+
+/** A passage with the reason for which it stands back behind others, if it does. */
+export function leftBack(passage: Passage, left: ReadonlyMap<Passage, Gate>): Passage {
+  const gate = left.get(passage);
+  return gate === undefined ? passage : { ...passage, closed: [...passage.closed, gate] };
+}
