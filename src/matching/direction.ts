@@ -1,4 +1,5 @@
 import { areOpposite, hasOpposite } from "../language/opposites.ts";
+import type { Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
@@ -18,13 +19,13 @@ const HAS_SIDES = /^(hand|nostril|side|one|eye|ear|leg|arm|thigh|foot|cheek)s?$/
 export function goesAnotherWay(stream: Stream, window: Window): boolean {
   const { tokens } = stream;
   const { response, aligned } = window;
+  const { directed, atOnce, paired } = waysOf(response);
+  // Most responses tell no way, and end here.
+  if (!directed && !atOnce && !paired) return false;
   const clause = (place: number) => stream.clauses[stream.clauseOf[place]!]!;
   const first = Math.max(clause(window.first).first, window.first - REACH);
   const end = Math.min(clause(window.end - 1).end, window.end + REACH);
   const lacking = response.terms.filter((term, place) => term.direction && !aligned.some((found) => found.term === place));
-  const atOnce = AT_ONCE.test(response.text) && response.terms.length > 1;
-  const paired = SIDES.test(response.text);
-  // Most passages end here.
   if ((lacking.length === 0 && !atOnce && !paired) || !tellsAWay(stream, first, end)) return false;
   const carrying = new Set(aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
   const own = new Set(response.terms.flatMap(({ keys }) => keys.map(({ key }) => key)));
@@ -42,6 +43,26 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
     if (ONE_BY_ONE.test(text) && place > window.first && place < window.end && atOnce) return true;
   }
   return paired && pairsOtherwise(response.text, tokens.slice(first, end).map(({ text }) => text));
+}
+
+interface Ways {
+  /** A word of it tells which way. */
+  directed: boolean;
+  /** It wants two things at once. */
+  atOnce: boolean;
+  /** It names sides. */
+  paired: boolean;
+}
+
+const ways = new WeakMap<Response, Ways>();
+
+function waysOf(response: Response): Ways {
+  let known = ways.get(response);
+  if (known === undefined) {
+    known = { directed: response.terms.some(({ direction }) => direction), atOnce: response.terms.length > 1 && AT_ONCE.test(response.text), paired: SIDES.test(response.text) };
+    ways.set(response, known);
+  }
+  return known;
 }
 
 /** Whether any word between two tokens tells one of two ways. */

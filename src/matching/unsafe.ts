@@ -25,7 +25,7 @@ const SURE_HEARING = 0.85;
 export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream, passages: readonly Passage[]): UnsafeMatch[] {
   const right = passages.filter(({ verdict, likelihood = 1 }) => verdict === "right" && likelihood >= LIKELY_RIGHT);
   return rubric.unsafe.flatMap((statement) => {
-    const near = nearWindows(statement, postings, stream);
+    const near = fitting(statement, statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)), postings, stream);
     const windows = near.filter((window) => isStated(statement, window, postings, stream) && !saidRightly(window, right));
     const denials = near.filter((window) => readPolarity(stream, window, new Set()) === "opposes");
     return withoutOverlap(windows).map((window): UnsafeMatch => ({
@@ -40,8 +40,9 @@ export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream
   });
 }
 
-function nearWindows({ say, must }: CompiledStatement, postings: Postings, stream: Stream): Window[] {
-  return say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)).filter((window) => (inOwnWords(window) ? mustHolds : mustHoldsInside)(must, postings, stream, window));
+/** Of windows for a statement those that fit it closely and have its must-words. */
+function fitting({ must }: CompiledStatement, windows: readonly Window[], postings: Postings, stream: Stream): Window[] {
+  return windows.filter((window) => window.coverage >= UNSAFE_ACCEPTED && (inOwnWords(window) ? mustHolds : mustHoldsInside)(must, postings, stream, window));
 }
 
 const notWithOf = new WeakMap<Response, readonly WordGroup[]>();
@@ -109,26 +110,38 @@ const AFFIRMED_ACCEPTED = 0.7;
 export function affirmedUnsafe(rubric: CompiledRubric, postings: Postings, scene: Scene): UnsafeMatch[] {
   const stream = scene.patient;
   return rubric.unsafe.flatMap((statement): UnsafeMatch[] => {
-    const match = (window: Window, { span }: Yes): UnsafeMatch => ({ statement: statement.statement, span, score: window.coverage, confidence: window.coverage, verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe", response: window.response.text });
-    for (const response of statement.say) {
-      for (const window of windowsFor(response, postings, stream, AFFIRMED_ACCEPTED)) {
-        if (overTurns(window, stream) || askedShare(stream, window).asked < 0.5 || !mustHolds(statement.must, postings, stream, window) || readPolarity(stream, window, new Set()) !== "agrees" || !notWithHolds(othersNotWith(statement, window.response), postings, stream, window)) continue;
-        if (!saysAll(window) || !saysChosen(window, postings)) continue;
-        const yes = saysYesTo(scene, wordsOf(stream, window.first, window.end), topicOf(response));
-        if (yes !== null) return [match(window, yes)];
-      }
+    const windows = statement.say.flatMap((response) => windowsFor(response, postings, stream, AFFIRMED_ACCEPTED)).filter((window) => !overTurns(window, stream));
+    for (const window of windows) {
+      const yes = asksFor(statement, window, postings, stream) ? saysYesTo(scene, wordsOf(stream, window.first, window.end), topicOf(window.response)) : null;
+      if (yes !== null) return [affirmed(statement, window, yes, stream)];
     }
-    for (const window of nearWindows(statement, postings, stream)) {
-      if (overTurns(window, stream) || !isStated(statement, window, postings, stream) || tellsMuch(window, stream)) continue;
-      const topic = topicOf(window.response);
-      if (takenBackBehind(stream, window.end, topic) !== null) continue;
-      const said = wordsOf(stream, window.first, window.end);
-      const yes = saysYesTo(scene, said, topic);
-      // "Yeah" to what the patient tells may only say that one is listening; to what was understood it says yes.
-      if (yes !== null && (yes.kind === "confirms" || concludes(window, stream)) && reactionTo(scene, said)?.kind !== "corrects") return [match(window, yes)];
+    for (const window of fitting(statement, windows, postings, stream)) {
+      const yes = isStated(statement, window, postings, stream) && !tellsMuch(window, stream) ? confirms(window, scene) : null;
+      if (yes !== null) return [affirmed(statement, window, yes, stream)];
     }
     return [];
   });
+}
+
+function affirmed({ statement }: CompiledStatement, window: Window, { span }: Yes, stream: Stream): UnsafeMatch {
+  return { statement, span, score: window.coverage, confidence: window.coverage, verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe", response: window.response.text };
+}
+
+/** Whether the patient asks whether it is so. */
+function asksFor(statement: CompiledStatement, window: Window, postings: Postings, stream: Stream): boolean {
+  if (askedShare(stream, window).asked < 0.5 || !mustHolds(statement.must, postings, stream, window) || readPolarity(stream, window, new Set()) !== "agrees") return false;
+  return notWithHolds(othersNotWith(statement, window.response), postings, stream, window) && saysAll(window) && saysChosen(window, postings);
+}
+
+/** The candidate's yes to what the patient has understood so; none where either takes it back. */
+function confirms(window: Window, scene: Scene): Yes | null {
+  const { patient } = scene;
+  const topic = topicOf(window.response);
+  if (takenBackBehind(patient, window.end, topic) !== null) return null;
+  const said = wordsOf(patient, window.first, window.end);
+  const yes = saysYesTo(scene, said, topic);
+  // "Yeah" to what the patient tells may only say that one is listening; to what was understood it says yes.
+  return yes !== null && (yes.kind === "confirms" || concludes(window, patient)) && reactionTo(scene, said)?.kind !== "corrects" ? yes : null;
 }
 
 /** Nobody says yes to words of two turns. */

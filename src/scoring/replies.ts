@@ -9,6 +9,9 @@ const OPENING = { fewest: 6, most: 28 } as const;
 /** "Mm", "okay": the patient's small reply does not end the candidate's answer. */
 const SMALL_REPLY = 3;
 
+/** Behind a whole sentence these take the answer as given: what comes next is something else. */
+const TAKEN = /\b(got it|got that|i see|thanks|thank you|understood|makes sense|great|perfect)\b/i;
+
 /** The candidate's words in reply to a span of the patient's: up to the patient's next turn of any size. */
 export function replyTo(station: Station, span: WordSpan): WordSpan | null {
   const turns = turnsOf(station);
@@ -17,9 +20,14 @@ export function replyTo(station: Station, span: WordSpan): WordSpan | null {
   let reply = null as WordSpan | null;
   for (const turn of turns.slice(at + 1)) {
     if (turn.role === "candidate") reply = { first: reply?.first ?? turn.first, end: turn.end };
-    else if (reply !== null && turn.end - turn.first > SMALL_REPLY && !stalls(station, reply)) break;
+    else if (reply !== null && (turn.end - turn.first > SMALL_REPLY || takesAsGiven(station, reply, turn)) && !stalls(station, reply)) break;
   }
   return reply;
+}
+
+/** "You bin it." "Right, got it.": the answer ends there. */
+function takesAsGiven({ transcript: { words } }: Station, reply: WordSpan, { first, end }: WordSpan): boolean {
+  return /[.!]["')]*$/.test(words[reply.end - 1]!.text) && TAKEN.test(words.slice(first, end).map(({ text }) => text).join(" "));
 }
 
 /** "Um, good question." wins time; the answer comes later. */

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { plainQuestion } from "../../src/scoring/questions.ts";
+import { replyTo } from "../../src/scoring/replies.ts";
 import type { MarkSheet } from "../../src/scoring/types.ts";
+import { toldStation } from "../../src/station/told.ts";
 import { item, markTalk, OPENING } from "./station-card.ts";
 
 // All talks are invented. The card scripts two questions: when it is empty (answered by the counter), and swimming.
@@ -65,6 +67,21 @@ describe("what is none of the script's questions", () => {
 });
 
 describe("how it was answered", () => {
+  test("an answer ends where the patient takes it as given, and not at a mere 'okay'", () => {
+    const reply = (taken: string) => {
+      const station = toldStation([{ role: "patient", says: "How will I know?" }, { role: "candidate", says: "Look at the back." }, { role: "patient", says: taken }, { role: "candidate", says: "Shake it." }], "talk");
+      const { first, end } = replyTo(station, { first: 0, end: 4 })!;
+      return station.transcript.words.slice(first, end).map(({ text }) => text).join(" ");
+    };
+    expect(reply("Right, got it.")).toBe("Look at the back.");
+    expect(reply("Okay.")).toBe("Look at the back. Okay. Shake it.");
+  });
+
+  test("'what if' asks, also behind a question of the candidate's own", () => {
+    const sheet = markTalk([...OPENING, "C: Shake it well. Does that make sense?", "P: Yes. What if it is empty?", "C: The counter on the back tells you."]);
+    expect(asked(sheet).map(({ asked: words }) => words!.quote)).toContain("What if it is empty?");
+  });
+
   const answer = (reply: string, question = "P: Can I go swimming with it?") => scripted(markTalk([...OPENING, question, reply]), "swim");
 
   test("a plain no or yes is an answer, and the next thing said is what is quoted", () => {
