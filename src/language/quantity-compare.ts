@@ -69,6 +69,7 @@ export function compareQuantity(mention: QuantityMention, expected: ExpectedQuan
     const fit = fits(mention, stated, expected);
     if (fit === null) continue;
     if (fit) return "right";
+    if (mention.unit === null && UNSPOKEN.has(expected.unit)) return "wrong";
     return mention.firm && isSame(mention, stated) && !temperatureLeftOpen(mention, expected) ? "wrong" : "other-dimension";
   }
   return relatedFits(mention, expected) ? "right" : "other-dimension";
@@ -85,6 +86,9 @@ function readings(mention: QuantityMention, expected: ExpectedQuantity): Stated[
   }
   return [{ low, high, unit: mention.unit }];
 }
+
+/** Units that nobody says ("between four and nine before meals"): a bare number is in them. */
+const UNSPOKEN: ReadonlySet<Unit> = new Set(["millimole-per-litre"]);
 
 const isSame = (mention: QuantityMention, stated: Stated) =>
   mention.unit === stated.unit || (stated.unit === "time-per-day" && mention.perDay !== undefined);

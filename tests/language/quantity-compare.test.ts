@@ -161,3 +161,10 @@ test("teens and tens sound alike, other numbers do not", () => {
   expect(soundAlikeNumbers(15, 60)).toBe(false);
   expect(soundAlikeNumbers(12, 20)).toBe(false);
 });
+
+// Common practice, no source: readings of blood glucose are given without their unit where everybody uses the one.
+test("a bare number is in a unit that nobody says, and may be wrong in it", () => {
+  expect(verdict("five", expected([4, 9], "millimole-per-litre"))).toBe("right");
+  expect(verdict("twelve", expected([4, 9], "millimole-per-litre"))).toBe("wrong");
+  expect(verdict("twelve", expected([4, 9], "second"))).toBe("other-dimension");
+});
