@@ -255,6 +255,8 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
   const { asked, open } = askedShare(stream, window);
   if ((element.kind === "ask" || element.kind === "ask-openly") && overSentenceEnd(window, stream)) return false;
   if (element.kind !== "tell" && refuses(window, stream)) return false;
+  // "Do you understand all that?" asks nothing of what was known before.
+  if ((element.kind === "ask" || element.kind === "ask-openly") && checksUnderstanding(window, stream)) return false;
   switch (element.kind) {
     case "tell":
       return asked <= MOSTLY_ASKED || window.response.asks !== "no";
@@ -267,6 +269,15 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
     default:
       return true;
   }
+}
+
+/** Whether the clauses of the passage ask whether it was understood, and the passage has words of that. */
+function checksUnderstanding(window: Window, stream: Stream): boolean {
+  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
+  const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
+  // "Is that okay?" and "any questions?" may be what the item asks for, and "what do you understand about it?".
+  const asksWhether = (hit: { first: number; end: number }) => !/^(what|much)$/.test(stream.tokens[hit.first - 1]?.text ?? "") && stream.tokens.slice(hit.first, hit.end).some(({ text }) => /^(understand|sense|clear|follow)$/.test(text));
+  return COMPREHENSION.find(stream.tokens, first, end).some((hit) => asksWhether(hit) && hit.first < window.end && window.first < hit.end);
 }
 
 /** So soon behind what is asked it may be said that it is not asked: "your address and so on, I'll not go into". */
