@@ -25,19 +25,21 @@ export function readCueVoices(blocks: readonly CueBlock[], log: FindingLog): Dra
     return { block, lines: runs.flatMap(splitLinesOfRun) };
   });
   const judge = judgeLabels(cues.flatMap(({ lines }) => labelLines(lines)));
+  const read = cues.map(({ block, lines }) => ({ segments: toSegments(block, lines, judge, log), lines }));
+  const atChanges = labelsStandAtChanges(read.map(({ segments }) => segments));
   let before: { speaker: string | null; text: string } | null = null;
-  return cues.map(({ block, lines }) => {
-    const segments = toSegments(block, lines, judge, log);
+  return read.map(({ segments, lines }) => {
     const first = segments[0];
-    // A cue that goes on in the middle of a labelled sentence is still that speaker's.
-    if (first !== undefined && first.speaker === null && lines[0]?.turn === false && before?.speaker != null && goesOn(before.text, first)) {
+    const goesOnInside = first !== undefined && before !== null && goesOn(before.text, first);
+    // A cue that goes on in the middle of a labelled sentence is still that speaker's; so is any where labels stand at changes only.
+    if (first !== undefined && first.speaker === null && lines[0]?.turn === false && before?.speaker != null && (goesOnInside || atChanges)) {
       first.speaker = before.speaker;
       log.add({
         code: "SW-T17",
         severity: "info",
         line: first.line,
         kind: "cue goes on",
-        message: "a cue without a label goes on in the middle of a sentence and was given to the speaker before it",
+        message: goesOnInside ? "a cue without a label goes on in the middle of a sentence and was given to the speaker before it" : "a cue without a label was given to the speaker before it: in this file labels stand where the speaker changes",
       });
     }
     const last = segments[segments.length - 1];
@@ -50,6 +52,24 @@ export function readCueVoices(blocks: readonly CueBlock[], log: FindingLog): Dra
 function labelLines(lines: readonly CueLine[]): (LabelCandidate | null)[] {
   const labelled = lines.filter((line) => line.label !== null).map((line) => line.label);
   return labelled.length > 0 ? labelled : [null];
+}
+
+/** Fewer neighbours show no custom. */
+const FEWEST_NEIGHBOURS = 6;
+/** So many of the labelled neighbours may have one speaker where labels stand at changes. */
+const SAME_SPEAKER = 0.1;
+
+/** Whether a label stands only where the speaker changes: of neighbouring cues with labels hardly any two have the same. */
+function labelsStandAtChanges(cues: readonly DraftSegment[][]): boolean {
+  let neighbours = 0;
+  let same = 0;
+  for (let place = 1; place < cues.length; place += 1) {
+    const [before, here] = [cues[place - 1]!.at(-1)?.speaker ?? null, cues[place]![0]?.speaker ?? null];
+    if (before === null || here === null) continue;
+    neighbours += 1;
+    if (before === here) same += 1;
+  }
+  return neighbours >= FEWEST_NEIGHBOURS && same <= SAME_SPEAKER * neighbours;
 }
 
 function goesOn(lastWord: string, next: DraftSegment): boolean {

@@ -88,6 +88,14 @@ describe("SubRip in the wild", () => {
     expect(spoken(read("1\n00:00:01,000 --> 00:00:03,000\n>> hello >> hi\n", "x.srt"))).toEqual(["?: hello", "?: hi"]);
   });
 
+  test("a cue without a label is the speaker's before it where labels stand at changes of speaker only", () => {
+    const cue = (text: string, at: number) => `${at + 1}\n00:00:${String(2 * at).padStart(2, "0")},000 --> 00:00:${String(2 * at + 1).padStart(2, "0")},500\n${text}\n`;
+    const turns = (again: string) => ["ANN: Hello.", "BEN: Hi.", "ANN: One.", "BEN: Two.", "ANN: Three.", "BEN: Four.", "ANN: Five.", again, "Six."].map(cue).join("\n");
+    expect(spoken(read(turns("BEN: Yes."), "x.srt")).at(-1)).toBe("BEN: Six.");
+    // Two neighbours with one label: here each cue has its own, and one without may be anybody's.
+    expect(spoken(read(turns("ANN: Yes."), "x.srt")).at(-1)).toBe("?: Six.");
+  });
+
   test("labels in the text become speakers, and a cue goes on in the middle of a sentence", () => {
     const text = "1\n00:00:01,000 --> 00:00:03,000\nPATIENT: I take\n\n2\n00:00:03,000 --> 00:00:04,000\ntwo a day.\n\n3\n00:00:04,000 --> 00:00:05,000\nGood.\n";
     const transcript = read(text, "x.srt");
