@@ -2,6 +2,7 @@ import type { CueBlock } from "./cue-block.ts";
 import { readVoiceRuns, type VoiceRun } from "./cue-text.ts";
 import type { DraftSegment } from "./draft.ts";
 import type { FindingLog } from "./finding-log.ts";
+import { AT_CHANGES, labelsStandAtChanges } from "./label-custom.ts";
 import { findLabel, judgeLabels, tellDoubt, type LabelCandidate, type LabelJudge } from "./labels.ts";
 import { readWords } from "./words.ts";
 
@@ -26,7 +27,7 @@ export function readCueVoices(blocks: readonly CueBlock[], log: FindingLog): Dra
   });
   const judge = judgeLabels(cues.flatMap(({ lines }) => labelLines(lines)));
   const read = cues.map(({ block, lines }) => ({ segments: toSegments(block, lines, judge, log), lines }));
-  const atChanges = labelsStandAtChanges(read.map(({ segments }) => segments));
+  const atChanges = labelsStandAtChanges(read.map(({ segments }) => [segments[0]?.speaker ?? null, segments.at(-1)?.speaker ?? null]));
   let before: { speaker: string | null; text: string } | null = null;
   return read.map(({ segments, lines }) => {
     const first = segments[0];
@@ -39,7 +40,7 @@ export function readCueVoices(blocks: readonly CueBlock[], log: FindingLog): Dra
         severity: "info",
         line: first.line,
         kind: "cue goes on",
-        message: goesOnInside ? "a cue without a label goes on in the middle of a sentence and was given to the speaker before it" : "a cue without a label was given to the speaker before it: in this file labels stand where the speaker changes",
+        message: goesOnInside ? "a cue without a label goes on in the middle of a sentence and was given to the speaker before it" : `a cue without a label ${AT_CHANGES}`,
       });
     }
     const last = segments[segments.length - 1];
@@ -52,24 +53,6 @@ export function readCueVoices(blocks: readonly CueBlock[], log: FindingLog): Dra
 function labelLines(lines: readonly CueLine[]): (LabelCandidate | null)[] {
   const labelled = lines.filter((line) => line.label !== null).map((line) => line.label);
   return labelled.length > 0 ? labelled : [null];
-}
-
-/** Fewer neighbours show no custom. */
-const FEWEST_NEIGHBOURS = 6;
-/** So many of the labelled neighbours may have one speaker where labels stand at changes. */
-const SAME_SPEAKER = 0.1;
-
-/** Whether a label stands only where the speaker changes: of neighbouring cues with labels hardly any two have the same. */
-function labelsStandAtChanges(cues: readonly DraftSegment[][]): boolean {
-  let neighbours = 0;
-  let same = 0;
-  for (let place = 1; place < cues.length; place += 1) {
-    const [before, here] = [cues[place - 1]!.at(-1)?.speaker ?? null, cues[place]![0]?.speaker ?? null];
-    if (before === null || here === null) continue;
-    neighbours += 1;
-    if (before === here) same += 1;
-  }
-  return neighbours >= FEWEST_NEIGHBOURS && same <= SAME_SPEAKER * neighbours;
 }
 
 function goesOn(lastWord: string, next: DraftSegment): boolean {

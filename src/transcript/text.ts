@@ -3,6 +3,7 @@ import type { Draft } from "./draft.ts";
 import type { FindingLog } from "./finding-log.ts";
 import { readFrontMatter } from "./front-matter.ts";
 import { LABEL_FILE } from "./label-check.ts";
+import { AT_CHANGES, labelsStandAtChanges } from "./label-custom.ts";
 import { readLabelFile } from "./label-file.ts";
 import { findLabel, isRoleLabel, judgeLabels, tellDoubt, type LabelCandidate, type LabelJudge } from "./labels.ts";
 import { readPreamble } from "./preamble.ts";
@@ -108,6 +109,7 @@ function settleLabels(lines: readonly TextLine[], judge: LabelJudge): { label: L
 function build(lines: readonly TextLine[], judge: LabelJudge, draft: Draft, log: FindingLog): void {
   const builder = new TextBuilder(draft, log);
   const lineByLine = isLineByLine(lines);
+  const atChanges = labelsStandAtChanges(lines.filter(({ kind, mark }) => kind === "content" && mark !== null).map(({ label }) => [label?.label ?? null, label?.label ?? null]));
   let timed = false;
   let afterBlank = false;
   /** Whether the stretch is a noise between paragraphs, and who spoke before it. */
@@ -126,7 +128,9 @@ function build(lines: readonly TextLine[], judge: LabelJudge, draft: Draft, log:
     const label = line.label?.label ?? null;
     if (line.mark !== null) {
       timed = line.mark.start !== null;
-      builder.open({ speaker: label, line: line.line, start: line.mark.start, end: line.mark.end });
+      const goesOn = label === null && atChanges && !line.turn && builder.speaker !== null;
+      if (goesOn) log.add({ code: "SW-T17", severity: "info", line: line.line, kind: "goes on", message: `a line without a label ${AT_CHANGES}` });
+      builder.open({ speaker: goesOn ? builder.speaker : label, line: line.line, start: line.mark.start, end: line.mark.end });
     } else if (label !== null || line.turn) {
       builder.open({ speaker: label, line: line.line, shares: timed });
     } else if (isMarkOnly(line.rest) && (!builder.isOpen || afterBlank)) {

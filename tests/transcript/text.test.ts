@@ -218,3 +218,14 @@ describe("text without times and labels", () => {
     expect(spoken(read("so hello there i am the\npharmacist and this is\nyour spray\n"))).toHaveLength(1);
   });
 });
+
+describe("a timed line without a label", () => {
+  const talk = (again: string) => ["ANN: Hello.", "BEN: Hi.", "ANN: One.", "BEN: Two.", "ANN: Three.", "BEN: Four.", "ANN: Five.", again, "Six."].map((says, at) => `[0:${String(3 * at).padStart(2, "0")}] ${says}`).join("\n");
+  test("is the speaker's before it where labels stand at changes of speaker only, and that is told", () => {
+    const transcript = read(talk("BEN: Yes."));
+    expect(spoken(transcript).at(-1)).toBe("BEN: Six.");
+    expect(codes(transcript)).toContain("SW-T17");
+  });
+
+  test("may be anybody's where neighbours have one label", () => expect(spoken(read(talk("ANN: Yes."))).at(-1)).toBe("?: Six."));
+});
