@@ -139,10 +139,9 @@ function withdrawDenied(tokens: readonly Token[], place: number, breaks: Readonl
   let end = place;
   while (end > 0 && !breaks.has(end) && TAKES_BACK.test(tokens[end - 1]!.text) && !/[.?!]/.test(tokens[end - 1]!.after)) end -= 1;
   if (end === place || tokens[end - 1]?.after !== "," || breaks.has(end)) return;
-  const behind = tokens.slice(place + 1).map(({ text }) => text);
   for (let before = end - 1; before >= reachBack(end, breaks); before -= 1) {
     let same = 0;
-    while (before + same < end && tokens[before + same]!.text === behind[same]) same += 1;
+    while (before + same < end && tokens[before + same]!.text === tokens[place + 1 + same]?.text) same += 1;
     if (same < SAID_ANEW && !(same === 1 && before === end - 1 && oppositeSets.has(tokens[before]!.stem))) continue;
     for (let k = before - 1; k >= 0 && before - k < REACH.before && tokens[k]!.after === ""; k -= 1) if (/^(not|never)$/.test(tokens[k]!.text)) return;
     for (let k = 0; k < same; k += 1) withdrawn.add(before + k).add(place + 1 + k);

@@ -1,6 +1,6 @@
 import { areOpposite, hasOpposite } from "../language/opposites.ts";
 import type { Response } from "./response.ts";
-import type { Stream } from "./stream.ts";
+import { clausesAround, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
 /** So near to a passage, in its clause, a word that tells which way belongs to it. */
@@ -22,9 +22,9 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
   const { directed, atOnce, paired } = waysOf(response);
   // Most responses tell no way, and end here.
   if (!directed && !atOnce && !paired) return false;
-  const clause = (place: number) => stream.clauses[stream.clauseOf[place]!]!;
-  const first = Math.max(clause(window.first).first, window.first - REACH);
-  const end = Math.min(clause(window.end - 1).end, window.end + REACH);
+  const clauses = clausesAround(stream, window);
+  const first = Math.max(clauses.first, window.first - REACH);
+  const end = Math.min(clauses.end, window.end + REACH);
   const lacking = response.terms.filter((term, place) => term.direction && !aligned.some((found) => found.term === place));
   if ((lacking.length === 0 && !atOnce && !paired) || !tellsAWay(stream, first, end)) return false;
   const carrying = new Set(aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));

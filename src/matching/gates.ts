@@ -5,7 +5,7 @@ import { HARMS } from "../language/polarity.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import type { ExpectedQuantity } from "./response.ts";
 import { firstFrom, type Postings } from "./postings.ts";
-import type { Stream } from "./stream.ts";
+import { clausesAround, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 import type { WordGroup } from "./word-group.ts";
 
@@ -64,8 +64,7 @@ export function mustHolds(groups: readonly WordGroup[], postings: Postings, stre
 
 /** Every notion is said in the clauses of the passage: what is held against somebody is not made up of what stands next to it ("check the bottle, then tilt your head back"). */
 export function mustHoldsInside(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window): boolean {
-  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
-  const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
+  const { first, end } = clausesAround(stream, window);
   return groups.every((group) => groupPresent(group, postings, first, end));
 }
 
@@ -82,8 +81,7 @@ export function unmetNotions(groups: readonly WordGroup[], postings: Postings, s
  */
 export function notWithHolds(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window, upTo: "clause" | "instruction" = "clause"): boolean {
   if (groups.length === 0) return true;
-  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
-  const to = stream.clauses[stream.clauseOf[window.end - 1]!]!.end;
+  const { first, end: to } = clausesAround(stream, window);
   let end = upTo === "clause" ? to : window.end;
   while (end < to && !opensInstruction(stream.tokens, end)) end += 1;
   return !groups.some((group) => groupPresent(group, postings, first, end));
@@ -159,8 +157,9 @@ function deniesNothing(stream: Stream, window: Window): boolean {
   if (!terms.some(({ negated, weight, supposed }) => negated && weight > 0 && !supposed)) return false;
   if (window.aligned.some(({ term, hit }) => window.response.terms[term]!.eitherWay && stream.polarity[hit.first]!.eitherWay)) return false;
   const near = around(stream, window, MARGIN);
-  const first = Math.min(near.first, stream.clauses[stream.clauseOf[window.first]!]!.first);
-  const end = Math.max(near.end, stream.clauses[stream.clauseOf[window.end - 1]!]!.end);
+  const clauses = clausesAround(stream, window);
+  const first = Math.min(near.first, clauses.first);
+  const end = Math.max(near.end, clauses.end);
   for (let place = first; place < end; place += 1) if (stream.polarity[place]!.negated) return false;
   return !warns(stream, window);
 }
@@ -221,8 +220,7 @@ function deniesSomethingElse(stream: Stream, window: Window, vocabulary: Readonl
  */
 export function deniesBeside(stream: Stream, window: Window): boolean {
   if (window.response.terms.some(({ negated }) => negated)) return false;
-  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
-  const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
+  const { first, end } = clausesAround(stream, window);
   for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
     if (stream.polarity[place]!.negated) return true;
     // "Not just the first time": that it is no more is what is denied.
@@ -249,7 +247,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   const mentions = stream.quantities.filter((mention) => mention.first >= first && mention.end <= end);
   let wrong: QuantityMention | null = null;
   for (const mention of mentions) {
-    if (isDenied(stream, mention)) continue;
+    if (isDeniedItself(stream, mention)) continue;
     const reading = compareQuantity(mention, expected);
     const inside = mention.first >= window.first && mention.end <= window.end;
     const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
@@ -267,7 +265,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
 }
 
 /** "Twenty units, not twelve": a number that is denied itself confirms nothing, and contradicts nothing. A bound is none ("not more than two"). */
-function isDenied({ tokens }: Stream, { first, bound }: QuantityMention): boolean {
+function isDeniedItself({ tokens }: Stream, { first, bound }: QuantityMention): boolean {
   let before = first - 1;
   while (BETWEEN.test(tokens[before]?.text ?? "")) before -= 1;
   const word = tokens[before]?.text ?? "";

@@ -56,7 +56,7 @@ export function packRubric(rubric: CompiledRubric): PackedRubric {
   const rows: number[][] = [];
   const text = (written: string) => texts.place(written, () => written);
   const term = (one: Term) => {
-    const flags = (one.direction ? TERM_FLAGS.direction : 0) + (one.plain ? TERM_FLAGS.plain : 0) + (one.negated ? TERM_FLAGS.negated : 0) + (one.eitherWay ? TERM_FLAGS.eitherWay : 0) + (one.supposed ? TERM_FLAGS.supposed : 0) + (one.needed ? TERM_FLAGS.needed : 0);
+    const flags = (Object.keys(TERM_FLAGS) as (keyof typeof TERM_FLAGS)[]).reduce((sum, name) => sum + (one[name] ? TERM_FLAGS[name] : 0), 0);
     const list = one.keys.flatMap(({ key, quality }) => [key, quality]);
     const row = [text(one.text), keys.place(JSON.stringify(list), () => list), one.weight, flags];
     return terms.place(JSON.stringify(row), () => row);

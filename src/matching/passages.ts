@@ -11,7 +11,7 @@ import { bestOf, oneVoice } from "./one-voice.ts";
 import { toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
 import { isPlayedDown } from "./red-flag.ts";
-import { inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
+import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
 import type { TermIndex } from "./term-index.ts";
 import { bestWindows, lacksDirection, windowsFor, type Window } from "./windows.ts";
@@ -273,8 +273,7 @@ function actFits(element: CompiledElement, window: Window, stream: Stream): bool
 
 /** Whether the clauses of the passage ask whether it was understood, and the passage has words of that. */
 function checksUnderstanding(window: Window, stream: Stream): boolean {
-  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
-  const { end } = stream.clauses[stream.clauseOf[window.end - 1]!]!;
+  const { first, end } = clausesAround(stream, window);
   // "Is that okay?" and "any questions?" may be what the item asks for, and "what do you understand about it?".
   const asksWhether = (hit: { first: number; end: number }) => !/^(what|much)$/.test(stream.tokens[hit.first - 1]?.text ?? "") && stream.tokens.slice(hit.first, hit.end).some(({ text }) => /^(understand|sense|clear|follow)$/.test(text));
   return COMPREHENSION.find(stream.tokens, first, end).some((hit) => asksWhether(hit) && hit.first < window.end && window.first < hit.end);
@@ -285,7 +284,7 @@ const REFUSED_BEHIND = 8;
 
 /** "I won't ask about allergies", "no need to give me your address": named, and not asked. */
 function refuses(window: Window, stream: Stream): boolean {
-  const { first } = stream.clauses[stream.clauseOf[window.first]!]!;
+  const { first } = clausesAround(stream, window);
   return REFUSALS.find(stream.tokens, first, sentenceUpTo(stream, window.end, REFUSED_BEHIND)).some((hit) => hit.first < window.first || hit.end > window.end);
 }
 
@@ -299,8 +298,8 @@ const REQUEST_REACH = 14;
 
 /** "Show me", "in your own words": said in the clauses of the passage or soon after. */
 function requestsBack(window: Window, stream: Stream): boolean {
-  const from = stream.clauses[stream.clauseOf[window.first]!]!.first;
-  const to = Math.min(stream.tokens.length, stream.clauses[stream.clauseOf[window.end - 1]!]!.end + REQUEST_REACH);
+  const { first: from, end } = clausesAround(stream, window);
+  const to = Math.min(stream.tokens.length, end + REQUEST_REACH);
   return TEACH_BACK.find(stream.tokens, from, to).some((hit) => isAskedBack(stream, from, hit));
 }
 
@@ -330,7 +329,7 @@ function isLastFragment(stream: Stream, last: number): boolean {
 }
 
 function awaitsAnswer(window: Window, stream: Stream): boolean {
-  const opening = stream.tokens[stream.clauses[stream.clauseOf[window.first]!]!.first]!.text;
+  const opening = stream.tokens[clausesAround(stream, window).first]!.text;
   if (STATES.has(opening) && !new RegExp(`^\\(?${opening}\\b`).test(window.response.text)) return false;
   // A full stop says that it is a statement, unless it is a last word without a verb ("And date of birth.") that the
   // other answers; speech without punctuation leaves that open.

@@ -1,5 +1,5 @@
 import { PLAYS_DOWN } from "../language/polarity.ts";
-import { sentenceUpTo, type Stream } from "./stream.ts";
+import { clausesAround, sentenceUpTo, type Stream } from "./stream.ts";
 
 /** So soon behind the sign it is said what it comes to: "if her lips go a bit blue it's probably just the cold". */
 const BEHIND = 9;
@@ -11,6 +11,6 @@ const DENIES = /^(not|never|no)$/;
 export function isPlayedDown({ first, end }: { first: number; end: number }, stream: Stream): boolean {
   const { tokens } = stream;
   const to = sentenceUpTo(stream, end, BEHIND);
-  const hit = PLAYS_DOWN.find(tokens, stream.clauses[stream.clauseOf[first]!]!.first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? ""));
+  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? ""));
   return hit !== undefined && !tokens.slice(Math.min(end, hit.end), to).some(({ text }) => ALARMS.test(text));
 }

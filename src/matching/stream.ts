@@ -179,7 +179,13 @@ export function wordsOf(stream: Stream, first: number, end: number): WordSpan {
   return { first: stream.tokens[first]!.word, end: stream.tokens[end - 1]!.word + 1 };
 }
 
+/** Tokens of the whole clauses that a window stands in. */
+export function clausesAround({ clauses, clauseOf }: Stream, { first, end }: { first: number; end: number }): Clause {
+  return { first: clauses[clauseOf[first]!]!.first, end: clauses[clauseOf[end - 1]!]!.end };
+}
+
 /** Transcript words of the whole clauses that a window stands in. */
 export function clauseSpan(stream: Stream, first: number, end: number): WordSpan {
-  return wordsOf(stream, stream.clauses[stream.clauseOf[first]!]!.first, stream.clauses[stream.clauseOf[end - 1]!]!.end);
+  const around = clausesAround(stream, { first, end });
+  return wordsOf(stream, around.first, around.end);
 }

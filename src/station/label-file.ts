@@ -1,3 +1,4 @@
+import { hasGivenEnd, hasGivenStart } from "../transcript/given-times.ts";
 import { checkOf, withCheck } from "../transcript/label-check.ts";
 import type { Transcript, Word } from "../transcript/types.ts";
 import { endGiven, linesOf, startGiven, type LineTime, type Part } from "./label-lines.ts";
@@ -146,7 +147,5 @@ function stretchOf(transcript: Transcript, { segment: place, index }: Word): Pic
   let last = place;
   while (transcript.segments[last + 1]?.shares === true) last += 1;
   const closing = transcript.segments[last]!;
-  const given = segment.timing === "measured" || segment.edgeGiven === "start" || segment.startGiven === true;
-  const ended = closing.timing === "measured" || closing.edgeGiven === "end";
-  return { stretch: { start: given ? round(segment.start) : null, end: ended ? round(closing.end) : null } };
+  return { stretch: { start: hasGivenStart(segment) ? round(segment.start) : null, end: hasGivenEnd(closing) ? round(closing.end) : null } };
 }

@@ -1,3 +1,4 @@
+import { hasGivenEnd, hasGivenStart } from "../transcript/given-times.ts";
 import type { Seconds, Transcript, Word } from "../transcript/types.ts";
 import type { Role, Sentence, Station } from "./types.ts";
 
@@ -90,8 +91,7 @@ export function startGiven({ words, segments }: Transcript, place: number): Seco
   const word: Word = words[place]!;
   if (word.timing === "measured") return word.start;
   const segment = segments[word.segment]!;
-  const given = segment.timing === "measured" || segment.edgeGiven === "start" || segment.startGiven === true;
-  return given && segment.firstWord === place ? segment.start : null;
+  return hasGivenStart(segment) && segment.firstWord === place ? segment.start : null;
 }
 
 /** The end that the file gives for this word, or for the stretch that it closes; else null. Seconds. */
@@ -99,6 +99,5 @@ export function endGiven({ words, segments }: Transcript, place: number): Second
   const word: Word = words[place]!;
   if (word.timing === "measured") return word.end;
   const segment = segments[word.segment]!;
-  const given = segment.timing === "measured" || segment.edgeGiven === "end";
-  return given && segment.endWord === place + 1 ? segment.end : null;
+  return hasGivenEnd(segment) && segment.endWord === place + 1 ? segment.end : null;
 }

@@ -1,5 +1,6 @@
 import type { Finding } from "../../problem/problem.ts";
 import type { Content } from "../../scoring/types.ts";
+import { LeftOut } from "../left-out.ts";
 import { type MarkRow, type Marks, type Whole } from "../marks.ts";
 import { keyText, type SheetRecord } from "../record.ts";
 
@@ -24,32 +25,24 @@ export interface Joined {
   findings: Finding[];
 }
 
-/** Lines named in one message; the rest are counted. */
-const LINES_NAMED = 5;
-
 /** Brings people's marks to the rehearsals they are of. What fits none is told, with its lines, and left out. */
 export function joinMarks(records: readonly SheetRecord[], marks: Marks): Joined {
   const people = new Map<string, Map<string, PersonSheet>>();
   const byCandidate = new Map<string, SheetRecord[]>();
   for (const record of records) byCandidate.set(record.key.candidate, [...(byCandidate.get(record.key.candidate) ?? []), record]);
-  const lost = new Map<string, { mend: string; lines: number[] }>();
-  const lose = (why: string, mend: string, line: number) => {
-    const known = lost.get(why) ?? { mend, lines: [] };
-    known.lines.push(line);
-    lost.set(why, known);
-  };
+  const lost = new LeftOut();
   const markers = new Set<string>();
   for (const row of marks.rows) {
-    const record = recordFor(row, byCandidate, lose);
+    const record = recordFor(row, byCandidate, lost);
     if (record === null) continue;
     const { mark, marker } = row;
     const item = mark.kind === "whole" ? undefined : record.items.find(({ id }) => id === mark.item);
     if (mark.kind !== "whole" && item === undefined) {
-      lose(`the rubric '${record.rubric.id}' (version ${record.rubric.version}) has no item '${mark.item}'`, "'saidwell rubric sheet' prints a sheet with the items as they are called.", row.line);
+      lost.add(`the rubric '${record.rubric.id}' (version ${record.rubric.version}) has no item '${mark.item}'`, "'saidwell rubric sheet' prints a sheet with the items as they are called.", row.line);
       continue;
     }
     if (mark.kind === "element" && !item!.elements.some(({ id }) => id === mark.element)) {
-      lose(`the item '${mark.item}' has no element '${mark.element}'`, "'saidwell rubric sheet' prints a sheet with the elements as they are called.", row.line);
+      lost.add(`the item '${mark.item}' has no element '${mark.element}'`, "'saidwell rubric sheet' prints a sheet with the elements as they are called.", row.line);
       continue;
     }
     markers.add(marker);
@@ -67,15 +60,7 @@ export function joinMarks(records: readonly SheetRecord[], marks: Marks): Joined
       return sheets === undefined ? [] : [{ record, people: sheets }];
     }),
     markers: [...markers].sort(),
-    findings: [...alike([...markers].sort(), marks.file), ...[...lost].map(([why, { mend, lines }]): Finding => ({
-      code: "SW-A06",
-      severity: "warning",
-      file: marks.file,
-      line: lines[0]!,
-      message: `${why}: ${lines.length === 1 ? "the mark was left out" : `${lines.length} marks were left out (lines ${lines.slice(0, LINES_NAMED).join(", ")}${lines.length > LINES_NAMED ? ", ..." : ""})`}`,
-      mend,
-    }))],
-  };
+    findings: [...alike([...markers].sort(), marks.file), ...lost.findings("SW-A06", marks.file, "mark")],  };
 }
 
 /** One person under two spellings would be compared with themselves. */
@@ -93,17 +78,17 @@ function alike(markers: readonly string[], file: string): Finding[] {
 }
 
 /** The one rehearsal that the line can mean. */
-function recordFor(row: MarkRow, byCandidate: ReadonlyMap<string, SheetRecord[]>, lose: (why: string, mend: string, line: number) => void): SheetRecord | null {
+function recordFor(row: MarkRow, byCandidate: ReadonlyMap<string, SheetRecord[]>, lost: LeftOut): SheetRecord | null {
   const own = byCandidate.get(row.candidate);
   if (own === undefined) {
-    lose(`no result is of the candidate '${row.candidate}'`, "Write candidates as the results do ('saidwell cohort' takes them from file names or the plan).", row.line);
+    lost.add(`no result is of the candidate '${row.candidate}'`, "Write candidates as the results do ('saidwell cohort' takes them from file names or the plan).", row.line);
     return null;
   }
   const fitting = own.filter(({ key }) => (row.station === null || key.station === row.station) && (row.attempt === null || key.attempt === row.attempt));
   if (fitting.length === 1) return fitting[0]!;
   const asked = [row.station === null ? null : `station '${row.station}'`, row.attempt === null ? null : `attempt '${row.attempt}'`].filter((part) => part !== null).join(", ");
-  if (fitting.length === 0) lose(`the candidate '${row.candidate}' has no result of ${asked}`, `There is: ${own.map(({ key }) => `${key.station}, attempt ${key.attempt}`).join("; ")}.`, row.line);
-  else lose(`the candidate '${row.candidate}' has ${fitting.length} results${asked === "" ? "" : ` of ${asked}`}, and the line does not say which`, "Fill in the columns station and attempt.", row.line);
+  if (fitting.length === 0) lost.add(`the candidate '${row.candidate}' has no result of ${asked}`, `There is: ${own.map(({ key }) => `${key.station}, attempt ${key.attempt}`).join("; ")}.`, row.line);
+  else lost.add(`the candidate '${row.candidate}' has ${fitting.length} results${asked === "" ? "" : ` of ${asked}`}, and the line does not say which`, "Fill in the columns station and attempt.", row.line);
   return null;
 }
 

@@ -1,10 +1,9 @@
 import type { FindingCode } from "../../problem/catalogue.ts";
 import { ProblemError, type Finding } from "../../problem/problem.ts";
 import { csvFinding, figure, readTable } from "../csv.ts";
+import { LeftOut } from "../left-out.ts";
 
 const CODE: FindingCode = "SW-A08";
-/** Lines named in one message; the rest are counted. */
-const LINES_NAMED = 5;
 
 /** What each judge expects of borderline candidates, item by item. */
 export interface Judgement {
@@ -76,12 +75,7 @@ export type KnownItems = ReadonlyMap<string, ReadonlySet<string> | null>;
  */
 export function placeJudgements(judgements: readonly Judgement[], known: KnownItems, file: string): { judgements: Judgement[]; findings: Finding[] } {
   if (known.size === 0) return { judgements: [...judgements], findings: [] };
-  const lost = new Map<string, { mend: string; lines: number[] }>();
-  const lose = (why: string, mend: string, line: number) => {
-    const before = lost.get(why) ?? { mend, lines: [] };
-    before.lines.push(line);
-    lost.set(why, before);
-  };
+  const lost = new LeftOut();
   const named = new Set(judgements.map(({ station }) => station));
   const [only] = known.size === 1 ? known.keys() : [];
   const placed = judgements.flatMap((judgement): Judgement[] => {
@@ -89,25 +83,17 @@ export function placeJudgements(judgements: readonly Judgement[], known: KnownIt
     // A table of scores without stations is of one, and so are judgements that all name the same one.
     const own = known.has(station) ? station : only !== undefined && (station === "" || (only === "" && named.size === 1)) ? only : null;
     if (own === null) {
-      lose(station === "" ? "it is not said of which station the judgement is" : `there are no scores of the station '${station}'`, `Fill in the column station with one of ${[...known.keys()].map((name) => `'${name}'`).join(", ")}.`, line);
+      lost.add(station === "" ? "it is not said of which station the judgement is" : `there are no scores of the station '${station}'`, `Fill in the column station with one of ${[...known.keys()].map((name) => `'${name}'`).join(", ")}.`, line);
       return [];
     }
     const items = known.get(own);
     if (items != null && !items.has(item)) {
-      lose(`the station '${own}' has no item '${item}'`, "'saidwell rubric show' lists the items as they are called.", line);
+      lost.add(`the station '${own}' has no item '${item}'`, "'saidwell rubric show' lists the items as they are called.", line);
       return [];
     }
     return [{ ...judgement, station: own }];
   });
   const faults = faultsBetween(placed, file);
   if (faults.length > 0) throw new ProblemError(faults);
-  const findings = [...lost].map(([why, { mend, lines }]): Finding => ({
-    code: "SW-A09",
-    severity: "warning",
-    file,
-    line: lines[0]!,
-    message: `${why}: ${lines.length === 1 ? "the judgement was left out" : `${lines.length} judgements were left out (lines ${lines.slice(0, LINES_NAMED).join(", ")}${lines.length > LINES_NAMED ? ", ..." : ""})`}`,
-    mend,
-  }));
-  return { judgements: placed, findings };
+  return { judgements: placed, findings: lost.findings("SW-A09", file, "judgement") };
 }

@@ -1,3 +1,4 @@
+import { hasGivenEnd, hasGivenStart } from "../../transcript/given-times.ts";
 import type { Transcript } from "../../transcript/types.ts";
 
 /*
@@ -10,7 +11,7 @@ export function startGiven({ words, segments }: Transcript, place: number): bool
   const word = words[place];
   if (word === undefined || word.timing === "measured") return word !== undefined;
   const segment = segments[word.segment];
-  return segment?.firstWord === place && segment.start === word.start && (segment.timing === "measured" || segment.edgeGiven === "start" || segment.startGiven === true);
+  return segment?.firstWord === place && segment.start === word.start && hasGivenStart(segment);
 }
 
 /** Whether the file says when this word ends. */
@@ -18,5 +19,5 @@ export function endGiven({ words, segments }: Transcript, place: number): boolea
   const word = words[place];
   if (word === undefined || word.timing === "measured") return word !== undefined;
   const segment = segments[word.segment];
-  return segment?.endWord === place + 1 && segment.end === word.end && (segment.timing === "measured" || segment.edgeGiven === "end");
+  return segment?.endWord === place + 1 && segment.end === word.end && hasGivenEnd(segment);
 }
