@@ -8,11 +8,6 @@ export const oppositeSets = new Map<string, Set<number>>();
   for (const word of words) oppositeSets.set(stem(word), (oppositeSets.get(stem(word)) ?? new Set()).add(place));
 });
 
-/** Whether a stem tells one of two ways. */
-export function hasOpposite(stemmed: string): boolean {
-  return oppositeSets.has(stemmed);
-}
-
 /** Whether two stems are of one set of opposites ("before", "after"), and not forms of one word ("back", "backwards"). */
 export function areOpposite(one: string, other: string): boolean {
   const sets = oppositeSets.get(one);

@@ -1,4 +1,4 @@
-import { areOpposite, hasOpposite } from "../language/opposites.ts";
+import { areOpposite } from "../language/opposites.ts";
 import type { Response } from "./response.ts";
 import { clausesAround, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
@@ -26,7 +26,7 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
   const first = Math.max(clauses.first, window.first - REACH);
   const end = Math.min(clauses.end, window.end + REACH);
   const lacking = response.terms.filter((term, place) => term.direction && !aligned.some((found) => found.term === place));
-  if ((lacking.length === 0 && !atOnce && !paired) || !tellsAWay(stream, first, end)) return false;
+  if (lacking.length === 0 && !atOnce && !paired) return false;
   const carrying = new Set(aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
   const own = new Set(response.terms.flatMap(({ keys }) => keys.map(({ key }) => key)));
   const told = (place: number) => !stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !carrying.has(place) && tokens[place + 1]?.text !== "of";
@@ -63,12 +63,6 @@ function waysOf(response: Response): Ways {
     ways.set(response, known);
   }
   return known;
-}
-
-/** Whether any word between two tokens tells one of two ways. */
-function tellsAWay({ tokens }: Stream, first: number, end: number): boolean {
-  for (let place = first; place < end; place += 1) if (hasOpposite(tokens[place]!.stem)) return true;
-  return false;
 }
 
 function pairsOtherwise(response: string, said: readonly string[]): boolean {
