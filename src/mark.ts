@@ -6,6 +6,7 @@ import { ProblemError } from "./problem/problem.ts";
 import type { Rubric } from "./rubric/schema.ts";
 import { correctionFaults, type Corrections } from "./scoring/corrections.ts";
 import { evidenceOf } from "./scoring/evidence.ts";
+import { heardFaults } from "./scoring/heard-unsafe.ts";
 import { scoreStation } from "./scoring/sheet.ts";
 import type { Evidence, ItemResult, MarkSheet } from "./scoring/types.ts";
 import { findStation } from "./station/find.ts";
@@ -44,12 +45,15 @@ export function rememberCompiled(rubric: Rubric, packed: PackedRubric): void {
 /**
  * The pipeline: finds the station, matches what was said to the rubric, scores it. Pure.
  * @throws ProblemError when several stations are found and neither `from` nor `to` says which; when corrections are of
- *   another rubric or transcript, or of an item that is not in the rubric.
+ *   another rubric or transcript, of an item that is not in the rubric, or of a place where nobody speaks.
  */
 export function mark(transcript: Transcript, rubric: Rubric, options: MarkOptions = {}): MarkSheet {
   const faults = options.corrections === undefined ? [] : correctionFaults(options.corrections, rubric, transcript.file);
   if (faults.length > 0) throw new ProblemError(faults);
-  return markStation(findStation(transcript, options), rubric, options);
+  const station = findStation(transcript, options);
+  const misheard = options.corrections === undefined ? [] : heardFaults(options.corrections, station);
+  if (misheard.length > 0) throw new ProblemError(misheard);
+  return markStation(station, rubric, options);
 }
 
 function markStation(station: Station, rubric: Rubric, options: MarkOptions): MarkSheet {

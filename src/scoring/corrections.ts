@@ -3,21 +3,14 @@ import type { Finding } from "../problem/problem.ts";
 import type { Item, Rubric } from "../rubric/schema.ts";
 import { creditOf, type JudgedItem } from "./items.ts";
 import { hundredths } from "./rounding.ts";
-import type { Content, CorrectionResult, ItemResult, StatementResult } from "./types.ts";
+import type { Content, CorrectionResult, HeardAt, ItemResult, StatementResult } from "./types.ts";
 
 /*
  * A person overrules marks of one sheet. The corrections stand beside the sheet, as data: the words are marked as ever,
  * the corrections are laid over that, and both marks stay to be seen.
  */
 
-/** One mark overruled: of an item, or an unsafe statement that was not said after all. */
-export interface Correction {
-  item?: string;
-  unsafe?: string;
-  content: Content;
-  elicitation?: Elicitation;
-  /** Ids of the elements that were said rightly, of an item that is partial or incorrect. */
-  said?: string[];
+interface Signed {
   by: string;
   /** As 2026-11-26. */
   when: string;
@@ -25,6 +18,27 @@ export interface Correction {
   /** 1-based line of the corrections file. */
   line: number;
 }
+
+export interface ItemCorrection extends Signed {
+  item: string;
+  content: Content;
+  elicitation?: Elicitation;
+  /** Ids of the elements that were said rightly, of an item that is partial or incorrect. */
+  said?: string[];
+}
+
+/** An unsafe statement that was not said after all, or that was said though the tool did not find it or left it to a listener. */
+export type UnsafeCorrection = Signed & { unsafe: string } & ({ content: "absent" } | HeardUnsafe);
+
+export interface HeardUnsafe {
+  content: "said";
+  at: HeardAt;
+  /** Put right by the candidate before the end: listed, not counted. */
+  corrected: boolean;
+}
+
+/** One mark overruled. */
+export type Correction = ItemCorrection | UnsafeCorrection;
 
 export interface Corrections {
   /** As the person named it. */
@@ -51,10 +65,10 @@ export function correctionFaults(corrections: Corrections, rubric: Rubric, trans
   const seen = new Set<string>();
   for (const correction of corrections.corrections) {
     const tell = (message: string, mend: string) => faults.push(fault("SW-M02", correction.line, message, mend));
-    const of = correction.item ?? `unsafe/${correction.unsafe}`;
-    if (seen.has(of)) tell(`'${correction.item ?? correction.unsafe}' is corrected twice`, "Keep the correction that holds.");
+    const of = "unsafe" in correction ? `unsafe/${correction.unsafe}` : correction.item;
+    if (seen.has(of)) tell(`'${"unsafe" in correction ? correction.unsafe : correction.item}' is corrected twice`, "Keep the correction that holds.");
     seen.add(of);
-    if (correction.unsafe !== undefined) {
+    if ("unsafe" in correction) {
       if (!rubric.unsafe.some((statement) => statement.id === correction.unsafe)) tell(`the rubric has no unsafe statement '${correction.unsafe}'`, `They are: ${rubric.unsafe.map((statement) => statement.id).join(", ") || "none"}.`);
       continue;
     }
@@ -65,7 +79,7 @@ export function correctionFaults(corrections: Corrections, rubric: Rubric, trans
   return faults;
 }
 
-function elementFaults(item: Item, { content, said = [] }: Correction): [string, string][] {
+function elementFaults(item: Item, { content, said = [] }: ItemCorrection): [string, string][] {
   const unknown = said.filter((id) => !item.elements.some((element) => element.id === id));
   const elements = `The elements of '${item.id}' are: ${item.elements.map(({ id }) => id).join(", ")}.`;
   if (unknown.length > 0) return [[`'${item.id}' has no element '${unknown[0]}'`, elements]];
@@ -78,12 +92,12 @@ function elementFaults(item: Item, { content, said = [] }: Correction): [string,
 /** The items with what was overruled in place of the tool's own marks, which stay beside it. */
 export function overrule(items: readonly JudgedItem[], corrections: readonly Correction[]): JudgedItem[] {
   return items.map((judged) => {
-    const correction = corrections.find(({ item }) => item === judged.item.id);
+    const correction = corrections.find((one): one is ItemCorrection => "item" in one && one.item === judged.item.id);
     return correction === undefined ? judged : overruled(judged, correction);
   });
 }
 
-function overruled({ item, result, elements }: JudgedItem, correction: Correction): JudgedItem {
+function overruled({ item, result, elements }: JudgedItem, correction: ItemCorrection): JudgedItem {
   const { content, said = [], by, when } = correction;
   const elicitation = correction.elicitation ?? result.elicitation;
   const credit = creditOf(item, elicitation);
@@ -112,22 +126,22 @@ function overruled({ item, result, elements }: JudgedItem, correction: Correctio
 
 const toolMark = ({ content, elicitation, earned, met, confidence }: ItemResult) => ({ content, elicitation, earned, met, confidence });
 
-/** Statements but those that a person says were not said. */
-export function withoutDismissed(found: readonly StatementResult[], corrections: readonly Correction[]): StatementResult[] {
-  return found.filter(({ id }) => !corrections.some(({ unsafe }) => unsafe === id));
-}
-
 /** The audit lines: what was overruled, by whom, when and why, and what the tool had found. */
 export function auditOf(corrections: readonly Correction[], tool: { items: readonly JudgedItem[]; unsafe: readonly StatementResult[] }, items: readonly JudgedItem[], rubric: Rubric): CorrectionResult[] {
-  return corrections.map(({ item, unsafe, content, by, when, why, line, said }) => {
+  return corrections.map((correction) => {
+    const { by, when, why, line } = correction;
     const signed = { by, when, why, line };
-    if (unsafe !== undefined) {
+    if ("unsafe" in correction) {
+      const { unsafe, content } = correction;
       const label = rubric.unsafe.find((statement) => statement.id === unsafe)!.label;
-      return { unsafe, label, content, ...signed, tool: { found: tool.unsafe.filter(({ id }) => id === unsafe).length } };
+      const found = tool.unsafe.filter(({ id }) => id === unsafe);
+      const heard = correction.content === "said" ? { at: correction.at, corrected: correction.corrected } : {};
+      return { unsafe, label, content, ...heard, ...signed, tool: { found: found.length, standing: found.filter(({ corrected, listen }) => !corrected && !listen).length } };
     }
+    const { item, content, said } = correction;
     const before = tool.items.find((judged) => judged.item.id === item)!.result;
     const { label, earned, met, weight } = items.find((judged) => judged.item.id === item)!.result;
-    return { item: item!, label, content, earned, met, weight, ...(said !== undefined && { said }), ...signed, tool: toolMark(before) };
+    return { item, label, content, earned, met, weight, ...(said !== undefined && { said }), ...signed, tool: toolMark(before) };
   });
 }
 

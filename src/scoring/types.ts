@@ -72,10 +72,13 @@ export interface ToolMark {
   confidence: number;
 }
 
-/** One line of the audit: of an item, or of an unsafe statement that a person says was not said. */
-export type CorrectionResult = { label: string; content: Content; by: string; when: string; why: string; /** Of the corrections file. */ line: number } & (
-  | { item: string; earned: number; met: boolean; weight: number; said?: string[]; tool: ToolMark }
-  | { unsafe: string; tool: { /** Places where the tool found it. */ found: number } }
+/** Where a person heard it: as the sheet and its reports name places. */
+export type HeardAt = { time: Seconds } | { /** Of the transcript, 1-based. */ line: number };
+
+/** One line of the audit: of an item, or of an unsafe statement that a person says was or was not said. */
+export type CorrectionResult = { label: string; by: string; when: string; why: string; /** Of the corrections file. */ line: number } & (
+  | { item: string; content: Content; earned: number; met: boolean; weight: number; said?: string[]; tool: ToolMark }
+  | { unsafe: string; content: "said" | "absent"; /** Of what was said. */ at?: HeardAt; corrected?: boolean; tool: { /** Places where the tool found it. */ found: number; /** Of them, those neither put right nor left to a listener. */ standing: number } }
 );
 
 export interface SectionResult {
@@ -99,6 +102,8 @@ export interface StatementResult {
   corrected: boolean;
   /** Rests on a sound-alike: to be listened to, not counted. */
   listen: boolean;
+  /** A person heard it, there; the evidence is what the transcript has near by. */
+  overruled?: { by: string; when: string; at: HeardAt };
 }
 
 export interface IncorrectResult {

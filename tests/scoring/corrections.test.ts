@@ -1,6 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { mark } from "../../src/mark.ts";
 import { ProblemError } from "../../src/problem/problem.ts";
+import { render } from "../../src/report/render.ts";
 import { readCorrections } from "../../src/scoring/corrections-file.ts";
+import { readTranscript } from "../../src/transcript/read.ts";
 import { cardWith, item, markTalk, OPENING } from "./station-card.ts";
 
 // An invented card and invented talk: behaviour only.
@@ -78,7 +81,66 @@ describe("an overruled mark", () => {
     expect([before.unsafe.found.map(({ id }) => id), before.result.outcome]).toEqual([["lift"], "fail"]);
     const sheet = markTalk(talk, { corrections: corrected(["unsafe: lift, content: absent"]) }, UNSAFE);
     expect([sheet.unsafe.found, sheet.result.outcome]).toEqual([[], "pass"]);
-    expect(sheet.corrections!.applied).toEqual([expect.objectContaining({ unsafe: "lift", label: "Take the lift", tool: { found: 1 } })]);
+    expect(sheet.corrections!.applied).toEqual([expect.objectContaining({ unsafe: "lift", label: "Take the lift", content: "absent", tool: { found: 1, standing: 1 } })]);
+  });
+});
+
+describe("an unsafe statement that a person heard", () => {
+  // 0:00 and 0:04 the opening, 0:05 the windows, 0:09 'Right.', 0:10 what the recogniser made of 'go down in the lift'.
+  const MISHEARD = [...TALK, "C: You can go down in the gift. And ring the fire brigade.", "P: Fine."];
+  const heard = (entry: string, talk = MISHEARD) => markTalk(talk, { corrections: corrected([`unsafe: lift, content: said, ${entry}`]) }, UNSAFE);
+
+  test("counts, with what the transcript has there, though the tool did not find it", () => {
+    const before = markTalk(MISHEARD, {}, UNSAFE);
+    expect([before.unsafe.found, before.result.outcome]).toEqual([[], "pass"]);
+    const sheet = heard('at: "0:11"');
+    expect(sheet.unsafe.found).toEqual([expect.objectContaining({ id: "lift", severity: "major", confidence: 1, corrected: false, listen: false, overruled: { by: "Kim", when: "2026-11-26", at: { time: 11 } } })]);
+    expect(sheet.unsafe.found[0]!.evidence).toMatchObject({ role: "candidate", quote: "You can go down in the gift." });
+    expect([sheet.result.outcome, sheet.result.reasons]).toEqual(["fail", ["major unsafe statement: Take the lift"]]);
+    expect(sheet.changes[0]!.advice).toContain("Take the lift");
+    expect(sheet.corrections!.applied).toEqual([{ unsafe: "lift", label: "Take the lift", content: "said", at: { time: 11 }, corrected: false, by: "Kim", when: "2026-11-26", why: "I heard it", line: 5, tool: { found: 0, standing: 0 } }]);
+    // The words found stay the tool's.
+    expect([sheet.total, sheet.items]).toEqual([before.total, before.items]);
+  });
+
+  test.each([
+    ["seconds", "at: 11"],
+    ["an estimated time, as reports write it", 'at: "~0:11"'],
+    ["the line", "at: line 5"],
+    ["while the patient speaks, a moment late", 'at: "0:15"'],
+  ])("may be placed by %s", (_what, at) => {
+    expect(heard(at).unsafe.found[0]!.evidence).toMatchObject({ role: "candidate", line: 5 });
+  });
+
+  test("and put right before the end is listed, not counted", () => {
+    const sheet = heard('at: "0:11", corrected: true');
+    expect([sheet.unsafe.found[0]!.corrected, sheet.result.outcome]).toEqual([true, "pass"]);
+  });
+
+  test("where the tool found it too, stands once, with the tool's own words", () => {
+    const talk = [...TALK, "C: You go down in the lift. And ring the fire brigade.", "P: Right."];
+    const [found] = markTalk(talk, {}, UNSAFE).unsafe.found;
+    const sheet = heard("at: line 5", talk);
+    expect(sheet.unsafe.found.map(({ evidence }) => evidence)).toEqual([found!.evidence]);
+    expect(sheet.corrections!.applied).toEqual([expect.objectContaining({ tool: { found: 1, standing: 1 } })]);
+  });
+
+  test("is refused where nobody speaks", () => {
+    const refused = (entry: string) => faults(() => heard(entry));
+    expect(refused('at: "5:00"')).toEqual([{ code: "SW-M02", line: 5, message: expect.stringMatching(/'lift': nobody speaks at 5:00 in the station, which runs from 0:00 to 0:\d\d/), mend: expect.any(String) }]);
+    expect(refused("at: line 99")).toEqual([{ code: "SW-M02", line: 5, message: expect.stringContaining("line 99 of the transcript has no words"), mend: expect.any(String) }]);
+  });
+
+  test("of a transcript without times is placed by its line alone", () => {
+    const untimed = (at: string) => mark(readTranscript(`Candidate: Hello, my name is Robin.\nPatient: Hello.\nCandidate: You can go down in the gift.\nPatient: Fine.\n`, { file: "talk.txt" }), UNSAFE, { corrections: corrected([`unsafe: lift, content: said, at: ${at}`]) });
+    expect(untimed("line 3").unsafe.found[0]!.evidence.quote).toBe("You can go down in the gift.");
+    expect(faults(() => untimed('"0:11"'))).toEqual([expect.objectContaining({ message: "'lift': the transcript has no times", mend: "Write 'at: line 12', with the line of the transcript." })]);
+  });
+
+  test("on the sheet stands beside who heard it and what the tool had", () => {
+    const page = render(heard('at: "0:11"'), { format: "text", width: 100 });
+    expect(page).toMatch(/major {8}Take the lift .* hand\n {15}heard by Kim at 0:11, 2026-11-26; there the transcript has:\n {15}~?0:1\d candidate "You can go down in the gift\."/);
+    expect(page).toContain("Take the lift: said, unsafe, at 0:11; the tool did not find it");
   });
 });
 
@@ -119,7 +181,13 @@ describe("corrections that do not fit are told with their line, never applied", 
     ["no mark", `${HEAD}  - { item: ring, content: fine, ${SIGNED}\n`, 5, /'fine' is none/],
     ["of nothing", `${HEAD}  - { content: complete, ${SIGNED}\n`, 5, /of one thing/],
     ["partial, of what is not said", `${HEAD}  - { item: leave, content: partial, ${SIGNED}\n`, 5, /which elements/],
-    ["an unsafe statement called complete", `${HEAD}  - { unsafe: lift, content: complete, ${SIGNED}\n`, 5, /only 'absent'/],
+    ["an unsafe statement called complete", `${HEAD}  - { unsafe: lift, content: complete, ${SIGNED}\n`, 5, /only 'said' or 'absent'/],
+    ["an unsafe statement said nowhere", `${HEAD}  - { unsafe: lift, content: said, ${SIGNED}\n`, 5, /where it was heard/],
+    ["an unsafe statement said at no place", `${HEAD}  - { unsafe: lift, content: said, at: soon, ${SIGNED}\n`, 5, /'soon' is no place/],
+    ["an unsafe statement said at second 75 of a minute", `${HEAD}  - { unsafe: lift, content: said, at: "0:75", ${SIGNED}\n`, 5, /no place/],
+    ["an item called said", `${HEAD}  - { item: ring, content: said, at: "0:20", ${SIGNED}\n`, 5, /unsafe statements only/],
+    ["a place of an item", `${HEAD}  - { item: ring, content: complete, at: "0:20", ${SIGNED}\n`, 5, /unsafe statements that were said/],
+    ["a place of what was not said", `${HEAD}  - { unsafe: lift, content: absent, at: "0:20", ${SIGNED}\n`, 5, /unsafe statements that were said/],
     ["a field that there is not", `${HEAD}  - { item: ring, content: complete, marks: 3, ${SIGNED}\n`, 5, /marks/],
   ])("a file that is %s cannot be read", (_what, text, line, message) => {
     const [first] = faults(() => readCorrections(text, "mine.yaml"));

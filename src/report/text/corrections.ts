@@ -1,5 +1,5 @@
-import type { CorrectionResult, MarkSheet } from "../../scoring/types.ts";
-import { number, plural } from "../figures.ts";
+import type { CorrectionResult, HeardAt, MarkSheet } from "../../scoring/types.ts";
+import { clock, number, plural } from "../figures.ts";
 import { faint, strong, styled, type Page, type Text } from "../page.ts";
 import { MARK_STYLE, MARK_WORD } from "../style.ts";
 import { toolMark } from "./items.ts";
@@ -22,12 +22,24 @@ export function overruled(page: Page, { corrections }: MarkSheet): void {
 }
 
 function one(page: Page, correction: CorrectionResult): void {
-  const { label, content, by, when, why, line } = correction;
-  const mark: Text =
-    "unsafe" in correction
-      ? [styled("not said", "good"), `; the tool found the unsafe statement in ${plural(correction.tool.found, "place")}`]
-      : [styled(`${page.symbols.mark[content]} ${MARK_WORD[content]}`, MARK_STYLE[content]), `, ${number(correction.earned, 2)}/${number(correction.weight, 2)}; the tool's mark: ${toolMark(page, correction.tool, correction.weight)}`];
-  page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: [strong(label), ": ", mark] });
+  const { label, by, when, why, line } = correction;
+  page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: [strong(label), ": ", markBy(page, correction)] });
   page.entry({ indent: 4, body: `${by}, ${when}: ${why}` });
   page.entry({ indent: 4, body: faint(`line ${line} of the corrections`) });
+}
+
+function markBy(page: Page, correction: CorrectionResult): Text {
+  if ("item" in correction) {
+    const { content, earned, weight, tool } = correction;
+    return [styled(`${page.symbols.mark[content]} ${MARK_WORD[content]}`, MARK_STYLE[content]), `, ${number(earned, 2)}/${number(weight, 2)}; the tool's mark: ${toolMark(page, tool, weight)}`];
+  }
+  const { found, standing } = correction.tool;
+  const tools = found === 0 ? "the tool did not find it" : `the tool found the unsafe statement in ${plural(found, "place")}${standing === found ? "" : standing === 0 ? ", put right or to be listened to" : `, ${standing} of them standing`}`;
+  if (correction.content === "absent") return [styled("not said", "good"), `; ${tools}`];
+  return [styled("said", correction.corrected === true ? "plain" : "bad"), `, unsafe, at ${heardPlace(correction.at!)}${correction.corrected === true ? ", put right before the end" : ""}; ${tools}`];
+}
+
+/** The place as the person gave it. */
+export function heardPlace(at: HeardAt): string {
+  return "line" in at ? `line ${at.line}` : clock(at.time);
 }

@@ -1,6 +1,7 @@
 import type { IncorrectResult, MarkSheet, StatementResult } from "../../scoring/types.ts";
 import { percent } from "../figures.ts";
 import { faint, strong, styled, type Page, type Text } from "../page.ts";
+import { heardPlace } from "./corrections.ts";
 import { spoken } from "./evidence.ts";
 import { unsafeStatements } from "./summary.ts";
 
@@ -42,12 +43,12 @@ function critical(page: Page, sheet: MarkSheet): void {
 
 /** The places where one statement was said, those that stand apart from those that were put right or are to be listened to. */
 function byStatement(found: readonly StatementResult[]): StatementResult[][] {
-  const alike = (one: StatementResult, other: StatementResult) => one.id === other.id && one.corrected === other.corrected && one.listen === other.listen;
+  const alike = (one: StatementResult, other: StatementResult) => one.id === other.id && one.corrected === other.corrected && one.listen === other.listen && (one.overruled === undefined) === (other.overruled === undefined);
   return found.flatMap((statement, place) => (found.findIndex((other) => alike(other, statement)) < place ? [] : [found.filter((other) => alike(other, statement))]));
 }
 
 function unsafeStatement(page: Page, places: readonly StatementResult[]): void {
-  const { label, severity, corrected, listen } = places[0]!;
+  const { label, severity, corrected, listen, overruled } = places[0]!;
   const confidence = Math.max(...places.map((statement) => statement.confidence));
   const standing = !corrected && !listen;
   const note: Text = listen
@@ -55,7 +56,8 @@ function unsafeStatement(page: Page, places: readonly StatementResult[]): void {
     : corrected
       ? ": put right before the end: listed, not counted"
       : "";
-  page.entry({ indent: 2, lead: styled(severity, standing ? "bad" : "plain"), hang: 13, body: [strong(label), note], right: faint(`${percent(confidence * 100)} sure`) });
+  page.entry({ indent: 2, lead: styled(severity, standing ? "bad" : "plain"), hang: 13, body: [strong(label), note], right: faint(overruled === undefined ? `${percent(confidence * 100)} sure` : "hand") });
+  if (overruled !== undefined) page.entry({ indent: 15, body: [`heard by ${overruled.by} at ${heardPlace(overruled.at)}, ${overruled.when}; there the transcript has:`] });
   for (const { evidence } of places) page.entry({ indent: 15, body: spoken(evidence, page.symbols) });
 }
 
