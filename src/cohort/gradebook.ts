@@ -1,3 +1,4 @@
+import { stands } from "../scoring/standing.ts";
 import type { Measured } from "../scoring/types.ts";
 import { isMarked, type CohortResult } from "./result.ts";
 
@@ -56,7 +57,7 @@ function ownColumns(): Column[] {
     marked("critical_total", "INT32", ({ critical }) => critical.total),
     marked("critical_missed", "STRING", ({ critical }) => critical.missed.join("; ")),
     marked("critical_to_confirm", "STRING", ({ critical }) => [...((critical as Partial<typeof critical>).doubted ?? []), ...critical.unsure].join("; ")),
-    marked("unsafe", "INT32", ({ unsafe }) => new Set(unsafe.found.filter(({ corrected, listen }) => !corrected && !listen).map(({ id }) => id)).size),
+    marked("unsafe", "INT32", ({ unsafe }) => new Set(unsafe.found.filter(stands).map(({ id }) => id)).size),
     marked("incorrect", "INT32", ({ incorrect }) => incorrect.filter(({ corrected }) => !corrected).length),
     marked("cannot_tell", "INT32", ({ items }) => items.filter(({ content }) => content === "cannot-tell").length),
     marked("to_listen", "INT32", ({ items }) => items.filter(({ listen }) => listen).length),

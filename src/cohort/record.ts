@@ -95,11 +95,6 @@ export function recordOfResult(result: CohortResult): SheetRecord | null {
   return isMarked(result) ? recordOf(result.key, result.file, result.columns, result.sheet) : null;
 }
 
-/** Whether an item is in the denominator. */
-export function counts(content: Content): boolean {
-  return content === "complete" || content === "partial" || content === "incorrect" || content === "absent";
-}
-
 /** One text for a key: parts cannot run into each other. */
 export function keyText({ candidate, station, attempt }: ResultKey): string {
   return JSON.stringify([candidate, station, attempt]);

@@ -1,4 +1,5 @@
 import type { Finding } from "../problem/problem.ts";
+import { stands } from "../scoring/standing.ts";
 import type { Outcome } from "../scoring/types.ts";
 import { isMarked, type CohortResult } from "./result.ts";
 
@@ -85,7 +86,7 @@ function addSheet(tally: Tally, sheet: NonNullable<CohortResult["sheet"]>): void
   tally.rubrics.add(`${sheet.rubric.title}, version ${sheet.rubric.version}`);
   tally.outcomes[sheet.result.outcome] += 1;
   if (sheet.total.percent !== null) tally.percents.push(sheet.total.percent);
-  if (sheet.unsafe.found.some(({ corrected, listen }) => !corrected && !listen)) tally.unsafe += 1;
+  if (sheet.unsafe.found.some(stands)) tally.unsafe += 1;
   const over = sheet.time.overLimit.value;
   if (over !== null) tally.overLimit = { count: tally.overLimit.count + Number(over > 0), timed: tally.overLimit.timed + 1 };
   tally.toListen += sheet.items.filter(({ listen }) => listen).length;

@@ -1,8 +1,9 @@
 import type { Finding } from "../problem/problem.ts";
+import { itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import { checkConditions } from "./conditions.ts";
 import { checkExamples } from "./examples.ts";
-import { checkCritical, checkReviewDates, itemsOf } from "./facts.ts";
+import { checkCritical, checkReviewDates } from "./facts.ts";
 import { checkLength, speakingTime } from "./length.ts";
 import { checkNumbers } from "./numbers.ts";
 import { checkOrder } from "./order.ts";

@@ -1,6 +1,6 @@
 import type { Finding } from "../problem/problem.ts";
+import { itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
-import { itemsOf } from "./facts.ts";
 import { findingAt } from "./finding.ts";
 
 /**

@@ -1,8 +1,8 @@
 import type { Finding } from "../problem/problem.ts";
+import { itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import type { RubricPlaces, Place } from "../rubric/places.ts";
 import type { Rubric } from "../rubric/schema.ts";
-import { itemsOf } from "./facts.ts";
 import { findingAt } from "./finding.ts";
 
 /** A passage that must or must not earn something. */

@@ -1,4 +1,5 @@
 import type { Finding } from "../problem/problem.ts";
+import { elementsNeeded, itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import type { Place } from "../rubric/places.ts";
 import { NO_SOURCE, type Fact, type Item } from "../rubric/schema.ts";
@@ -45,7 +46,7 @@ export function checkCritical({ rubric, places }: PlacedRubric): Finding[] {
       const sources = item.elements.map((element) => (element.fact ?? item.fact)?.source);
       if (sources.some((source) => source === undefined)) {
         findings.push(findingAt(critical(), "SW-C09", "error", `the critical item '${item.id}' has an element without a source`, "Give the item or each of its elements a fact with a source, jurisdiction and review_by."));
-      } else if (standing(item, sources) < (item.minimum ?? leastOf(item))) {
+      } else if (standing(item, sources) < (item.minimum ?? elementsNeeded(item))) {
         findings.push(findingAt(places.item(item.id, ["fact"]), "SW-C09", "warning", `the critical item '${item.id}' rests on '${NO_SOURCE}'`, "Find a published source for it, or let the item not be critical."));
       }
       if (item.elements.length > 1 && item.minimum === undefined) {
@@ -55,13 +56,7 @@ export function checkCritical({ rubric, places }: PlacedRubric): Finding[] {
     });
 }
 
-const leastOf = ({ needs, elements }: Item) => (needs === "all" ? elements.length : needs);
-
 /** Elements that stand on a published source, or on the number of the supplied label, which goes before all others. */
 function standing({ elements }: Item, sources: readonly (string | undefined)[]): number {
   return elements.filter(({ quantity }, place) => sources[place] !== NO_SOURCE || (quantity !== undefined && "label" in quantity)).length;
-}
-
-export function itemsOf(rubric: PlacedRubric["rubric"]): Item[] {
-  return rubric.sections.flatMap(({ items }) => items);
 }

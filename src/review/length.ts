@@ -1,6 +1,7 @@
 import type { Finding } from "../problem/problem.ts";
+import { applies } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
-import type { Item, Rubric } from "../rubric/schema.ts";
+import type { Rubric } from "../rubric/schema.ts";
 import { USUAL_PACE } from "../scoring/time/plan.ts";
 import { findingAt } from "./finding.ts";
 import type { Readings } from "./readings.ts";
@@ -9,7 +10,7 @@ import type { SaidElement } from "./utterances.ts";
 
 /** Words of the shortest and of the middling (median) sentence of every element that applies. */
 export function wordsToSay(elements: readonly SaidElement[], rubric: Rubric): Readings["speaking"] {
-  const lengths = elements.filter(({ item }) => applies(item, rubric)).map(({ said }) => said.flat().map((text) => text.split(" ").length).sort((a, b) => a - b));
+  const lengths = elements.filter(({ item }) => applies(item, rubric.scenario)).map(({ said }) => said.flat().map((text) => text.split(" ").length).sort((a, b) => a - b));
   const total = (pick: (sorted: number[]) => number) => lengths.reduce((sum, sorted) => sum + pick(sorted), 0);
   return { words: total((sorted) => sorted[0]!), middleWords: total((sorted) => sorted[sorted.length >> 1]!) };
 }
@@ -36,9 +37,4 @@ export function checkLength({ places }: PlacedRubric, speaking: RubricFigures["s
     findingAt(places.top(["time"]), "SW-C13", severity, `to say the ${length} response of every element takes about ${Math.round(takes)} s (${count} words at ${USUAL_PACE} a minute), more than the ${over}`, mend);
   if (seconds > limit) return [tell("warning", "shortest", words, seconds, `limit of ${limit} s`)];
   return middleSeconds > target ? [tell("info", "middling", middleWords, middleSeconds, `target of ${target} s`)] : [];
-}
-
-/** Whether the scenario's conditions let the item count (as in scoring). */
-export function applies(item: Item, { scenario }: Rubric): boolean {
-  return (item.when ?? []).every((condition) => (condition.startsWith("not ") ? !scenario.conditions.includes(condition.slice(4)) : scenario.conditions.includes(condition)));
 }

@@ -1,3 +1,4 @@
+import { itemsOf } from "../rubric/items.ts";
 import type { Item, Rubric } from "../rubric/schema.ts";
 import type { RubricChange } from "./changes.ts";
 import { elementOf, itemOf } from "./parts.ts";
@@ -50,7 +51,7 @@ export function withChange(before: Rubric, after: Rubric, change: RubricChange):
 
 /** Takes out names that lead nowhere now: a question or pair of the order may name an item that only one version has. */
 function tidy(rubric: Rubric, after: Rubric): Rubric {
-  const ids = new Set(rubric.sections.flatMap(({ items }) => items).map(({ id }) => id));
+  const ids = new Set(itemsOf(rubric).map(({ id }) => id));
   rubric.order = rubric.order.filter(({ first, then }) => ids.has(first) && ids.has(then));
   rubric.scenario.questions = rubric.scenario.questions.map((question) => ({ ...question, ...(question.answered_by && { answered_by: question.answered_by.filter((id) => ids.has(id)) }) }));
   rubric.scenario.label = { ...after.scenario.label, ...rubric.scenario.label };

@@ -1,3 +1,4 @@
+import { itemsOf } from "../rubric/items.ts";
 import type { Element, Item, Rubric } from "../rubric/schema.ts";
 
 /** What of a rubric an edit can touch. */
@@ -57,7 +58,7 @@ function itemFields({ id: _id, elements: _elements, ...fields }: Item, section: 
 
 /** @returns undefined when the rubric has no such item */
 export function itemOf(rubric: Rubric, id: string): Item | undefined {
-  return rubric.sections.flatMap(({ items }) => items).find((item) => item.id === id);
+  return itemsOf(rubric).find((item) => item.id === id);
 }
 
 export function elementOf(item: Item | undefined, id: string): Element | undefined {

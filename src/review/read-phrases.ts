@@ -1,10 +1,10 @@
 import { compileRubric, type CompiledRubric } from "../matching/compile.ts";
 import type { Passage } from "../matching/passages.ts";
 import { matchUtterance, UtteranceReader, type UtteranceReading } from "../matching/utterance.ts";
+import { applies, itemsOf } from "../rubric/items.ts";
 import type { Element, Item, Rubric } from "../rubric/schema.ts";
 import { examplesOf, type Example } from "./examples.ts";
-import { itemsOf } from "./facts.ts";
-import { applies, wordsToSay } from "./length.ts";
+import { wordsToSay } from "./length.ts";
 import type { Effect, Readings, ResponseReading } from "./readings.ts";
 import { whyNot } from "./reasons.ts";
 import { statedNumbers } from "./stated-numbers.ts";
@@ -22,7 +22,7 @@ interface Variant {
 export function readPhrases(rubric: Rubric): Readings {
   const compiled = compileRubric(rubric);
   const reader = new UtteranceReader(compiled);
-  const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric)).map(({ id }) => id));
+  const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric.scenario)).map(({ id }) => id));
   const elements = saidElements(rubric);
   const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), speaking: wordsToSay(elements, rubric) };
   const known = new Map<string, UtteranceReading>();

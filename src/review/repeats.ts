@@ -1,7 +1,7 @@
 import type { Finding } from "../problem/problem.ts";
+import { itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import type { Place } from "../rubric/places.ts";
-import { itemsOf } from "./facts.ts";
 import { findingAt } from "./finding.ts";
 
 /** As the matcher reads it: letters small, blanks and the punctuation at the end say nothing. */

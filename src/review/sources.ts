@@ -1,6 +1,6 @@
 import type { Finding } from "../problem/problem.ts";
+import { itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
-import { itemsOf } from "./facts.ts";
 import { findingAt } from "./finding.ts";
 
 /** Sources of the rubric's own file that no fact names: they look as if something rested on them, and have no review date. */

@@ -1,8 +1,8 @@
 import type { ExpectedQuantity } from "../language/quantity.ts";
 import { readPhrase, type Slot } from "../matching/phrase.ts";
+import { itemsOf } from "../rubric/items.ts";
 import type { Element, Item, Rubric } from "../rubric/schema.ts";
 import { expectedQuantity } from "./expected-quantity.ts";
-import { itemsOf } from "./facts.ts";
 import { quantityInWords } from "./number-speech.ts";
 
 /** Stands where a phrase gives the speaker's name. Made up, and no word of the trade. */

@@ -1,4 +1,5 @@
 import type { Finding } from "../problem/problem.ts";
+import { itemsOf } from "./items.ts";
 import { findingIn, type Place, type RubricPlaces } from "./places.ts";
 import type { Rubric } from "./schema.ts";
 
@@ -7,7 +8,7 @@ export function duplicates({ sections, unsafe, scenario }: Pick<Rubric, "section
   const findings: Finding[] = [];
   const report = (what: string, id: string, place: Place) => findings.push(findingIn(place, { code: "SW-R06", severity: "error", message: `${what} '${id}' stands twice`, mend: "Give one of the two another id." }));
   again(sections).forEach(({ id, index }) => report("the section", id, places.section(index)));
-  const items = sections.flatMap((section) => section.items);
+  const items = itemsOf({ sections });
   const seen = new Map<string, number>();
   for (const { id } of items) {
     const before = seen.get(id) ?? 0;

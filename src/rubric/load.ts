@@ -3,6 +3,7 @@ import { ProblemError, type Finding } from "../problem/problem.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
 import { findingsOf, readYaml } from "./positions.ts";
 import { blockSchema, itemSchema, rubricSchema, SHORT_FORM, type Item, type Rubric, type RubricFile, type Section, type UnsafeStatement } from "./schema.ts";
+import { itemsOf } from "./items.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
 import type { Additions } from "./additions.ts";
 import { danglingResponses, responsesSchema, withResponses, withStatements, type ResponsesFile } from "./responses.ts";
@@ -79,7 +80,7 @@ function assemble({ responses, ...file }: RubricFile, main: PositionedYaml, opti
   const whole = { ...file, sections, sources, unsafe, file: options.file };
   if (responses === undefined) return whole;
   const more = readResponses(responses, responses, main, options);
-  refuse(danglingResponses(more.file, more.yaml, file.id, sections.flatMap(({ items }) => items), unsafe));
+  refuse(danglingResponses(more.file, more.yaml, file.id, itemsOf({ sections }), unsafe));
   return {
     ...whole,
     sections: sections.map((section) => ({ ...section, items: section.items.map((item) => withResponses(item, more.file, more.yaml, additions)) })),

@@ -1,4 +1,5 @@
 import type { Finding } from "../problem/problem.ts";
+import { itemsOf } from "./items.ts";
 import { hasPlace } from "./notation.ts";
 import { findingIn, type Place, type RubricPlaces } from "./places.ts";
 import type { Quantity, Rubric } from "./schema.ts";
@@ -21,7 +22,7 @@ export function checkNumberPlaces(rubric: Loaded, places: RubricPlaces): Finding
   const words = (owner: { must?: string[] | undefined; not_with?: string[] | undefined }, name: string, place: (path: PropertyKey[]) => Place) => {
     for (const list of ["must", "not_with"] as const) nothing(owner[list], `'${list}' of '${name}'`, "which is no word", "Write the words alone; 'quantity' compares the number.", (index) => place([list, index]));
   };
-  for (const item of rubric.sections.flatMap((section) => section.items)) {
+  for (const item of itemsOf(rubric)) {
     item.elements.forEach((element, index) => {
       const place = (path: PropertyKey[]) => places.element(item.id, index, path);
       const name = element.id === item.id ? `'${item.id}'` : `'${element.id}' of '${item.id}'`;

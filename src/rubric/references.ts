@@ -1,6 +1,7 @@
 import type { Finding } from "../problem/problem.ts";
 import { duplicates } from "./duplicates.ts";
 import { checkNumberPlaces } from "./number-places.ts";
+import { itemsOf } from "./items.ts";
 import { findingIn, type Place, type RubricPlaces } from "./places.ts";
 import { NO_SOURCE, type Fact, type Quantity, type Rubric } from "./schema.ts";
 
@@ -17,7 +18,7 @@ export function checkReferences(rubric: Loaded, places: RubricPlaces): Finding[]
 
 function dangling(rubric: Loaded, places: RubricPlaces): Finding[] {
   const findings: Finding[] = [];
-  const items = rubric.sections.flatMap((section) => section.items);
+  const items = itemsOf(rubric);
   const itemIds = new Set(items.map((item) => item.id));
   const report = (place: Place, message: string, mend: string) => findings.push(findingIn(place, { code: "SW-R05", severity: "error", message, mend }));
   rubric.order.forEach((pair, index) => {
@@ -63,7 +64,7 @@ function dangling(rubric: Loaded, places: RubricPlaces): Finding[] {
 
 /** More critical items than there are can never be met. */
 function passRule({ sections, pass }: Loaded, places: RubricPlaces): Finding[] {
-  const critical = sections.flatMap(({ items }) => items).filter((item) => item.critical).length;
+  const critical = itemsOf({ sections }).filter((item) => item.critical).length;
   if (pass.critical === "all" || pass.critical <= critical) return [];
   return [findingIn(places.top(["pass", "critical"]), { code: "SW-R03", severity: "error", message: `pass.critical: ${pass.critical} critical items must be met, but the rubric has ${critical === 0 ? "none" : `only ${critical}`}`, mend: "Lower the number, write 'all', or mark more items as critical." })];
 }

@@ -1,5 +1,6 @@
 import { labelOf, type JudgedItem } from "./items.ts";
 import { hundredths } from "./rounding.ts";
+import { stands } from "./standing.ts";
 import type { AsideResult, Change, IncorrectResult, MarkSheet, OrderResult, QuestionResult, RepeatResult, StatementResult, TeachBackResult, TimePlan, TimeResult } from "./types.ts";
 
 /** A sheet with ten wishes changes nothing. */
@@ -55,7 +56,7 @@ export function changesOf(parts: {
 }
 
 function ofUnsafe(unsafe: readonly StatementResult[]): Candidate[] {
-  return unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label, severity, id }) => ({ advice: `Never say this, and put it right at once if it slips out: ${label}.`, worth: `a ${severity} unsafe statement`, item: `unsafe/${id}`, rank: WORTH.unsafe[severity] }));
+  return unsafe.filter(stands).map(({ label, severity, id }) => ({ advice: `Never say this, and put it right at once if it slips out: ${label}.`, worth: `a ${severity} unsafe statement`, item: `unsafe/${id}`, rank: WORTH.unsafe[severity] }));
 }
 
 /** A mark that a person should listen to first advises last, and says so; a critical item cannot wait. */

@@ -1,5 +1,5 @@
 import type { Matches } from "../matching/types.ts";
-import type { Item, Rubric } from "../rubric/schema.ts";
+import type { Rubric } from "../rubric/schema.ts";
 import type { Station, WordSpan } from "../station/types.ts";
 import type { Seconds } from "../transcript/types.ts";
 import { evidenceOf } from "./evidence.ts";
@@ -26,8 +26,4 @@ function firstLateWord(station: Station, limit: Seconds): number {
   if (start.time === null) return Infinity;
   const late = transcript.words.findIndex((word) => word.index >= start.word && word.index < end.word && word.start !== null && word.start >= start.time! + limit);
   return late < 0 ? Infinity : late;
-}
-
-export function itemsOf(rubric: Rubric): { item: Item; section: string }[] {
-  return rubric.sections.flatMap((section) => section.items.map((item) => ({ item, section: section.id })));
 }

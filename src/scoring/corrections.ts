@@ -1,5 +1,6 @@
 import type { Elicitation } from "../matching/types.ts";
 import type { Finding } from "../problem/problem.ts";
+import { elementsNeeded, itemsOf } from "../rubric/items.ts";
 import type { Item, Rubric } from "../rubric/schema.ts";
 import { creditOf, type JudgedItem } from "./items.ts";
 import { hundredths } from "./rounding.ts";
@@ -61,7 +62,7 @@ export function correctionFaults(corrections: Corrections, rubric: Rubric, trans
   if (id !== rubric.id) faults.push(fault("SW-M03", line, `the corrections are of the rubric '${id}', not of '${rubric.id}'`, "Mark with the rubric that they are of."));
   else if (!rubric.hash.startsWith(hash)) faults.push(fault("SW-M03", line, `the rubric's content is not that of the corrected sheet: its hash is ${rubric.hash.slice(0, hash.length)}, not ${hash}`, "Mark with the version that they are of, or look at each correction again and write the new hash."));
   if (faults.length > 0) return faults;
-  const items = rubric.sections.flatMap((section) => section.items);
+  const items = itemsOf(rubric);
   const seen = new Set<string>();
   for (const correction of corrections.corrections) {
     const tell = (message: string, mend: string) => faults.push(fault("SW-M02", correction.line, message, mend));
@@ -85,7 +86,7 @@ function elementFaults(item: Item, { content, said = [] }: ItemCorrection): [str
   if (unknown.length > 0) return [[`'${item.id}' has no element '${unknown[0]}'`, elements]];
   if (content !== "partial") return [];
   if (item.elements.length === 1) return [[`'${item.id}' has one element: it cannot be partial`, "Write complete or absent."]];
-  const whole = new Set(said).size >= needsOf(item) && essentialsIn(item, said);
+  const whole = new Set(said).size >= elementsNeeded(item) && essentialsIn(item, said);
   return whole ? [[`these elements make '${item.id}' complete`, "Write complete, or take out what was not said."]] : [];
 }
 
@@ -102,7 +103,7 @@ function overruled({ item, result, elements }: JudgedItem, correction: ItemCorre
   const elicitation = correction.elicitation ?? result.elicitation;
   const credit = creditOf(item, elicitation);
   const count = new Set(said).size;
-  const needs = needsOf(item);
+  const needs = elementsNeeded(item);
   // As the tool's own marks: what is not whole earns at most all but one of what it needs.
   const share = content === "complete" ? 1 : content === "partial" || content === "incorrect" ? Math.min(count, needs - 1) / needs : 0;
   const met = credit > 0 && (content === "complete" || (content === "partial" && count >= (item.minimum ?? needs) && essentialsIn(item, said)));
@@ -143,10 +144,6 @@ export function auditOf(corrections: readonly Correction[], tool: { items: reado
     const { label, earned, met, weight } = items.find((judged) => judged.item.id === item)!.result;
     return { item, label, content, earned, met, weight, ...(said !== undefined && { said }), ...signed, tool: toolMark(before) };
   });
-}
-
-function needsOf(item: Item): number {
-  return item.needs === "all" ? item.elements.length : item.needs;
 }
 
 function essentialsIn(item: Item, said: readonly string[]): boolean {

@@ -1,6 +1,8 @@
 import type { Elicitation } from "../matching/types.ts";
+import { applies, elementsNeeded } from "../rubric/items.ts";
 import type { Credit, Item } from "../rubric/schema.ts";
-import { itemsOf, type Context } from "./context.ts";
+import { notAskedFor } from "./content.ts";
+import type { Context } from "./context.ts";
 import { judgeElement, type JudgedElement } from "./elements.ts";
 import { hundredths } from "./rounding.ts";
 import { surenessOf } from "./sureness.ts";
@@ -24,7 +26,7 @@ export function labelOf(items: readonly JudgedItem[], id: string): string {
 }
 
 export function judgeItems(context: Context): JudgedItem[] {
-  const judged = itemsOf(context.rubric).map(({ item, section }) => ({ item, section, elements: item.elements.map((element) => judgeElement(context, item.id, element)) }));
+  const judged = context.rubric.sections.flatMap(({ id: section, items }) => items.map((item) => ({ item, section, elements: item.elements.map((element) => judgeElement(context, item.id, element)) })));
   const all = judged.flatMap(({ elements }) => elements);
   const found = all.filter(({ content }) => content === "complete").length / Math.max(1, all.length);
   return judged.map(({ item, section, elements }) => judgeItem(context, item, section, elements.map((element) => ({ ...element, confidence: sureness(context, item, element, elements, found) }))));
@@ -52,7 +54,7 @@ export function creditOf(item: Item, elicitation: Elicitation | null): number {
 }
 
 function judgeItem(context: Context, item: Item, section: string, elements: JudgedElement[]): JudgedItem {
-  const needs = item.needs === "all" ? elements.length : item.needs;
+  const needs = elementsNeeded(item);
   const complete = elements.filter(isComplete);
   const credits = complete.map(({ elicitation }) => creditOf(item, elicitation)).sort((a, b) => b - a);
   const credited = credits.filter((credit) => credit > 0).length;
@@ -74,10 +76,10 @@ function judgeItem(context: Context, item: Item, section: string, elements: Judg
     content,
     elicitation: elicitationOf(complete, needs),
     earned: hundredths(earned),
-    met: content !== "incorrect" && content !== "not-applicable" && content !== "not-offered" && credited >= (item.minimum ?? needs) && essential.every(isComplete),
+    met: content !== "incorrect" && !notAskedFor(content) && credited >= (item.minimum ?? needs) && essential.every(isComplete),
     elements: elements.map(({ id, label, content: said, elicitation, evidence, confidence: sure, reason }) => ({ id, label, content: said, elicitation, evidence, confidence: hundredths(sure), ...(reason !== undefined && { reason }) })),
     confidence: hundredths(confidence),
-    listen: content === "cannot-tell" || (content !== "not-applicable" && content !== "not-offered" && confidence < LISTEN_BELOW),
+    listen: content === "cannot-tell" || (!notAskedFor(content) && confidence < LISTEN_BELOW),
     remarks: [...remarksOf(elements), ...(content === "partial" && complete.length >= needs ? essential.filter((element) => !isComplete(element)).map(({ label }) => `not without: ${label}`) : [])],
     firstSaid: first,
     ...(reduced.length > 0 && { reduced }),
@@ -94,9 +96,7 @@ function essentialOf(item: Item, elements: readonly JudgedElement[]): JudgedElem
 const isComplete = ({ content }: JudgedElement): boolean => content === "complete";
 
 function contentOf(context: Context, item: Item, elements: JudgedElement[], needs: number, essential: readonly JudgedElement[]): Content {
-  const conditions = new Set(context.rubric.scenario.conditions);
-  const applies = (item.when ?? []).every((condition) => (condition.startsWith("not ") ? !conditions.has(condition.slice(4)) : conditions.has(condition)));
-  if (!applies) return "not-applicable";
+  if (!applies(item, context.rubric.scenario)) return "not-applicable";
   const count = (content: JudgedElement["content"]) => elements.filter((element) => element.content === content).length;
   const complete = count("complete");
   if (complete >= needs && count("incorrect") === 0 && essential.every(isComplete)) return "complete";
@@ -121,7 +121,7 @@ function elicitationOf(complete: readonly JudgedElement[], needs: number): Elici
  * than needed, only the best of them carry it; one that stands wrongly decides alone.
  */
 function confidenceOf(content: Content, elements: readonly JudgedElement[], needs: number, essential: readonly JudgedElement[]): number {
-  if (content === "not-applicable" || content === "not-offered") return 1;
+  if (notAskedFor(content)) return 1;
   if (content === "incorrect") return Math.max(...elements.filter((element) => element.content === "incorrect").map(({ confidence }) => confidence));
   if (content === "complete") return chanceOf(elements.filter(isComplete), essential, ({ confidence }) => confidence, needs);
   return elements.reduce((product, { confidence }) => product * confidence, 1);
@@ -136,7 +136,7 @@ function chanceOf(elements: readonly JudgedElement[], essential: readonly Judged
 
 /** @param least elements that a pass of the item takes, the essential ones among them. */
 function metConfidenceOf({ met, content, confidence }: ItemResult, elements: readonly JudgedElement[], least: number, essential: readonly JudgedElement[]): number {
-  if (content === "incorrect" || content === "not-applicable" || content === "not-offered") return confidence;
+  if (content === "incorrect" || notAskedFor(content)) return confidence;
   const complete = elements.filter(isComplete);
   if (met) return chanceOf(complete, essential, (element) => element.confidence, least);
   // What is missing would have to have been said after all.

@@ -1,11 +1,13 @@
 import type { Rubric, Severity } from "../rubric/schema.ts";
+import { notAskedFor } from "./content.ts";
 import { labelOf, LISTEN_BELOW, type JudgedItem } from "./items.ts";
+import { stands } from "./standing.ts";
 import type { MarkSheet, StatementResult, TimeResult } from "./types.ts";
 
 const SEVERITIES: readonly Severity[] = ["major", "moderate", "minor"];
 
 export function criticalOf(items: readonly JudgedItem[]): MarkSheet["critical"] {
-  const critical = items.map(({ result }) => result).filter((item) => item.critical && item.content !== "not-applicable" && item.content !== "not-offered");
+  const critical = items.map(({ result }) => result).filter(({ critical: isCritical, content }) => isCritical && !notAskedFor(content));
   const unsure = critical.filter((item) => item.content === "cannot-tell");
   const missed = critical.filter((item) => !item.met && item.content !== "cannot-tell");
   const unsurely = doubtful(items);
@@ -52,7 +54,7 @@ export function decide(rubric: Rubric, items: readonly JudgedItem[], total: Mark
   open.push(...unconfirmed);
 
   for (const severity of SEVERITIES) {
-    const standing = eachOnce(unsafe.filter((statement) => statement.severity === severity && !statement.corrected && !statement.listen));
+    const standing = eachOnce(unsafe.filter((statement) => statement.severity === severity && stands(statement)));
     const possible = eachOnce(unsafe.filter((statement) => statement.severity === severity && statement.listen && !statement.corrected)).filter(({ id }) => !standing.some((other) => other.id === id));
     if (standing.length > rubric.pass.unsafe[severity]) against.push(...standing.map((statement) => `${severity} unsafe statement: ${statement.label}`));
     else if (standing.length + possible.length > rubric.pass.unsafe[severity]) open.push(...possible.map((statement) => `possible ${severity} unsafe statement, to be listened to: ${statement.label}`));
@@ -80,7 +82,7 @@ function eachOnce(found: readonly StatementResult[]): StatementResult[] {
 
 /** The weighted total if everything that cannot be told were absent, and if it were complete. */
 function range(items: readonly JudgedItem[]): { lowest: number | null; highest: number | null } {
-  const own = items.map(({ result }) => result).filter((item) => item.content !== "not-applicable" && item.content !== "not-offered");
+  const own = items.map(({ result }) => result).filter(({ content }) => !notAskedFor(content));
   const available = own.reduce((sum, item) => sum + item.weight, 0);
   if (available === 0) return { lowest: null, highest: null };
   const earned = own.reduce((sum, item) => sum + item.earned, 0);

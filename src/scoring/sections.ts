@@ -1,19 +1,15 @@
+import { isDecided } from "./content.ts";
 import type { Context } from "./context.ts";
 import type { JudgedItem } from "./items.ts";
 import { hundredths, tenths } from "./rounding.ts";
-import type { ItemResult, MarkSheet, SectionResult } from "./types.ts";
-
-/** Contents that stand in the denominator. What cannot be told, was not offered or does not apply stays outside. */
-export function counts(item: ItemResult): boolean {
-  return item.content === "complete" || item.content === "partial" || item.content === "incorrect" || item.content === "absent";
-}
+import type { MarkSheet, SectionResult } from "./types.ts";
 
 const percent = (earned: number, available: number) => (available === 0 ? null : Math.round((1000 * earned) / available) / 10);
 
 export function sectionResults(context: Context, items: readonly JudgedItem[]): SectionResult[] {
   const seconds = secondsBySection(context, items);
   return context.rubric.sections.map((section) => {
-    const own = items.filter(({ result }) => result.section === section.id && counts(result)).map(({ result }) => result);
+    const own = items.filter(({ result }) => result.section === section.id && isDecided(result.content)).map(({ result }) => result);
     const earned = own.reduce((sum, item) => sum + item.earned, 0);
     const available = own.reduce((sum, item) => sum + item.weight, 0);
     return { id: section.id, title: section.title, earned: hundredths(earned), available: hundredths(available), coverage: percent(earned, available), seconds: seconds?.get(section.id) ?? (seconds === null ? null : 0) };
@@ -21,7 +17,7 @@ export function sectionResults(context: Context, items: readonly JudgedItem[]): 
 }
 
 export function totalOf(items: readonly JudgedItem[]): MarkSheet["total"] {
-  const own = items.map(({ result }) => result).filter(counts);
+  const own = items.map(({ result }) => result).filter(({ content }) => isDecided(content));
   const earned = own.reduce((sum, item) => sum + item.earned, 0);
   const available = own.reduce((sum, item) => sum + item.weight, 0);
   return { earned: hundredths(earned), available: hundredths(available), percent: percent(earned, available), provisional: items.some(({ result }) => result.content === "cannot-tell") };

@@ -5,7 +5,8 @@ import { writeFileSync } from "node:fs";
 import { compiledRubric } from "../../src/mark.ts";
 import type { Curve } from "../../src/matching/curve.ts";
 import { matchStation } from "../../src/matching/match.ts";
-import { contextOf, itemsOf } from "../../src/scoring/context.ts";
+import { itemsOf } from "../../src/rubric/items.ts";
+import { contextOf } from "../../src/scoring/context.ts";
 import { judgeElement } from "../../src/scoring/elements.ts";
 import { ABSENT_SIGNS, absentSigns, COMPLETE_SIGNS, completeSigns } from "../../src/scoring/sureness.ts";
 import { toldStation } from "../../src/station/told.ts";
@@ -31,7 +32,7 @@ for (const talk of readTalk().filter(({ name }) => FRESH.test(name))) {
   const station = toldStation(talk.turns, talk.name);
   const matches = matchStation(station, compiledRubric(rubric));
   const context = contextOf(station, rubric, matches, rubric.time.limit, rubric.time.target);
-  const judged = itemsOf(rubric).map(({ item }) => ({ item, elements: item.elements.map((element) => judgeElement(context, item.id, element)) }));
+  const judged = itemsOf(rubric).map((item) => ({ item, elements: item.elements.map((element) => judgeElement(context, item.id, element)) }));
   const all = judged.flatMap(({ elements }) => elements);
   const found = all.filter(({ content }) => content === "complete").length / all.length;
   for (const { item, elements } of judged) {

@@ -1,5 +1,6 @@
 import { explain } from "../../mark.ts";
 import { renderExplanation } from "../../report/explanation.ts";
+import { itemsOf } from "../../rubric/items.ts";
 import { readTranscript } from "../../transcript/read.ts";
 import { readInput } from "../input.ts";
 import { checkOutput, writeOutput } from "../output.ts";
@@ -25,7 +26,7 @@ export async function runExplain(path: string, flags: ExplainFlags): Promise<voi
   const rubric = await findRubric(flags.rubric, output.inputs);
   // Blocks and responses files are known only now.
   checkOutput(output);
-  const ids = rubric.sections.flatMap(({ items }) => items.map(({ id }) => id));
+  const ids = itemsOf(rubric).map(({ id }) => id);
   if (flags.item === undefined || !ids.includes(flags.item)) throw noItem(flags.item, rubric.id, ids);
   const { bytes, file } = await readInput(path);
   const explanation = explain(readTranscript(bytes, { file }), rubric, flags.item, station);

@@ -1,5 +1,5 @@
+import { isDecided } from "../../scoring/content.ts";
 import type { Content } from "../../scoring/types.ts";
-import { counts as decided } from "../record.ts";
 import { agreementTable, type AgreementTable } from "../statistics/agreement-table.ts";
 import { clusteredInterval } from "../statistics/clustered-interval.ts";
 import { cohenKappa, linearWeights, quadraticWeights } from "../statistics/cohen-kappa.ts";
@@ -51,7 +51,7 @@ export interface PairMeasures {
  * @param clustered false for one item, where every mark is of another rehearsal
  */
 export function pairMeasures(pairs: readonly Pair[], clustered: boolean): PairMeasures {
-  const both = pairs.filter(({ first, second }) => decided(first) && decided(second));
+  const both = pairs.filter(({ first, second }) => isDecided(first) && isDecided(second));
   const nominal = (some: readonly Pair[]) => agreementTable(some.map(({ first, second }) => [first, second] as const), DECISIONS);
   const credit = (some: readonly Pair[]) => agreementTable(some.map(({ first, second }) => [creditOf(first), creditOf(second)] as const), CREDIT);
   const figure = (table: (some: readonly Pair[]) => AgreementTable, statistic: (table: AgreementTable) => Estimate) =>
@@ -61,7 +61,7 @@ export function pairMeasures(pairs: readonly Pair[], clustered: boolean): PairMe
   const alphaOptions = clustered ? { clusters: both.map(({ cluster }) => cluster) } : { interval: false };
   return {
     n: both.length,
-    undecided: { first: pairs.filter(({ first }) => !decided(first)).length, second: pairs.filter(({ second }) => !decided(second)).length },
+    undecided: { first: pairs.filter(({ first }) => !isDecided(first)).length, second: pairs.filter(({ second }) => !isDecided(second)).length },
     percent: figure(nominal, percentAgreement),
     kappa: figure(nominal, cohenKappa),
     pabak: figure(nominal, pabak),
@@ -98,7 +98,7 @@ export interface GroupMeasures {
  * @param clusters the rehearsal of each unit, or null where every unit is of another one
  */
 export function groupMeasures(markers: readonly string[], rows: readonly (readonly (Content | null)[])[], clusters: readonly number[] | null): GroupMeasures {
-  const known = rows.map((row) => row.map((mark) => (mark !== null && decided(mark) ? mark : null)));
+  const known = rows.map((row) => row.map((mark) => (mark !== null && isDecided(mark) ? mark : null)));
   const usable = known.map((row) => row.filter((mark) => mark !== null).length >= 2);
   const paired = known.filter((_, place) => usable[place]);
   const own = clusters?.filter((_, place) => usable[place]);

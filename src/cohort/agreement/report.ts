@@ -1,6 +1,7 @@
+import { isDecided } from "../../scoring/content.ts";
 import type { Content } from "../../scoring/types.ts";
 import { TOOL } from "../marks.ts";
-import { counts as decided, type ListenAt, type SheetRecord } from "../record.ts";
+import { type ListenAt, type SheetRecord } from "../record.ts";
 import type { ResultKey } from "../result.ts";
 import { wilsonInterval } from "../statistics/proportion.ts";
 import type { Joined, JoinedRecord } from "./join.ts";
@@ -138,7 +139,7 @@ function itemAgreement(rubric: string, rows: readonly Row[], markers: readonly s
 }
 
 function differing(first: Content | null, second: Content | null): boolean | null {
-  return first !== null && second !== null && decided(first) && decided(second) ? first !== second : null;
+  return first !== null && second !== null && isDecided(first) && isDecided(second) ? first !== second : null;
 }
 
 function tally(outcomes: readonly (boolean | null)[]): { differ: number; of: number } {

@@ -1,4 +1,5 @@
-import { counts as decided, type SheetRecord } from "../record.ts";
+import { isDecided } from "../../scoring/content.ts";
+import { type SheetRecord } from "../record.ts";
 import { limitsOfAgreement, type LimitsOfAgreement } from "../statistics/bland-altman.ts";
 import { correlation } from "../statistics/correlation.ts";
 import { notMeasurable, type Estimate, type NotMeasurable } from "../statistics/estimate.ts";
@@ -106,7 +107,7 @@ function totalsFromMarks({ record: { items }, people: sheets }: JoinedRecord, pe
   const mark = ({ id, content }: SheetRecord["items"][number], place: number) => (place === 0 ? content : sheets.get(people[place - 1]!)?.items.get(id));
   const usable = items.filter((item) => places.every((place) => {
     const own = mark(item, place);
-    return own !== undefined && decided(own);
+    return own !== undefined && isDecided(own);
   }));
   const available = usable.reduce((sum, { weight }) => sum + weight, 0);
   if (available === 0) return places.map(() => null);

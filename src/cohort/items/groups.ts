@@ -1,5 +1,6 @@
+import { isDecided, notAskedFor } from "../../scoring/content.ts";
 import type { JoinedRecord } from "../agreement/join.ts";
-import { counts as counted, keyText, type SheetRecord } from "../record.ts";
+import { keyText, type SheetRecord } from "../record.ts";
 import { compareNatural } from "../result.ts";
 import { clusteredDifference, clusteredProportion, type Cluster } from "../statistics/clustered-proportion.ts";
 import { notMeasurable, type Estimate } from "../statistics/estimate.ts";
@@ -115,11 +116,11 @@ function clusterOf({ items }: SheetRecord, rate: RateName, joined: JoinedRecord 
   if (rate === "error") {
     const outcomes = items.flatMap(({ id, content }) => [...(joined?.people.values() ?? [])].flatMap((sheet) => {
       const mark = sheet.items.get(id);
-      return mark !== undefined && counted(mark) && counted(content) ? [mark !== content] : [];
+      return mark !== undefined && isDecided(mark) && isDecided(content) ? [mark !== content] : [];
     }));
     return { having: outcomes.filter(Boolean).length, of: outcomes.length };
   }
-  const applying = items.filter(({ content }) => counted(content) || content === "cannot-tell");
+  const applying = items.filter(({ content }) => !notAskedFor(content));
   if (rate === "missed") {
     const deciding = applying.filter(({ content }) => content !== "cannot-tell");
     return { having: deciding.filter(({ content }) => content === "absent" || content === "incorrect").length, of: deciding.length };

@@ -1,6 +1,8 @@
+import { isDecided } from "../../scoring/content.ts";
+import { stands } from "../../scoring/standing.ts";
 import type { Content } from "../../scoring/types.ts";
 import { firstAttempts } from "../first-attempts.ts";
-import { counts as counted, type SheetRecord } from "../record.ts";
+import type { SheetRecord } from "../record.ts";
 import { correctedItemTotal } from "../statistics/correlation.ts";
 import { cronbachAlpha, isDichotomous, standardErrorOfMeasurement } from "../statistics/cronbach-alpha.ts";
 import { notMeasurable, type Estimate } from "../statistics/estimate.ts";
@@ -97,10 +99,10 @@ interface CompleteTable {
 
 /** Marks of rehearsals in which every item counts; items that often do not are kept out first. */
 function completeTable(records: readonly SheetRecord[], ids: readonly string[]): CompleteTable {
-  const often = ids.filter((id) => records.filter(({ items }) => items.some((item) => item.id === id && counted(item.content))).length >= OFTEN_ENOUGH * records.length);
+  const often = ids.filter((id) => records.filter(({ items }) => items.some((item) => item.id === id && isDecided(item.content))).length >= OFTEN_ENOUGH * records.length);
   const rows = records.flatMap(({ items }) => {
     const row = often.map((id) => items.find((item) => item.id === id));
-    return row.every((item) => item !== undefined && counted(item.content)) ? [row as NonNullable<(typeof row)[number]>[]] : [];
+    return row.every((item) => item !== undefined && isDecided(item.content)) ? [row as NonNullable<(typeof row)[number]>[]] : [];
   });
   const weights = often.map((id) => records[0]!.items.find((item) => item.id === id)!.weight);
   return { ids: often, weights, marks: rows.map((row) => row.map(({ earned }) => earned)), leftOut: ids.filter((id) => !often.includes(id)) };
@@ -109,7 +111,7 @@ function completeTable(records: readonly SheetRecord[], ids: readonly string[]):
 function itemStatistics(records: readonly SheetRecord[], id: string, table: CompleteTable): ItemStatistics {
   const all = records.flatMap(({ items }) => items.filter((item) => item.id === id));
   const { label, critical, weight } = all[0]!;
-  const own = all.filter(({ content }) => counted(content));
+  const own = all.filter(({ content }) => isDecided(content));
   const met = own.filter((item) => item.met).length;
   const contents: Partial<Record<Content, number>> = {};
   for (const { content } of all) contents[content] = (contents[content] ?? 0) + 1;
@@ -157,9 +159,10 @@ function incorrectOf(records: readonly SheetRecord[]): StationItems["incorrect"]
 function unsafeOf(records: readonly SheetRecord[]): StationItems["unsafe"] {
   const found = new Map<string, StationItems["unsafe"][number]>();
   for (const { unsafe } of records) {
-    for (const { id, label, corrected, listen } of unsafe) {
+    for (const statement of unsafe) {
+      const { id, label, corrected, listen } = statement;
       const known = found.get(id) ?? { id, label, standing: 0, corrected: 0, toListen: 0 };
-      found.set(id, { ...known, standing: known.standing + Number(!corrected && !listen), corrected: known.corrected + Number(corrected && !listen), toListen: known.toListen + Number(listen) });
+      found.set(id, { ...known, standing: known.standing + Number(stands(statement)), corrected: known.corrected + Number(corrected && !listen), toListen: known.toListen + Number(listen) });
     }
   }
   return [...found.values()].sort((a, b) => b.standing - a.standing || b.corrected - a.corrected);

@@ -1,5 +1,7 @@
+import { isDecided } from "../../scoring/content.ts";
+import { stands } from "../../scoring/standing.ts";
 import { SMALL_COHORT } from "../items/station.ts";
-import { counts as counted, type RecordItem, type SheetRecord } from "../record.ts";
+import type { RecordItem, SheetRecord } from "../record.ts";
 import { compareNatural, compareResults, type ResultKey } from "../result.ts";
 import { binomialError } from "../statistics/binomial-error.ts";
 import { normalQuantile } from "../statistics/distributions.ts";
@@ -118,7 +120,7 @@ function attemptOf(record: SheetRecord, before: readonly SheetRecord[], options:
     cohortUnused: unused,
     criticalMissed: record.criticalMissed.map((id) => labels.get(id) ?? id),
     criticalDoubted: record.criticalDoubted.map((id) => labels.get(id) ?? id),
-    unsafe: record.unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ label }) => label),
+    unsafe: record.unsafe.filter(stands).map(({ label }) => label),
     used: record.used,
     limit: record.limit,
     overLimit: record.overLimit,
@@ -131,7 +133,7 @@ function attemptOf(record: SheetRecord, before: readonly SheetRecord[], options:
  * candidates give a reliability of any size. Below that the items' own error is taken, which claims less.
  */
 function errorOf(record: SheetRecord, { cohortErrors, error }: ProgressOptions): { error: Estimate; source: ErrorSource; unused: string | null } {
-  const items = record.items.filter(({ content }) => counted(content));
+  const items = record.items.filter(({ content }) => isDecided(content));
   if (error !== undefined) return { error: { value: error, n: items.length, standardError: null, interval: null }, source: "given", unused: null };
   const known = cohortErrors?.get(record.rubric.id);
   if (known !== undefined && known.value !== null && known.n >= SMALL_COHORT) return { error: known, source: "cohort", unused: null };
@@ -184,7 +186,7 @@ function histories(ordered: readonly SheetRecord[]): History[] {
   const found = new Map<string, History>();
   for (const { items } of ordered) {
     for (const item of items) {
-      if (!counted(item.content)) continue;
+      if (!isDecided(item.content)) continue;
       const known = found.get(item.id) ?? { item: item.id, label: item.label, critical: item.critical, marks: [] };
       known.marks.push(item);
       found.set(item.id, { ...known, label: item.label, critical: known.critical || item.critical });
@@ -210,7 +212,7 @@ function practise(latest: SheetRecord, keepsMissing: readonly KeptMissing[]): Pr
   const advice = new Map(latest.changes.flatMap(({ item, advice: text }) => (item === undefined ? [] : [[item, text] as const])));
   const label = (id: string) => latest.items.find((item) => item.id === id)?.label ?? id;
   const wishes = [
-    ...latest.unsafe.filter(({ corrected, listen }) => !corrected && !listen).map(({ id, label: what }) => ({ id: `unsafe/${id}`, what: advice.get(`unsafe/${id}`) ?? `Never say this: ${what}.`, why: "unsafe statement in the last attempt" })),
+    ...latest.unsafe.filter(stands).map(({ id, label: what }) => ({ id: `unsafe/${id}`, what: advice.get(`unsafe/${id}`) ?? `Never say this: ${what}.`, why: "unsafe statement in the last attempt" })),
     ...latest.criticalMissed.map((id) => ({ id, what: advice.get(id) ?? `Say this: ${label(id)}.`, why: latest.criticalDoubted.includes(id) ? "critical item, to be confirmed by listening to the last attempt" : "critical item missed in the last attempt" })),
     ...keepsMissing.map(({ item, label: what, missed, of }) => ({ id: item, what: advice.get(item) ?? `Say this: ${what}.`, why: `missed in ${missed} of ${of} attempts in which it counted` })),
     ...latest.changes.map(({ item, advice: what }) => ({ id: item ?? what, what, why: "worth most in the last attempt" })),

@@ -1,3 +1,4 @@
+import { elementsNeeded, itemsOf } from "../../rubric/items.ts";
 import { quantityWords } from "../../rubric/quantity-words.ts";
 import type { Element, Fact, Item, Rubric } from "../../rubric/schema.ts";
 import { cleanDeep } from "../clean.ts";
@@ -41,7 +42,7 @@ export function rubricPage(raw: Rubric, look: RubricLook): string {
 
 function head(page: Page, rubric: Rubric): void {
   const { scenario, time, pass } = rubric;
-  const items = rubric.sections.flatMap((section) => section.items);
+  const items = itemsOf(rubric);
   page.entry({ body: [styled("Rubric:", "title"), " ", strong(rubric.title)] });
   page.entry({ body: faint(`${rubric.id}, version ${rubric.version}, content ${rubric.hash.slice(0, HASH_SHOWN)}; follows guidance of ${rubric.jurisdiction.join(", ")}`) });
   page.blank();
@@ -60,7 +61,7 @@ function oneItem(page: Page, rubric: Rubric, item: Item, responses: boolean): vo
   const about: string[] = [];
   if (item.kind !== "tell") about.push(item.kind.replaceAll("-", " "));
   if (!isShort(item) && (item.needs !== "all" || item.elements.length > 1)) {
-    const needs = item.needs === "all" ? item.elements.length : item.needs;
+    const needs = elementsNeeded(item);
     const complete = `complete with ${item.needs === "all" ? `all ${needs}` : `${needs} of ${item.elements.length}`}`;
     about.push(item.minimum === undefined || item.minimum === needs ? complete : `${complete}, enough for a pass with ${item.minimum}`);
   }
@@ -138,7 +139,7 @@ function questions(page: Page, { scenario }: Rubric, responses: boolean): void {
 function order(page: Page, rubric: Rubric): void {
   page.heading("Order", plural(rubric.order.length, "pair"));
   if (rubric.order.length === 0) page.entry({ body: "no order matters" });
-  const labels = new Map(rubric.sections.flatMap((section) => section.items).map(({ id, label }) => [id, label]));
+  const labels = new Map(itemsOf(rubric).map(({ id, label }) => [id, label]));
   for (const { first, then, severity, reason } of rubric.order) {
     page.entry({ lead: page.symbols.bullet, hang: 2, body: [labels.get(first) ?? first, strong(" before "), labels.get(then) ?? then], right: severity });
     page.entry({ indent: 2, body: faint(reason) });

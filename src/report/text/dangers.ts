@@ -1,3 +1,4 @@
+import { stands } from "../../scoring/standing.ts";
 import type { IncorrectResult, MarkSheet, StatementResult } from "../../scoring/types.ts";
 import { percent } from "../figures.ts";
 import { faint, strong, styled, type Page, type Text } from "../page.ts";
@@ -50,7 +51,7 @@ function byStatement(found: readonly StatementResult[]): StatementResult[][] {
 function unsafeStatement(page: Page, places: readonly StatementResult[]): void {
   const { label, severity, corrected, listen, overruled } = places[0]!;
   const confidence = Math.max(...places.map((statement) => statement.confidence));
-  const standing = !corrected && !listen;
+  const standing = stands(places[0]!);
   const note: Text = listen
     ? styled(": perhaps a sound-alike: listen; not counted", "doubt")
     : corrected

@@ -1,4 +1,5 @@
 import type { Elicitation } from "../../matching/types.ts";
+import { isDecided, notAskedFor } from "../../scoring/content.ts";
 import type { ElementResult, ItemResult, MarkSheet, SectionResult, ToolMark } from "../../scoring/types.ts";
 import { clock, number, percent } from "../figures.ts";
 import { faint, flatten, strong, styled, type Page, type Text } from "../page.ts";
@@ -46,15 +47,13 @@ function sectionHead(page: Page, { title, earned, available, coverage, seconds }
   page.entry({ body: strong(title), right: facts.join(` ${page.symbols.dot} `) });
 }
 
-const counts = ({ content }: ItemResult) => content !== "not-applicable" && content !== "not-offered" && content !== "cannot-tell";
-
 function marks(item: ItemResult): string {
-  return counts(item) ? `${number(item.earned, 2)}/${number(item.weight, 2)}` : "-";
+  return isDecided(item.content) ? `${number(item.earned, 2)}/${number(item.weight, 2)}` : "-";
 }
 
 function one(page: Page, item: ItemResult, marksColumns: number): void {
   const style = MARK_STYLE[item.content];
-  const outside = item.content === "not-applicable" || item.content === "not-offered";
+  const outside = notAskedFor(item.content);
   const how = item.elicitation !== null && item.elicitation !== "offered" ? faint(` (${ELICITATION[item.elicitation]})`) : "";
   // How sure the tool was is said of its own mark, below.
   const sure = outside ? "" : item.overruled === undefined ? percent(item.confidence * 100) : "hand";
@@ -82,8 +81,7 @@ function overruledBy(page: Page, { weight }: ItemResult, { by, when, tool }: Non
 }
 
 export function toolMark(page: Page, { content, earned, confidence }: ToolMark, weight: number): string {
-  const counted = content !== "not-applicable" && content !== "not-offered" && content !== "cannot-tell";
-  return [`${page.symbols.mark[content]} ${MARK_WORD[content]}`, ...(counted ? [`${number(earned, 2)}/${number(weight, 2)}`] : []), `${percent(confidence * 100)} sure`].join(", ");
+  return [`${page.symbols.mark[content]} ${MARK_WORD[content]}`, ...(isDecided(content) ? [`${number(earned, 2)}/${number(weight, 2)}`] : []), `${percent(confidence * 100)} sure`].join(", ");
 }
 
 const LESS: Record<Exclude<Elicitation, "offered">, string> = {
@@ -94,7 +92,7 @@ const LESS: Record<Exclude<Elicitation, "offered">, string> = {
 
 /** Where the word for the mark and its number do not go together by themselves. */
 function whyThisMany(item: ItemResult): string | null {
-  if (!counts(item) || item.earned >= item.weight) return null;
+  if (!isDecided(item.content) || item.earned >= item.weight) return null;
   const marked = `${number(item.earned, 2)} of ${number(item.weight, 2)}`;
   if (item.content === "incorrect") return item.earned > 0 ? `${marked}: for what was said rightly beside what was said wrongly` : null;
   // Only where the rubric gives less for it: what is missing is listed below anyway.

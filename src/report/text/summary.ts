@@ -1,3 +1,5 @@
+import { notAskedFor } from "../../scoring/content.ts";
+import { stands } from "../../scoring/standing.ts";
 import type { Measured, MarkSheet, Outcome, StatementResult } from "../../scoring/types.ts";
 import type { Seconds } from "../../transcript/types.ts";
 import { clock, measured, number, plural } from "../figures.ts";
@@ -62,7 +64,7 @@ function briefly(seconds: Seconds): string {
 
 function coverage({ total, items }: MarkSheet): Text {
   const unsure = items.filter(({ content }) => content === "cannot-tell").length;
-  const outside = items.filter(({ content }) => content === "not-offered" || content === "not-applicable").length;
+  const outside = items.filter(({ content }) => notAskedFor(content)).length;
   const parts: Text[] =
     total.percent === null
       ? ["not measurable: no item counts"]
@@ -97,7 +99,7 @@ export function unsafeStatements({ unsafe }: MarkSheet): Text {
 /** How many statements of the list stand, were put right everywhere, or are to be listened to: each once, by the worst place where it was said. */
 function statementsBy(found: readonly StatementResult[]): { standing: number; corrected: number; listen: number } {
   const ids = (holds: (statement: StatementResult) => boolean) => new Set(found.filter(holds).map(({ id }) => id));
-  const standing = ids(({ corrected, listen }) => !corrected && !listen);
+  const standing = ids(stands);
   const listen = ids((statement) => statement.listen && !standing.has(statement.id));
   const corrected = ids(({ id, listen: unsure }) => !unsure && !standing.has(id) && !listen.has(id));
   return { standing: standing.size, corrected: corrected.size, listen: listen.size };
