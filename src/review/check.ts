@@ -36,7 +36,7 @@ export function reviewRubric(placed: PlacedRubric, today: string, readings: Read
       ...checkRepeats(placed),
       ...checkSources(placed),
       ...checkReviewDates(placed, today),
-      ...checkNumbers(placed, readings.numbers),
+      ...checkNumbers(placed, readings),
       ...checkOrder(placed),
       ...checkLength(placed, speaking),
       ...checkExamples(placed, readings.examples),

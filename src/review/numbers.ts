@@ -6,10 +6,12 @@ import { findingAt } from "./finding.ts";
 import type { Readings } from "./readings.ts";
 
 /** Numbers without a unit, and numbers in responses that nothing compares: the matcher would take any other in their place. */
-export function checkNumbers({ rubric, places }: PlacedRubric, stated: Readings["numbers"]): Finding[] {
+export function checkNumbers({ rubric, places }: PlacedRubric, { numbers, written }: Pick<Readings, "numbers" | "written">): Finding[] {
   const findings: Finding[] = [];
-  const stating = new Map(stated.map((numbers) => [numbers.element, numbers]));
+  const stating = new Map(numbers.map((stated) => [stated.element, stated]));
+  const writing = new Map(written.map(({ response, number }) => [response, number]));
   let number = 0;
+  let response = 0;
   for (const item of itemsOf(rubric)) {
     item.elements.forEach((element, place) => {
       if (expectedQuantity(element.quantity, rubric)?.unit === "number" && element.must === undefined) {
@@ -17,10 +19,18 @@ export function checkNumbers({ rubric, places }: PlacedRubric, stated: Readings[
           findingAt(places.element(item.id, place, ["quantity"]), "SW-C08", "warning", `the quantity of '${element.id}' has no unit, only 'number'`, "Name the unit, or give the element must-words: 'number' takes any number of anything for right."),
         );
       }
-      const numbers = stating.get(number);
+      element.say.forEach((phrase, index) => {
+        const writtenOut = writing.get(response);
+        response += 1;
+        if (writtenOut === undefined) return;
+        findings.push(
+          findingAt(places.element(item.id, place, ["say", index]), "SW-C08", "warning", `'${phrase}' writes out '${writtenOut}', which the quantity of '${element.id}' does not compare there: any other number would earn it as well`, "Write {quantity} in place of number and unit."),
+        );
+      });
+      const stated = stating.get(number);
       number += 1;
-      if (numbers === undefined) return;
-      const named = `'${numbers.first}'${numbers.responses > 1 ? ` and ${numbers.responses - 1} more` : ""}`;
+      if (stated === undefined) return;
+      const named = `'${stated.first}'${stated.responses > 1 ? ` and ${stated.responses - 1} more` : ""}`;
       findings.push(
         findingAt(
           places.element(item.id, place, ["say"]),

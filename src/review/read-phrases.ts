@@ -9,6 +9,7 @@ import type { Effect, Readings, ResponseReading } from "./readings.ts";
 import { whyNot } from "./reasons.ts";
 import { statedNumbers } from "./stated-numbers.ts";
 import { saidElements } from "./utterances.ts";
+import { writtenNumbers } from "./written-numbers.ts";
 
 interface Variant {
   said: string;
@@ -24,7 +25,7 @@ export function readPhrases(rubric: Rubric): Readings {
   const reader = new UtteranceReader(compiled);
   const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric.scenario)).map(({ id }) => id));
   const elements = saidElements(rubric);
-  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), speaking: wordsToSay(elements, rubric) };
+  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), written: writtenNumbers(elements, rubric), speaking: wordsToSay(elements, rubric) };
   const known = new Map<string, UtteranceReading>();
   const read = (said: string): UtteranceReading => {
     const reading = known.get(said) ?? reader.read(said);

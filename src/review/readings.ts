@@ -45,6 +45,15 @@ export const readingsSchema = z.object({
       responses: z.int().positive(),
     }),
   ),
+  /** Responses that write out the number which the quantity of their element compares. */
+  written: z.array(
+    z.object({
+      /** Which of the rubric's acceptable responses, from 0. */
+      response: z.int().nonnegative(),
+      /** The number, as it is said. */
+      number: z.string(),
+    }),
+  ),
   /** Words of the shortest and of the middling sentence of every element that applies. */
   speaking: z.object({ words: z.int().nonnegative(), middleWords: z.int().nonnegative() }),
 });

@@ -129,6 +129,19 @@ describe("numbers", () => {
     const text = SOUND.replaceAll("for {quantity}", "for ten seconds").replace("        quantity: { value: 10, unit: second }\n", "");
     expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C08", severity: "info", message: expect.stringContaining("'ten seconds' and 2 more") })]);
   });
+
+  test.each([
+    ["hold it in for ten seconds", "ten seconds"],
+    ["hold it for at least 10 seconds", "at least 10 seconds"],
+    ["count to ten with your mouth shut", "ten"],
+  ])("'%s' beside {quantity} writes the number out, and any other would earn it", (say, number) => {
+    const text = broken("keep holding your breath for {quantity}", say);
+    expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C08", severity: "warning", line: lineOf(text, say), message: expect.stringContaining(`writes out '${number}'`) })]);
+  });
+
+  test.each(["hold your breath until your ears pop", "hold your breath a few seconds", "ten seconds", "hold your breath every time", "hold your breath for one more puff"])("'%s' writes no number out that could be another", (say) => {
+    expect(findingsOf(broken("keep holding your breath for {quantity}", say)).filter(({ code }) => code === "SW-C08")).toEqual([]);
+  });
 });
 
 describe("order", () => {
