@@ -78,7 +78,13 @@ export class PhraseSet<Value> {
 
   /** The longest phrase that starts at this token, or null. */
   at(tokens: readonly Token[], place: number): PhraseHit<Value> | null {
-    return this.allAt(tokens, place)[0] ?? null;
+    const entries = this.entriesFor(tokens[place]?.[this.by] ?? "");
+    if (entries === undefined) return null;
+    for (const entry of entries) {
+      const end = matchEnd(tokens, place, entry, this.by);
+      if (end > 0) return hitOf(entry, place, end);
+    }
+    return null;
   }
 
   /** Every phrase that starts at this token, longest first. */
@@ -88,7 +94,7 @@ export class PhraseSet<Value> {
     const hits: PhraseHit<Value>[] = [];
     for (const entry of entries) {
       const end = matchEnd(tokens, place, entry, this.by);
-      if (end > 0) hits.push({ first: place, end, value: entry.value, parted: end - place > entry.stems.length });
+      if (end > 0) hits.push(hitOf(entry, place, end));
     }
     return hits;
   }
@@ -105,6 +111,10 @@ export class PhraseSet<Value> {
     }
     return hits;
   }
+}
+
+function hitOf<Value>({ stems, value }: Entry<Value>, first: number, end: number): PhraseHit<Value> {
+  return { first, end, value, parted: end - first > stems.length };
 }
 
 /** A set of phrases that stand for nothing but themselves. */

@@ -173,12 +173,14 @@ function withUnion(element: CompiledElement, window: Window, postings: Postings)
 
 function contentGates(element: CompiledElement, window: Window, postings: Postings, stream: Stream, must = element.must): Gate[] {
   const closed: Gate[] = [];
-  const numbered = window.aligned.some(({ term }) => window.response.terms[term]!.text === "{quantity}");
-  const without = window.response.without | (numbered ? window.response.byNumber : 0);
+  const { response } = window;
+  const without = response.without | (response.byNumber !== 0 && saysNumber(window) ? response.byNumber : 0);
   if (!mustHolds(groupsBut(must, without), postings, stream, window)) closed.push("must");
   if (!notWithHolds(element.notWith, postings, stream, window, "instruction")) closed.push("not-with");
   return closed;
 }
+
+const saysNumber = ({ aligned, response }: Window) => aligned.some(({ term }) => response.terms[term]!.text === "{quantity}");
 
 function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage {
   const { element, window } = fit;

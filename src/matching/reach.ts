@@ -6,6 +6,8 @@ import type { TermIndex } from "./term-index.ts";
 /** How often each term stands in the stretch, and as one of the response's own words. Wiped by whoever begins anew. */
 const counts: number[] = [];
 const ownCounts: number[] = [];
+/** Weight of the terms in the stretch, and of those in the response's own words: fields would box a number at every step. */
+const sums = new Float64Array(2);
 
 /** The most that the hits of a moving stretch could cover, each term once: most stretches end here. One at a time. */
 export class Reach {
@@ -13,32 +15,31 @@ export class Reach {
   private readonly response: Response;
   private readonly index: TermIndex;
   private readonly firstTerm: number;
-  private weight: number;
-  private own = 0;
 
   constructor(hits: HitsInOrder, response: Response, index: TermIndex) {
     this.hits = hits;
     this.response = response;
     this.index = index;
     this.firstTerm = index.starts[response.place]!;
-    this.weight = response.plainWeight;
+    sums[0] = response.plainWeight;
+    sums[1] = 0;
     for (let term = 0; term < response.terms.length; term += 1) counts[term] = ownCounts[term] = 0;
   }
 
   add(k: number): void {
     const term = this.hits.term[k]!;
-    if (counts[term]!++ === 0) this.weight += this.index.weights[this.firstTerm + term]!;
-    if (this.hits.quality[k]! >= OWN_WORDS.quality && ownCounts[term]!++ === 0) this.own += this.index.ownWeights[this.firstTerm + term]!;
+    if (counts[term]!++ === 0) sums[0]! += this.index.weights[this.firstTerm + term]!;
+    if (this.hits.quality[k]! >= OWN_WORDS.quality && ownCounts[term]!++ === 0) sums[1]! += this.index.ownWeights[this.firstTerm + term]!;
   }
 
   remove(k: number): void {
     const term = this.hits.term[k]!;
-    if (--counts[term]! === 0) this.weight -= this.index.weights[this.firstTerm + term]!;
-    if (this.hits.quality[k]! >= OWN_WORDS.quality && --ownCounts[term]! === 0) this.own -= this.index.ownWeights[this.firstTerm + term]!;
+    if (--counts[term]! === 0) sums[0]! -= this.index.weights[this.firstTerm + term]!;
+    if (this.hits.quality[k]! >= OWN_WORDS.quality && --ownCounts[term]! === 0) sums[1]! -= this.index.ownWeights[this.firstTerm + term]!;
   }
 
   /** Coverage times the response's weight. */
   most(): number {
-    return mostCoverage(this.weight, this.own, this.response.ownWeight) + ROUNDING;
+    return mostCoverage(sums[0]!, sums[1]!, this.response.ownWeight) + ROUNDING;
   }
 }

@@ -84,17 +84,33 @@ export function findStretches(response: Response, postings: Postings, stream: St
 
 /** Of stretches from a place on that share tokens the best stays; a tie goes to the shorter. @returns places, in order of speech */
 export function apart({ count, first, end, coverage }: Pick<Stretches, "count" | "first" | "end" | "coverage">, from: number): number[] {
+  if (count === from) return NONE;
+  if (count === from + 1) return [from];
   const ranked: number[] = [];
-  for (let at = from; at < count; at += 1) ranked.push(at);
-  if (ranked.length < 2) return ranked;
-  ranked.sort((a, b) => coverage[b]! - coverage[a]! || end[a]! - first[a]! - (end[b]! - first[b]!) || first[a]! - first[b]!);
-  const kept: number[] = [];
-  for (const at of ranked) {
-    let free = true;
-    for (let k = 0; free && k < kept.length; k += 1) free = first[at]! >= end[kept[k]!]! || first[kept[k]!]! >= end[at]!;
-    if (free) kept.push(at);
+  const goesBefore = (a: number, b: number) => coverage[a]! > coverage[b]! || (coverage[a] === coverage[b] && (end[a]! - first[a]! < end[b]! - first[b]! || (end[a]! - first[a]! === end[b]! - first[b]! && first[a]! < first[b]!)));
+  // Put in their places one by one: they are few, and a sort by a function makes rubbish at every call.
+  for (let at = from; at < count; at += 1) {
+    let place = ranked.length;
+    while (place > 0 && goesBefore(at, ranked[place - 1]!)) place -= 1;
+    insertAt(ranked, place, at);
   }
-  return kept.sort((a, b) => first[a]! - first[b]!);
+  const kept: number[] = [];
+  for (let rank = 0; rank < ranked.length; rank += 1) {
+    const at = ranked[rank]!;
+    let place = kept.length;
+    while (place > 0 && first[kept[place - 1]!]! > first[at]!) place -= 1;
+    // None kept shares tokens with another: only the two beside it can share any with this one.
+    if ((place === 0 || end[kept[place - 1]!]! <= first[at]!) && (place === kept.length || first[kept[place]!]! >= end[at]!)) insertAt(kept, place, at);
+  }
+  return kept;
+}
+
+const NONE: number[] = [];
+
+function insertAt(list: number[], place: number, value: number): void {
+  list.push(value);
+  for (let k = list.length - 1; k > place; k -= 1) list[k] = list[k - 1]!;
+  list[place] = value;
 }
 
 /**
@@ -172,10 +188,13 @@ function add(hits: HitsInOrder, chosen: readonly number[], from: number, to: num
   const ends = stream.sentencesBefore[end - 1]! - stream.sentencesBefore[first]!;
   const sentenceCost = Math.min(SENTENCE_COST.most, ends * SENTENCE_COST.each);
   const gapCost = Math.min(GAP_COST.most, gaps * GAP_COST.perWord);
+  const turned = ORDER_COST * disorder(hits, chosen);
+  // Most of the rest end here: too far apart, or too much turned round, even with all plain words there.
+  if ((carried + response.plainWeight) * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - turned) < needed - ROUNDING) return true;
   let covered = (carried + plainWords(response, postings, first, end)) / response.weight;
   // One word that only stands for another is too little to say anything by itself ("loosens" for "take the cap off").
   if (end - first === 1 && hits.quality[chosen[0]!]! < LONE_WORD.quality) covered *= LONE_WORD.share;
-  const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - ORDER_COST * disorder(hits, chosen));
+  const coverage = covered * ownShare * (1 - gapCost) * (1 - sentenceCost) * (1 - turned);
   if (coverage >= least) into.add(response, first, end, coverage, from, to);
   return true;
 }

@@ -139,20 +139,28 @@ export class TermHits {
     for (let event = this.heads[token]!; event >= 0; event = this.next[event]!) visit(this.keys[event]!, this.hits[event]!);
   }
 
-  /** Places of the responses of which the stream has any term but plain ones. */
-  touched(): number[] {
-    const { users, userStarts } = this.index.usage;
-    const known = new Uint8Array(this.index.starts.length);
+  /**
+   * Places of the responses of which the stream has any term but plain ones, with the weight of those that it has, each
+   * where it is said best, and how much of it is in the response's own words.
+   */
+  touched(visit: (place: number, weight: number, own: number) => void): void {
+    const { users, userRows, userStarts } = this.index.usage;
+    const { weights, ownWeights } = this.index;
+    const carried = new Float64Array(this.index.starts.length);
+    const own = new Float64Array(this.index.starts.length);
     const touched: number[] = [];
     for (let at = 1; at < this.lists.length; at += 1) {
       const list = this.lists[at]!;
-      for (let row = userStarts[list]!; row < userStarts[list + 1]!; row += 1) {
-        const response = users[row]!;
-        if (known[response] === 0) touched.push(response);
-        known[response] = 1;
+      const best = this.best[at]!;
+      for (let k = userStarts[list]!; k < userStarts[list + 1]!; k += 1) {
+        const place = users[k]!;
+        const row = userRows[k]!;
+        if (carried[place] === 0) touched.push(place);
+        carried[place]! += best * weights[row]!;
+        if (best >= OWN_WORDS.quality) own[place]! += ownWeights[row]!;
       }
     }
-    return touched;
+    for (const place of touched) visit(place, carried[place]!, own[place]!);
   }
 
   /** The most of the response that the stream could say, by weight: with every term where it is said best. */

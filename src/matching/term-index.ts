@@ -80,23 +80,27 @@ export class TermIndex {
     }
   }
 
-  private used: { users: Int32Array; userStarts: Int32Array } | undefined;
+  private used: { users: Int32Array; userRows: Int32Array; userStarts: Int32Array } | undefined;
 
-  /** For each list of keys the responses that have it: by list, and one more, the row of its first in `users`. */
-  get usage(): { users: Int32Array; userStarts: Int32Array } {
+  /** For each list of keys the responses that have it, and the rows of their terms: by list, and one more, where its first stands in `users`. */
+  get usage(): { users: Int32Array; userRows: Int32Array; userStarts: Int32Array } {
     if (this.used !== undefined) return this.used;
     const userStarts = new Int32Array(this.size + 1);
     for (const list of this.lists) if (list >= 0) userStarts[list + 1]! += 1;
     for (let list = 0; list < this.size; list += 1) userStarts[list + 1]! += userStarts[list]!;
     const users = new Int32Array(userStarts[this.size]!);
+    const userRows = new Int32Array(users.length);
     const next = userStarts.slice();
     for (let place = 0; place + 1 < this.starts.length; place += 1) {
       for (let row = this.starts[place]!; row < this.starts[place + 1]!; row += 1) {
         const list = this.lists[row]!;
-        if (list >= 0) users[next[list]!++] = place;
+        if (list < 0) continue;
+        const at = next[list]!++;
+        users[at] = place;
+        userRows[at] = row;
       }
     }
-    return (this.used = { users, userStarts });
+    return (this.used = { users, userRows, userStarts });
   }
 
   /** Place of a key, -1 where no term of the rubric has it. */

@@ -1,5 +1,6 @@
 import { toldStation } from "../station/told.ts";
 import type { CompiledElement, CompiledRubric, CompiledStatement } from "./compile.ts";
+import { mostCoverage, ROUNDING } from "./coverage.ts";
 import { earningOf } from "./earning.ts";
 import { candidatePassages } from "./likelihood.ts";
 import { matchStation } from "./match.ts";
@@ -54,10 +55,13 @@ export class UtteranceReader {
   /** Of a rubric's some hundred elements an utterance has words enough for two or three; to look at the others would take all the time there is. */
   private within({ terms }: Postings): Pick<CompiledRubric, "elements" | "unsafe"> {
     const owners = new Set<CompiledElement | CompiledStatement>();
-    for (const place of terms.touched()) {
+    terms.touched((place, weight, own) => {
       const owned = this.owned[place];
-      if (owned !== undefined && terms.reachOf(owned.response) >= LEAST_COVERAGE * owned.response.weight) owners.add(owned.owner);
-    }
+      if (owned === undefined || owners.has(owned.owner)) return;
+      const { plainWeight, ownWeight, weight: asked } = owned.response;
+      // Plain words may always be there.
+      if (mostCoverage(weight + plainWeight, own, ownWeight) >= LEAST_COVERAGE * asked - ROUNDING) owners.add(owned.owner);
+    });
     return { elements: this.rubric.elements.filter((element) => owners.has(element)), unsafe: this.rubric.unsafe.filter((statement) => owners.has(statement)) };
   }
 
