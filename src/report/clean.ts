@@ -21,18 +21,20 @@ export function clean(text: string): string {
 
 /** Many lines without escape sequences and controls, otherwise letter for letter as they were. */
 export function withoutControls(text: string): string {
-   
   return text.replace(ESCAPE_SEQUENCE, "").replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/g, "");
 }
 
 /** A copy of plain data with every string in it cleaned. */
 export function cleanDeep<T>(data: T): T {
-  if (typeof data === "string") return clean(data) as T;
-  if (Array.isArray(data)) return data.map(cleanDeep) as T;
-  if (data !== null && typeof data === "object") {
-    return Object.fromEntries(Object.entries(data).map(([key, value]) => [key, cleanDeep(value)])) as T;
-  }
-  return data;
+  return withStrings(data, clean);
+}
+
+/** A copy of plain data with every string in it changed; the names of its fields stay. */
+export function withStrings<T>(data: T, change: (text: string) => string): T {
+  if (typeof data === "string") return change(data) as T;
+  if (Array.isArray(data)) return data.map((part) => withStrings(part, change)) as T;
+  if (data === null || typeof data !== "object") return data;
+  return Object.fromEntries(Object.entries(data).map(([key, value]) => [key, withStrings(value, change)])) as T;
 }
 
 /** What ASCII has for the typographic characters that turn up in speech-to-text. */

@@ -4,8 +4,9 @@ import type { Gate } from "../matching/types.ts";
 import { cleanDeep } from "./clean.ts";
 import { percent } from "./figures.ts";
 import { toJson } from "./json.ts";
-import { faint, Page, strong, styled } from "./page.ts";
-import { MARK_STYLE, MARK_WORD, painter } from "./style.ts";
+import { faint, strong, styled, type Page } from "./page.ts";
+import { pageOf, type Look } from "./page-of.ts";
+import { MARK_STYLE, MARK_WORD } from "./style.ts";
 import { spoken } from "./text/evidence.ts";
 
 const GATE: Record<Gate, string> = {
@@ -32,10 +33,10 @@ const DOUBT: Record<Doubt, string> = {
 };
 
 /** How an item was decided, as JSON or as text for a terminal. */
-export function renderExplanation(explanation: Explanation, options: { format: "text" | "json"; width: number; colour: boolean; ascii: boolean }): string {
+export function renderExplanation(explanation: Explanation, options: Look & { format: "text" | "json" }): string {
   if (options.format === "json") return toJson(explanation);
   const { item, elements, file, rubric } = cleanDeep(explanation);
-  const page = new Page({ width: options.width, ascii: options.ascii, paint: painter(options.colour) });
+  const page = pageOf(options);
   page.heading(item.label, item.critical ? "critical" : "");
   page.entry({ body: [faint(`${file}, rubric ${rubric}, item ${item.id}: `), styled(MARK_WORD[item.content], MARK_STYLE[item.content]), faint(`, ${percent(item.confidence * 100)} sure`)] });
   for (const element of elements) {

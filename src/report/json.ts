@@ -47,15 +47,15 @@ export function inOrder(sheet: MarkSheet): MarkSheet {
  * @throws Error when a number is not finite.
  */
 export function toJson(data: unknown): string {
-  return harmless(data, 2);
+  return escaped(data, 2);
 }
 
 /** The same on one line. */
 export function toJsonLine(data: unknown): string {
-  return harmless(data, 0);
+  return escaped(data, 0);
 }
 
-function harmless(data: unknown, indentation: number): string {
+function escaped(data: unknown, indentation: number): string {
   const json = JSON.stringify(
     data,
     (key, value: unknown) => {

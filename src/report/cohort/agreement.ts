@@ -7,17 +7,18 @@ import { faint, strong, type Page } from "../page.ts";
 import { MARK_WORD } from "../style.ts";
 import { briefly, estimate, INTERVAL_NOTE, share, unmeasured } from "./estimates.ts";
 import { harmless } from "../harmless.ts";
-import { pageOf, type Look } from "./page-of.ts";
+import { readablePage, type Look } from "../page-of.ts";
+import { rowsOf } from "./rows.ts";
 import { table } from "./table.ts";
 
 /** More than this scroll the figures away; the JSON form has them all. */
 const MOST_DISAGREEMENTS = 30;
 const MOST_WORDINGS = 10;
-const NAME = 26;
+const row = rowsOf(26);
 
 /** Agreement as a page of text. */
 export function agreementText(report: AgreementReport, look: Look): string {
-  const page = pageOf(look);
+  const page = readablePage(look);
   const data = harmless(report, look.ascii);
   page.entry({ body: [strong("Agreement"), `: ${plural(data.rehearsals, "rehearsal")} of ${plural(data.candidates, "candidate")}, marked by ${data.tool} and ${listed(data.markers)}`] });
   if (data.blank > 0) page.entry({ body: faint(`${plural(data.blank, "line")} left blank: not marked.`) });
@@ -36,10 +37,6 @@ export function agreementText(report: AgreementReport, look: Look): string {
 
 function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)!}`;
-}
-
-function row(page: Page, name: string, value: string): void {
-  page.entry({ indent: 2, lead: name, hang: NAME, body: value });
 }
 
 /** Both depend on how many categories there are: said where they stand. */

@@ -4,15 +4,16 @@ import { number, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { coefficient, estimate } from "./estimates.ts";
 import { harmless } from "../harmless.ts";
-import { pageOf, type Look } from "./page-of.ts";
+import { readablePage, type Look } from "../page-of.ts";
+import { rowsOf } from "./rows.ts";
 import { scatterLines } from "./scatter.ts";
 
-const NAME = 24;
+const row = rowsOf(24);
 const MOST_NEAR = 40;
 
 /** Cut scores as a page of text. */
 export function cutScoreText(report: CutScoreReport, look: Look): string {
-  const page = pageOf(look);
+  const page = readablePage(look);
   const data = harmless(report, look.ascii);
   page.entry({ body: [strong("Cut scores"), data.borderline === null ? "" : `: the rating ${data.borderline} is borderline`] });
   for (const station of data.stations) stationBlock(page, station, data.borderline);
@@ -28,10 +29,6 @@ export function cutScoreText(report: CutScoreReport, look: Look): string {
   page.blank();
   page.entry({ body: faint("In brackets: 95% confidence intervals. A cut score is a judgement of people; these figures only carry theirs over to the scores. A practice aid: a trained person decides.") });
   return page.toString();
-}
-
-function row(page: Page, name: string, value: string): void {
-  page.entry({ indent: 2, lead: name, hang: NAME, body: value });
 }
 
 function percents(figure: Cut["cut"]): string {

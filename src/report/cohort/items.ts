@@ -5,17 +5,18 @@ import { clock, number, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { briefly, estimate, INTERVAL_NOTE, share, unmeasured } from "./estimates.ts";
 import { harmless } from "../harmless.ts";
-import { pageOf, type Look } from "./page-of.ts";
+import { readablePage, type Look } from "../page-of.ts";
+import { rowsOf } from "./rows.ts";
 import { confirming } from "./summary.ts";
 import { table } from "./table.ts";
 
-const NAME = 24;
+const row = rowsOf(24);
 const MOST_STATEMENTS = 8;
 const MOST_SECTIONS = 5;
 
 /** Item analysis as a page of text. */
 export function itemsText(report: ItemsReport, look: Look): string {
-  const page = pageOf(look);
+  const page = readablePage(look);
   const data = harmless(report, look.ascii);
   page.entry({ body: [strong("Item analysis"), `: ${plural(data.rehearsals, "rehearsal")} of ${plural(data.candidates, "candidate")}`] });
   for (const station of data.stations) stationBlock(page, station);
@@ -24,10 +25,6 @@ export function itemsText(report: ItemsReport, look: Look): string {
   page.blank();
   page.entry({ body: faint(INTERVAL_NOTE) });
   return page.toString();
-}
-
-function row(page: Page, name: string, value: string): void {
-  page.entry({ indent: 2, lead: name, hang: NAME, body: value });
 }
 
 function stationBlock(page: Page, station: StationItems): void {

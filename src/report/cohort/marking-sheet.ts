@@ -5,19 +5,21 @@ import { clock, measured, number, percent, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { harmless } from "../harmless.ts";
 import { inContext, place } from "../text/evidence.ts";
-import { pageOf, type Look } from "./page-of.ts";
+import { readablePage, type Look } from "../page-of.ts";
+import { rowsOf } from "./rows.ts";
 
 /** A box to write into. */
 const BOX = "[  ]";
 const CONTENT = "complete, partial, incorrect, absent, cannot tell, not offered, n/a";
 const MOST_QUOTES = 6;
+const rapportRow = rowsOf(22);
 
 /**
  * A blank marking sheet for people, to be printed. With a mark sheet beside it, the evidence for rapport stands below
  * the rating: words and times, never a mark, and none of the tool's marks.
  */
 export function markingSheetText(rubric: Rubric, evidence: MarkSheet | null, look: Look): string {
-  const page = pageOf(look);
+  const page = readablePage(look);
   const { title, version, id, scenario, sections, time } = harmless(rubric, look.ascii);
   page.entry({ body: [strong("Marking sheet: "), strong(title)] });
   page.entry({ body: faint(`${id}, version ${version}; limit ${clock(time.limit)}`) });
@@ -50,16 +52,15 @@ export function markingSheetText(rubric: Rubric, evidence: MarkSheet | null, loo
 function rapport(page: Page, sheet: MarkSheet): void {
   page.heading("Evidence for rapport", sheet.transcript.file);
   const { time, questions, teachBack } = sheet;
-  const row = (name: string, value: string) => page.entry({ indent: 2, lead: name, hang: 22, body: value });
-  row("patient's share", time.patientShare === null ? "not measurable" : `${percent(100 * time.patientShare)} of the words of the two`);
-  row("pace", measured(time.wordsPerMinute, (value) => `${number(value, 0)} words a minute`));
+  rapportRow(page, "patient's share", time.patientShare === null ? "not measurable" : `${percent(100 * time.patientShare)} of the words of the two`);
+  rapportRow(page, "pace", measured(time.wordsPerMinute, (value) => `${number(value, 0)} words a minute`));
   const asked = questions.filter((question) => question.asked !== null).sort((a, b) => a.asked!.first - b.asked!.first);
-  row("patient's questions", asked.length === 0 ? "none found" : plural(asked.length, "question"));
-  for (const { label, asked: at, evidence } of asked.slice(0, MOST_QUOTES)) row("", `${at === null ? label : quoted(at)}${evidence === null ? "" : `; reply ${quoted(evidence)}`}`);
-  row("asked to tell back", teachBack.asked === null ? "not found" : quoted(teachBack.asked));
+  rapportRow(page, "patient's questions", asked.length === 0 ? "none found" : plural(asked.length, "question"));
+  for (const { label, asked: at, evidence } of asked.slice(0, MOST_QUOTES)) rapportRow(page, "", `${at === null ? label : quoted(at)}${evidence === null ? "" : `; reply ${quoted(evidence)}`}`);
+  rapportRow(page, "asked to tell back", teachBack.asked === null ? "not found" : quoted(teachBack.asked));
   const words = time.technicalWords.slice(0, MOST_QUOTES);
-  row("technical words", words.length === 0 ? "none found" : words.map(({ word, evidence }) => `${word} (${place(evidence)})`).join(", "));
-  row("fillers", time.fillers.perHundredWords === null ? "not measurable" : `${number(time.fillers.perHundredWords)} in a hundred words`);
+  rapportRow(page, "technical words", words.length === 0 ? "none found" : words.map(({ word, evidence }) => `${word} (${place(evidence)})`).join(", "));
+  rapportRow(page, "fillers", time.fillers.perHundredWords === null ? "not measurable" : `${number(time.fillers.perHundredWords)} in a hundred words`);
 }
 
 function quoted(evidence: Evidence): string {

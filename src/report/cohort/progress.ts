@@ -2,14 +2,15 @@ import { ERROR_MEANING, type Attempt, type Comparison, type ProgressReport } fro
 import { clock, number, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { harmless } from "../harmless.ts";
-import { pageOf, type Look } from "./page-of.ts";
+import { readablePage, type Look } from "../page-of.ts";
+import { rowsOf } from "./rows.ts";
 
-const NAME = 20;
+const row = rowsOf(20);
 const MOST_ITEMS = 10;
 
 /** One candidate's attempts as a page of text. Never says "improved" inside measurement error. */
 export function progressText(report: ProgressReport, look: Look): string {
-  const page = pageOf(look);
+  const page = readablePage(look);
   const data = harmless(report, look.ascii);
   page.entry({ body: [strong(`Progress of ${data.candidate}`), `: ${plural(data.attempts.length, "attempt")}`] });
   data.attempts.forEach((attempt, place) => attemptBlock(page, attempt, place + 1));
@@ -34,10 +35,6 @@ export function progressText(report: ProgressReport, look: Look): string {
   for (const why of unused) page.entry({ body: `--cohort is not used: ${why}.` });
   page.entry({ body: faint(`Error of a total: ${sources.join("; ")}. Two totals are told apart when they differ by more than 1.96 times the error of their difference.`) });
   return page.toString();
-}
-
-function row(page: Page, name: string, value: string): void {
-  page.entry({ indent: 2, lead: name, hang: NAME, body: value });
 }
 
 function attemptBlock(page: Page, attempt: Attempt, place: number): void {

@@ -2,22 +2,16 @@ import type { CohortSummary, StationSummary } from "../../cohort/summary.ts";
 import { clean } from "../clean.ts";
 import { number, percent, plural } from "../figures.ts";
 import { toJson } from "../json.ts";
-import { Page, strong } from "../page.ts";
-import { painter } from "../style.ts";
+import { strong } from "../page.ts";
+import { pageOf, type Look } from "../page-of.ts";
 
 /** More failed files than this scroll the rest of the summary away; the JSON form and the gradebook have them all. */
 const MOST_LISTED = 50;
 /** The critical items that most missed. */
 const MOST_CRITICAL = 5;
 
-export interface Look {
-  width: number;
-  colour: boolean;
-  ascii: boolean;
-}
-
-export function summaryText(summary: CohortSummary, { width, colour, ascii }: Look): string {
-  const page = new Page({ width, ascii, paint: painter(colour) });
+export function summaryText(summary: CohortSummary, look: Look): string {
+  const page = pageOf(look);
   page.entry({ body: headline(summary) });
   for (const station of summary.stations) {
     page.heading(clean(station.station) || "Station not known");

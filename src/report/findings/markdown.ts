@@ -2,6 +2,7 @@ import type { Finding } from "../../problem/problem.ts";
 import type { CheckReport } from "../../review/types.ts";
 import { cleanDeep } from "../clean.ts";
 import { clock, number, sentence } from "../figures.ts";
+import { markdownTable } from "../markdown.ts";
 import { levelOf } from "./level.ts";
 import type { FindingsLook } from "./render.ts";
 import { name, sumOf } from "./text.ts";
@@ -16,7 +17,7 @@ export function markdownReport(raw: CheckReport, { confusion }: Pick<FindingsLoo
   const rubrics = report.files.filter(({ figures }) => figures !== null);
   if (rubrics.length > 0) {
     parts.push(
-      table(
+      markdownTable(
         ["rubric", "items", "critical", "responses", "earn another item", "miss their own", "shortest talk", "limit"],
         rubrics.map(({ file, figures }) => {
           const { items, critical, responses, confused, share, unearned, speaking } = figures!;
@@ -29,7 +30,7 @@ export function markdownReport(raw: CheckReport, { confusion }: Pick<FindingsLoo
   if (confusion) {
     parts.push("## Responses that do something to another item");
     const rows = report.files.flatMap(({ file, confusion: list }) => list.map(({ item, element, said, other, otherElement, effect }) => [file, said, name(item, element), effect, name(other, otherElement)]));
-    parts.push(rows.length === 0 ? "None." : table(["rubric", "said", "a response of", "", "other item"], rows.slice(0, MOST_ROWS)) + more(rows.length));
+    parts.push(rows.length === 0 ? "None." : markdownTable(["rubric", "said", "a response of", "", "other item"], rows.slice(0, MOST_ROWS)) + more(rows.length));
   }
   return `${parts.join("\n\n")}\n`;
 }
@@ -42,19 +43,9 @@ function findingsTable(findings: readonly Finding[]): string {
     sentence(finding.message),
     finding.mend === undefined ? "" : sentence(finding.mend),
   ]);
-  return table(["", "where", "code", "what", "mend"], rows) + more(findings.length);
+  return markdownTable(["", "where", "code", "what", "mend"], rows) + more(findings.length);
 }
 
 function more(count: number): string {
   return count > MOST_ROWS ? `\n\nAnd ${count - MOST_ROWS} more.` : "";
-}
-
-function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]) => `| ${cells.map(escape).join(" | ")} |`;
-  return [line(head), `|${head.map(() => "---").join("|")}|`, ...rows.map(line)].join("\n");
-}
-
-/** Text from a rubric is text: no table bar, no mark-up, no HTML (CommonMark 0.31, section 2.4: any ASCII punctuation may be escaped). */
-function escape(text: string): string {
-  return text.replace(/[\\`*_{}[\]<>#|~&!]/g, "\\$&");
 }

@@ -1,11 +1,9 @@
 import type { CheckReport } from "../../review/types.ts";
 import { toJson } from "../json.ts";
+import type { Look } from "../page-of.ts";
 
-export interface FindingsLook {
+export interface FindingsLook extends Look {
   format: "text" | "json" | "junit" | "markdown" | "sarif";
-  width: number;
-  colour: boolean;
-  ascii: boolean;
   /** Print the table of responses that earn another item. */
   confusion: boolean;
   /** Whether there are more warnings than may be: then they fail the run, and a JUnit reader must see it. */

@@ -2,8 +2,9 @@ import type { Finding } from "../../problem/problem.ts";
 import type { CheckReport, FileReview, RubricFigures } from "../../review/types.ts";
 import { cleanDeep } from "../clean.ts";
 import { clock, number, plural, sentence } from "../figures.ts";
-import { faint, Page, strong, styled } from "../page.ts";
-import { painter, type Style } from "../style.ts";
+import { faint, strong, styled, type Page } from "../page.ts";
+import { pageOf } from "../page-of.ts";
+import type { Style } from "../style.ts";
 import { levelOf, type Level } from "./level.ts";
 import type { FindingsLook } from "./render.ts";
 
@@ -12,7 +13,7 @@ const STYLE: Record<Level, Style> = { error: "bad", warning: "fair", note: "fain
 /** Findings by file, then what the phrases of each rubric come to, then the sum. */
 export function textReport(raw: CheckReport, look: FindingsLook): string {
   const report = cleanDeep(raw);
-  const page = new Page({ width: look.width, ascii: look.ascii, paint: painter(look.colour) });
+  const page = pageOf(look);
   for (const [file, findings] of byFile(report.findings)) {
     page.blank();
     page.entry({ body: strong(file) });

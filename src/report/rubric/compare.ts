@@ -2,16 +2,14 @@ import type { CandidateChange, ItemMark, RubricComparison } from "../../review/c
 import { cleanDeep } from "../clean.ts";
 import { plural } from "../figures.ts";
 import { toJson } from "../json.ts";
-import { faint, Page, strong, styled, type Text } from "../page.ts";
-import { MARK_STYLE, MARK_WORD, painter } from "../style.ts";
+import { faint, strong, styled, type Page, type Text } from "../page.ts";
+import { pageOf, type Look } from "../page-of.ts";
+import { MARK_STYLE, MARK_WORD } from "../style.ts";
 import { comparisonMarkdown } from "./compare-markdown.ts";
 import { causeWords, elementWords, KEPT, markFigures, partName, resultWords, versionWords } from "./comparison-words.ts";
 
-export interface ComparisonLook {
+interface ComparisonLook extends Look {
   format: "text" | "json" | "markdown";
-  width: number;
-  colour: boolean;
-  ascii: boolean;
 }
 
 /** What an edit of a rubric does to the marks of people, in any of its forms. */
@@ -20,8 +18,8 @@ export function renderComparison(report: RubricComparison, look: ComparisonLook)
   return look.format === "markdown" ? comparisonMarkdown(cleanDeep(report)) : text(cleanDeep(report), look);
 }
 
-function text(report: RubricComparison, look: ComparisonLook): string {
-  const page = new Page({ width: look.width, ascii: look.ascii, paint: painter(look.colour) });
+function text(report: RubricComparison, look: Look): string {
+  const page = pageOf(look);
   page.entry({ lead: strong("Before"), hang: 8, body: versionWords(report.before) });
   page.entry({ lead: strong("After"), hang: 8, body: versionWords(report.after) });
   if (report.versionKept) page.entry({ body: styled(KEPT, "fair") });

@@ -3,14 +3,11 @@ import { quantityWords } from "../../rubric/quantity-words.ts";
 import type { Element, Fact, Item, Rubric } from "../../rubric/schema.ts";
 import { cleanDeep } from "../clean.ts";
 import { clock, number, plural, sentence } from "../figures.ts";
-import { faint, Page, strong, styled, type Text } from "../page.ts";
-import { painter } from "../style.ts";
+import { faint, strong, styled, type Page, type Text } from "../page.ts";
+import { pageOf, type Look } from "../page-of.ts";
 import { row } from "../text/row.ts";
 
-export interface RubricLook {
-  width: number;
-  colour: boolean;
-  ascii: boolean;
+interface RubricLook extends Look {
   /** Print the acceptable responses, the must-words and what is wrong to say. */
   responses: boolean;
 }
@@ -23,7 +20,7 @@ const isShort = (item: Item) => item.elements.length === 1 && item.elements[0]!.
 /** A rubric as a page for the person who wants to know what it asks. */
 export function rubricPage(raw: Rubric, look: RubricLook): string {
   const rubric = cleanDeep(raw);
-  const page = new Page({ width: look.width, ascii: look.ascii, paint: painter(look.colour) });
+  const page = pageOf(look);
   head(page, rubric);
   for (const section of rubric.sections) {
     page.heading(section.title, plural(section.items.length, "item"));

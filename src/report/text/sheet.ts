@@ -1,6 +1,6 @@
 import type { MarkSheet } from "../../scoring/types.ts";
-import { faint, Page } from "../page.ts";
-import { painter } from "../style.ts";
+import { faint } from "../page.ts";
+import { pageOf, type Look } from "../page-of.ts";
 import { changes } from "./changes.ts";
 import { overruled } from "./corrections.ts";
 import { dangers } from "./dangers.ts";
@@ -11,15 +11,9 @@ import { sequence } from "./sequence.ts";
 import { summary } from "./summary.ts";
 import { timeAndPace, timePlan } from "./time.ts";
 
-export interface PageOptions {
-  width: number;
-  colour: boolean;
-  ascii: boolean;
-}
-
 /** The sheet as a page of text, most useful first. @param sheet already cleaned of control characters. */
-export function sheetPage(sheet: MarkSheet, options: PageOptions): string {
-  const page = new Page({ width: options.width, ascii: options.ascii, paint: painter(options.colour) });
+export function sheetPage(sheet: MarkSheet, look: Look): string {
+  const page = pageOf(look);
   summary(page, sheet);
   changes(page, sheet);
   dangers(page, sheet);
@@ -39,12 +33,12 @@ export function sheetPage(sheet: MarkSheet, options: PageOptions): string {
     /[ "]\*\S/.test(text) ? "* around words of a quote: what was found; the words beside them only help to find the place." : "",
     text.includes(page.symbols.gap) ? `${page.symbols.gap} in a quote: words are left out, of a long middle or of somebody else.` : "",
   ].filter((sign) => sign !== "");
-  return signs.length === 0 ? text : text.replace(/\n$/, "\n\n") + closing(signs, options);
+  return signs.length === 0 ? text : text.replace(/\n$/, "\n\n") + closing(signs, look);
 }
 
 /** Explains the signs that the sheet does not spell out. */
-function closing(signs: readonly string[], options: PageOptions): string {
-  const page = new Page({ width: options.width, ascii: options.ascii, paint: painter(options.colour) });
+function closing(signs: readonly string[], look: Look): string {
+  const page = pageOf(look);
   for (const sign of signs) page.entry({ body: faint(sign) });
   return page.toString();
 }
