@@ -1,4 +1,5 @@
 import { InvalidArgumentError } from "commander";
+import type { Look } from "../report/page-of.ts";
 import { DEFAULT_WIDTH, NARROWEST } from "../report/page-width.ts";
 
 export type ColourWish = "auto" | "always" | "never";
@@ -10,22 +11,21 @@ export interface Stream {
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
-export interface Appearance {
-  width: number;
-  colour: boolean;
-  ascii: boolean;
+/** What the person asked for. */
+interface Wish {
+  width?: number | undefined;
+  colour?: ColourWish | undefined;
+  /** The file that the text goes to: no colour unless asked for, and always UTF-8. */
+  out?: string | undefined;
 }
 
-/**
- * How a text may look where it is going.
- * @param toFile the text goes to --out: no colour unless asked for, and always UTF-8.
- */
-export function appearance(
-  wish: { width?: number | undefined; colour?: ColourWish | undefined; toFile?: boolean },
-  stream: Stream,
-  environment: Environment,
-): Appearance {
-  const toFile = wish.toFile ?? false;
+/** How the output of a command may look. */
+export function outputLook(wish: Wish): Look {
+  return appearance({ width: wish.width, colour: wish.colour, toFile: wish.out !== undefined }, process.stdout, process.env);
+}
+
+/** How a text may look where it is going. */
+export function appearance({ toFile = false, ...wish }: Omit<Wish, "out"> & { toFile?: boolean }, stream: Stream, environment: Environment): Look {
   return {
     width: wish.width ?? columns(environment) ?? (toFile ? undefined : stream.columns) ?? DEFAULT_WIDTH,
     colour: colour(wish.colour ?? "auto", toFile ? {} : stream, environment, toFile),

@@ -19,6 +19,12 @@ export function identityOf({ key, file }: Pick<CohortResult, "key" | "file">): s
   return JSON.stringify([key.candidate, key.station, key.attempt, file]);
 }
 
+/** What `identityOf` was given. */
+export function entryOf(identity: string): { key: ResultKey; file: string } {
+  const [candidate, station, attempt, file] = JSON.parse(identity) as [string, string, string, string];
+  return { key: { candidate, station, attempt }, file };
+}
+
 /**
  * Names of the sheets, without an ending: CANDIDATE-STATION-ATTEMPT. Where two would have one name (also on a system
  * that takes upper and lower case as the same), each carries eight digits of its key's SHA-256.

@@ -5,6 +5,7 @@ import writeFileAtomic from "write-file-atomic";
 import { gradebookColumns, itemColumns, type Cell, type ItemRow } from "../../cohort/gradebook.ts";
 import type { MarkingBasis } from "../../cohort/marking-basis.ts";
 import { compareResults, isMarked, type CohortResult, type ResultKey } from "../../cohort/result.ts";
+import { entryOf } from "../../cohort/sheet-names.ts";
 import type { Shard } from "../../cohort/shard.ts";
 import { SummaryTally, type CohortSummary } from "../../cohort/summary.ts";
 import { toJsonLine } from "../../report/json.ts";
@@ -94,10 +95,7 @@ interface SortedEntry {
 
 function sorted(store: ResultStore): SortedEntry[] {
   return [...store.index]
-    .map(([identity, located]) => {
-      const [candidate, station, attempt, file] = JSON.parse(identity) as [string, string, string, string];
-      return { identity, key: { candidate, station, attempt }, file, located };
-    })
+    .map(([identity, located]) => ({ identity, ...entryOf(identity), located }))
     .sort(compareResults);
 }
 

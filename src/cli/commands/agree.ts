@@ -6,9 +6,9 @@ import { agreementText } from "../../report/cohort/agreement.ts";
 import { toJson } from "../../report/json.ts";
 import { readRecords } from "../analysis/results.ts";
 import { readTextFile } from "../analysis/text-file.ts";
-import { describe } from "../fail.ts";
 import { checkOutput, writeOutput } from "../output.ts";
-import { appearance } from "../terminal.ts";
+import { tell } from "../tell.ts";
+import { outputLook } from "../terminal.ts";
 import { VERSION } from "../version.ts";
 import type { OutputFlags } from "./options.ts";
 
@@ -21,8 +21,8 @@ export async function runAgree(marksPath: string, resultsPath: string, flags: Ou
   if (joined.records.length === 0) {
     throw new ProblemError([{ code: "SW-A07", severity: "error", file: marksPath, message: "none of the marks is of a rehearsal in the results", mend: "Candidate, station and attempt must be written as in the results." }, ...joined.findings]);
   }
-  for (const finding of [...findings, ...joined.findings]) process.stderr.write(`${describe(finding)}\n`);
+  tell([...findings, ...joined.findings]);
   const report = agreementReport(joined, VERSION, marks.blank);
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   await writeOutput(flags.format === "json" ? toJson(report) : agreementText(report, look), { out: flags.out, force: flags.force, inputs: [marksPath, ...inputs] });
 }

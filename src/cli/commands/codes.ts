@@ -6,7 +6,7 @@ import { ENTRIES, EXIT_MEANING } from "../exit-codes.ts";
 import { writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { didYouMean } from "../suggest.ts";
-import { appearance } from "../terminal.ts";
+import { outputLook } from "../terminal.ts";
 import type { OutputFlags } from "./options.ts";
 
 const EXITS = Object.entries(EXIT_MEANING).map(([code, meaning]) => ({ exit: Number(code) as ExitCode, meaning }));
@@ -18,7 +18,7 @@ export async function runCodes(code: string | undefined, flags: Pick<OutputFlags
     throw problem("SW-U05", `saidwell codes ${code}`, "there is no such code", `${didYouMean(canonical(code), [...ENTRIES.keys()])}'saidwell codes' lists them all.`);
   }
   if (flags.format === "json") return writeOutput(toJson(code === undefined ? { exits: EXITS, codes: listed } : listed[0]), { inputs: [] });
-  const { width, colour, ascii } = appearance(flags, process.stdout, process.env);
+  const { width, colour, ascii } = outputLook(flags);
   const page = new Page({ width: Math.min(width, 100), ascii, paint: painter(colour) });
   if (code === undefined) {
     page.heading("Exit codes");

@@ -7,13 +7,12 @@ import { listCohort, type CohortList, type Entry } from "../../cohort/entries.ts
 import { DEFAULT_PATTERN, nameReader, type NameReader } from "../../cohort/names.ts";
 import { RESULT_FORM, type FailedResult } from "../../cohort/result.ts";
 import { inShard, type Shard } from "../../cohort/shard.ts";
-import { identityOf, sheetNames } from "../../cohort/sheet-names.ts";
+import { entryOf, identityOf, sheetNames } from "../../cohort/sheet-names.ts";
 import { compiledRubric, type MarkOptions } from "../../mark.ts";
 import { packRubric } from "../../matching/packed.ts";
 import { EXIT } from "../../problem/catalogue.ts";
 import type { Finding } from "../../problem/problem.ts";
 import { number, plural } from "../../report/figures.ts";
-import { summaryText } from "../../report/cohort/summary.ts";
 import { toJsonLine } from "../../report/json.ts";
 import { markingBasis, type MarkingBasis } from "../../cohort/marking-basis.ts";
 import type { Rubric } from "../../rubric/schema.ts";
@@ -25,14 +24,13 @@ import { claimFolder, writeManifest, type Manifest } from "../cohort/manifest.ts
 import { inLanes, MarkingPool, programHash } from "../cohort/pool.ts";
 import { showProgress } from "../cohort/progress.ts";
 import { loadPlanRubrics, loadRubrics, parseRubricFlags, planFromFile } from "../cohort/rubrics.ts";
+import { showSummary } from "../cohort/show-summary.ts";
 import { basisOf, JOURNAL, openJournal, RESULTS, ResultStore } from "../cohort/store.ts";
 import type { Task } from "../cohort/task.ts";
 import { parseTime } from "../duration.ts";
-import { describe } from "../fail.ts";
-import { writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { shippedRubrics } from "../shipped.ts";
-import { appearance } from "../terminal.ts";
+import { tell } from "../tell.ts";
 import { VERSION } from "../version.ts";
 import { timeOptions } from "./mark.ts";
 import type { OutputFlags } from "./options.ts";
@@ -222,7 +220,7 @@ function checkSameCohort(store: ResultStore, jobs: readonly Job[], shard: Shard 
     throw problem("SW-B07", out, `the folder holds the results of ${part(earlier.shard)}, not of ${part(shard)}`, "Give every part a folder of its own.");
   }
   const here = new Set(jobs.map(({ entry }) => entry.file));
-  const files = [...store.index.keys()].map((identity) => (JSON.parse(identity) as string[])[3]!);
+  const files = [...store.index.keys()].map((identity) => entryOf(identity).file);
   if (files.length > 0 && !files.some((file) => here.has(file))) {
     throw problem("SW-B07", out, `the folder holds the results of other transcripts: ${files.slice(0, 3).join(", ")}${files.length > 3 ? ", ..." : ""}`, "Name another folder with --out.");
   }
@@ -234,12 +232,12 @@ function dropForeign(store: ResultStore, jobs: readonly Job[], out: string): voi
   const gone = [...store.index.keys()].filter((identity) => !wanted.has(identity));
   for (const identity of gone) store.index.delete(identity);
   if (gone.length === 0) return;
-  const files = gone.slice(0, 3).map((identity) => (JSON.parse(identity) as string[])[3]!);
+  const files = gone.slice(0, 3).map((identity) => entryOf(identity).file);
   warn("SW-B09", out, `${plural(gone.length, "earlier result")} left out: the transcript is no longer there, or its candidate, station or attempt is another now (${files.join(", ")}${gone.length > 3 ? ", ..." : ""})`);
 }
 
 function tellPassedOver(folder: string, { others, repeated }: CohortFolder, { unplanned, warnings }: CohortList): void {
-  for (const warning of warnings) process.stderr.write(`${describe(warning)}\n`);
+  tell(warnings);
   if (unplanned.length > 0) warn("SW-B03", folder, `${plural(unplanned.length, "transcript")} not named by the plan ${unplanned.length === 1 ? "is" : "are"} passed over: ${unplanned.slice(0, 3).join(", ")}${unplanned.length > 3 ? ", ..." : ""}`);
   if (repeated.length > 0) warn("SW-B03", folder, `links to folders that are in the cohort already are passed over: ${repeated.slice(0, 3).join(", ")}${repeated.length > 3 ? ", ..." : ""}`);
   if (others.size === 0) return;
@@ -259,7 +257,7 @@ function workerFailed(file: string, error: unknown): Finding {
 }
 
 function warn(code: Finding["code"], file: string, message: string): void {
-  process.stderr.write(`${describe({ code, severity: "warning", file, message })}\n`);
+  tell([{ code, severity: "warning", file, message }]);
 }
 
 /** Ctrl-C and a polite end from outside let the files in work be finished; a second one ends at once. */
@@ -291,8 +289,5 @@ async function tellEnd({ summary, leftOver }: Finished, counts: { kept: number; 
   const fresh = counts.marked + counts.failed;
   process.stderr.write(`saidwell cohort: marked ${counts.marked}, kept ${counts.kept}, failed ${counts.failed}${fresh > 0 && seconds > 0 ? `; ${number(fresh / seconds)} a second` : ""}\n`);
   if (leftOver > 0) warn("SW-B09", flags.out, `${plural(leftOver, "sheet")} of no present result moved to sheets-left-over`);
-  await writeOutput(summaryText(summary, appearance(flags, process.stdout, process.env)), { inputs: [] });
-  if (summary.failed.length === 0) return;
-  process.exitCode = EXIT.cohortFiles;
-  process.stderr.write(`${describe({ code: "SW-B13", severity: "error", file: flags.out, message: `${summary.failed.length} of ${summary.rehearsals} files could not be marked`, mend: "summary.txt and gradebook.csv name each with its reason." })}\n`);
+  await showSummary(summary, flags.out, flags);
 }

@@ -11,10 +11,10 @@ import { cutScoreText } from "../../report/cohort/cut-score.ts";
 import { toJson } from "../../report/json.ts";
 import { readRecords } from "../analysis/results.ts";
 import { readTextFile } from "../analysis/text-file.ts";
-import { describe } from "../fail.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
-import { appearance } from "../terminal.ts";
+import { tell } from "../tell.ts";
+import { outputLook } from "../terminal.ts";
 import { VERSION } from "../version.ts";
 import type { OutputFlags } from "./options.ts";
 
@@ -39,7 +39,7 @@ export async function runCutScore(path: string | undefined, flags: CutScoreFlags
   if (rated && flags.borderline === undefined) throw problem("SW-U07", "saidwell cutscore", "it is not said which rating means borderline", "Add --borderline with the number of your scale, such as --borderline 2.");
   if (!rated && judgements.length === 0) throw problem("SW-A07", path ?? flags.angoff!, "no candidate has a global rating, and there are no judgements that fit", "Give --ratings with people's overall:global marks, a column 'rating' in the table, or --angoff.");
   const report = cutScoreReport({ ...input, borderline: rated ? (flags.borderline ?? null) : null, judgements }, VERSION);
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   if (flags.plot !== undefined) await writeOutput(cutScoreSvg(report), { ...output, out: flags.plot });
   await writeOutput(flags.format === "json" ? toJson(report) : cutScoreText(report, look), output);
 }
@@ -52,7 +52,7 @@ const NOTHING: Basis = { scores: [], weightOf: () => 1, errorOfMeasurement: new 
 
 function judgementsOf(path: string, known: KnownItems) {
   const { judgements, findings } = placeJudgements(readJudgements(readTextFile(path, "the judgements"), path), known, path);
-  for (const finding of findings) process.stderr.write(`${describe(finding)}\n`);
+  tell(findings);
   return judgements;
 }
 
@@ -66,7 +66,7 @@ function fromResults(path: string, { ratings }: CutScoreFlags, reads: string[]):
   const { records, findings, inputs } = readRecords(path);
   reads.push(...inputs);
   const joined = ratings === undefined ? null : joinMarks(records, readMarks(readTextFile(ratings, "the ratings"), ratings));
-  for (const finding of [...findings, ...(joined?.findings ?? [])]) process.stderr.write(`${describe(finding)}\n`);
+  tell([...findings, ...(joined?.findings ?? [])]);
   const known = itemsByStation(records);
   return { scores: scoresOf(records, joined?.records ?? []), weightOf: (station, item) => weightIn(records, station, item), itemsOf: (station) => known.get(station)?.size ?? null, errorOfMeasurement: errors(records), known };
 }

@@ -7,7 +7,7 @@ import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { findRubric } from "../rubric-source.ts";
 import { didYouMean } from "../suggest.ts";
-import { appearance } from "../terminal.ts";
+import { outputLook } from "../terminal.ts";
 import { noRubric } from "./mark.ts";
 import type { OutputFlags, StationFlags } from "./options.ts";
 import { stationOptions } from "./station-options.ts";
@@ -31,7 +31,7 @@ export async function runExplain(path: string, flags: ExplainFlags): Promise<voi
   const { bytes, file } = await readInput(path);
   const explanation = explain(readTranscript(bytes, { file }), rubric, flags.item, station);
   if (explanation === null) throw noItem(flags.item, rubric.id, ids);
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   await writeOutput(renderExplanation(explanation, { format: flags.format, ...look }), output);
 }
 

@@ -5,11 +5,11 @@ import { itemsText } from "../../report/cohort/items.ts";
 import { toJson } from "../../report/json.ts";
 import { readRecords } from "../analysis/results.ts";
 import { readTextFile } from "../analysis/text-file.ts";
-import { describe } from "../fail.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { didYouMean } from "../suggest.ts";
-import { appearance } from "../terminal.ts";
+import { tell } from "../tell.ts";
+import { outputLook } from "../terminal.ts";
 import { VERSION } from "../version.ts";
 import type { OutputFlags } from "./options.ts";
 
@@ -31,8 +31,8 @@ export async function runItems(path: string, flags: ItemsFlags): Promise<void> {
     }
   }
   const joined = flags.marks === undefined ? null : joinMarks(records, readMarks(readTextFile(flags.marks, "the marks"), flags.marks));
-  for (const finding of [...findings, ...(joined?.findings ?? [])]) process.stderr.write(`${describe(finding)}\n`);
+  tell([...findings, ...(joined?.findings ?? [])]);
   const report = itemsReport(records, VERSION, by, joined?.records ?? null);
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   await writeOutput(flags.format === "json" ? toJson(report) : itemsText(report, look), { out: flags.out, force: flags.force, inputs: [...given, ...inputs] });
 }

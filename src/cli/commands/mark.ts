@@ -4,14 +4,14 @@ import { clock } from "../../report/figures.ts";
 import { render } from "../../report/render.ts";
 import type { Rubric } from "../../rubric/schema.ts";
 import { readTranscript } from "../../transcript/read.ts";
-import { describe } from "../fail.ts";
 import { readInput } from "../input.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { parseRequirements, unmet } from "../requirements.ts";
 import { findRubric } from "../rubric-source.ts";
 import { shippedRubrics } from "../shipped.ts";
-import { appearance } from "../terminal.ts";
+import { tell } from "../tell.ts";
+import { outputLook } from "../terminal.ts";
 import type { OutputFlags, StationFlags } from "./options.ts";
 import { stationOptions } from "./station-options.ts";
 
@@ -38,13 +38,13 @@ export async function runMark(path: string, flags: MarkFlags): Promise<void> {
   const corrections = flags.corrections === undefined ? undefined : (await import("../corrections.ts")).correctionsFromFile(flags.corrections);
   const { bytes, file } = await readInput(path);
   const sheet = mark(readTranscript(bytes, { file }), rubric, { ...station, ...times, ...(corrections !== undefined && { corrections }) });
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   const text = render(sheet, { format: flags.format, ...look });
   const missing = unmet(sheet, requirements);
   if (missing.length > 0) process.exitCode = EXIT.requirementNotMet;
   await writeOutput(text, output);
   for (const { requirement, why } of missing) {
-    process.stderr.write(`${describe({ code: "SW-U06", severity: "error", file, message: `required, but does not hold: ${requirement}: ${why}` })}\n`);
+    tell([{ code: "SW-U06", severity: "error", file, message: `required, but does not hold: ${requirement}: ${why}` }]);
   }
 }
 

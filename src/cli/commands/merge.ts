@@ -2,18 +2,14 @@ import { existsSync, realpathSync } from "node:fs";
 import { join } from "node:path";
 import { differences, type MarkingBasis } from "../../cohort/marking-basis.ts";
 import type { Shard } from "../../cohort/shard.ts";
-import { sheetNames } from "../../cohort/sheet-names.ts";
-import { EXIT } from "../../problem/catalogue.ts";
+import { entryOf, sheetNames } from "../../cohort/sheet-names.ts";
 import { ProblemError, type Finding } from "../../problem/problem.ts";
-import { summaryText } from "../../report/cohort/summary.ts";
 import { finish } from "../cohort/finish.ts";
 import { lockFolder } from "../cohort/lock.ts";
 import { claimFolder, readManifest, writeManifest, type Manifest } from "../cohort/manifest.ts";
+import { showSummary } from "../cohort/show-summary.ts";
 import { JOURNAL, RESULTS, ResultStore, type Located } from "../cohort/store.ts";
-import { describe } from "../fail.ts";
-import { writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
-import { appearance } from "../terminal.ts";
 import { VERSION } from "../version.ts";
 import type { OutputFlags } from "./options.ts";
 
@@ -41,16 +37,9 @@ export async function runMerge(folders: readonly string[], flags: MergeFlags): P
     const marking = markingOf(parts, store, flags.out);
     for (const [path, count] of store.broken) throw problem("SW-B11", path, `${count} of its lines cannot be read`, "Run the cohort command of this part again; it does only what is broken.");
     writeManifest(flags.out, { version: VERSION, shard: null, complete: false, results: 0, failed: 0 });
-    const entries = [...store.index.keys()].map((identity) => {
-      const [candidate, station, attempt, file] = JSON.parse(identity) as [string, string, string, string];
-      return { key: { candidate, station, attempt }, file };
-    });
+    const entries = [...store.index.keys()].map(entryOf);
     const { summary } = finish(store, { folder: flags.out, version: VERSION, shard: null, json: flags.json === true, marking, sheetName: sheetNames(entries), columns: new Map() });
-    await writeOutput(summaryText(summary, appearance(flags, process.stdout, process.env)), { inputs: [] });
-    if (summary.failed.length > 0) {
-      process.exitCode = EXIT.cohortFiles;
-      process.stderr.write(`${describe({ code: "SW-B13", severity: "error", file: flags.out, message: `${summary.failed.length} of ${summary.rehearsals} files could not be marked`, mend: "summary.txt and gradebook.csv name each with its reason." })}\n`);
-    }
+    await showSummary(summary, flags.out, flags);
   } finally {
     store.close();
     unlock();
@@ -98,7 +87,7 @@ function stationsByFolder(store: ResultStore): Map<string, Set<string>> {
   const found = new Map<string, Set<string>>();
   for (const [identity, { folder }] of store.index) {
     const own = found.get(folder) ?? new Set<string>();
-    found.set(folder, own.add((JSON.parse(identity) as string[])[1]!));
+    found.set(folder, own.add(entryOf(identity).key.station));
   }
   return found;
 }
@@ -112,6 +101,6 @@ function missingParts(shards: readonly Shard[]): string[] {
 /** The same line twice is one; two different ones leave nobody knowing which counts. */
 function clash(store: ResultStore, identity: string, before: Located, now: Located): Finding[] {
   if (store.read(before) === store.read(now)) return [];
-  const file = (JSON.parse(identity) as string[])[3]!;
+  const { file } = entryOf(identity);
   return [{ code: "SW-B11", severity: "error", file, message: `${before.folder} and ${now.folder} hold different results of this file`, mend: "Take one of the two folders out, or mark both anew." }];
 }

@@ -5,11 +5,11 @@ import { notMeasurable, type Estimate } from "../../cohort/statistics/estimate.t
 import { progressText } from "../../report/cohort/progress.ts";
 import { toJson } from "../../report/json.ts";
 import { readRecords } from "../analysis/results.ts";
-import { describe } from "../fail.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { didYouMean } from "../suggest.ts";
-import { appearance } from "../terminal.ts";
+import { tell } from "../tell.ts";
+import { outputLook } from "../terminal.ts";
 import { VERSION } from "../version.ts";
 import type { OutputFlags } from "./options.ts";
 
@@ -33,12 +33,12 @@ export async function runProgress(path: string, flags: ProgressFlags): Promise<v
   if (candidate === null) throw problem("SW-U07", path, `there are ${names.length} candidates, and it is not said whose progress is meant`, `Add --candidate with one of ${some}.`);
   const own = records.filter(({ key }) => key.candidate === candidate);
   if (own.length === 0) throw problem("SW-A07", `--candidate ${candidate}`, "no result is of this candidate", `${didYouMean(candidate, names)}There are: ${some}.`);
-  for (const finding of findings) process.stderr.write(`${describe(finding)}\n`);
+  tell(findings);
   const report = progressReport(own, VERSION, {
     ...(flags.sem !== undefined && { error: flags.sem }),
     ...(flags.cohort !== undefined && { cohortErrors: errorsOf(flags.cohort) }),
   });
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   await writeOutput(flags.format === "json" ? toJson(report) : progressText(report, look), { out: flags.out, force: flags.force, inputs: [path, ...inputs] });
 }
 

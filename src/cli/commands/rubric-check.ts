@@ -9,12 +9,12 @@ import { reviewResponses } from "../../review/responses-file.ts";
 import type { Readings } from "../../review/readings.ts";
 import type { FileReview } from "../../review/types.ts";
 import type { Rubric } from "../../rubric/schema.ts";
-import { describe } from "../fail.ts";
 import { keepingOf, KeptReadings } from "../kept-readings.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { placedRubric } from "../rubric-file.ts";
 import { rubricFiles, type FoundFile } from "../rubric-files.ts";
-import { appearance } from "../terminal.ts";
+import { tell } from "../tell.ts";
+import { outputLook } from "../terminal.ts";
 import { VERSION } from "../version.ts";
 import type { CheckFlags } from "./rubric-check-flags.ts";
 
@@ -34,10 +34,10 @@ export async function runRubricCheck(paths: string[], flags: CheckFlags): Promis
   const { errors, warnings } = report.counts;
   const warningsFail = flags.maxWarnings !== undefined && warnings > flags.maxWarnings;
   if (errors > 0 || warningsFail) process.exitCode = EXIT.requirementNotMet;
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   await writeOutput(await renderCheck(report, { format: flags.format, ...look, confusion: flags.confusion === true, warningsFail, root: process.cwd() }), output);
   if (warningsFail) {
-    process.stderr.write(`${describe({ code: "SW-C17", severity: "error", file: "--max-warnings", message: `there are ${plural(warnings, "warning")}, ${flags.maxWarnings} may be`, mend: "Mend what is found, or allow more." })}\n`);
+    tell([{ code: "SW-C17", severity: "error", file: "--max-warnings", message: `there are ${plural(warnings, "warning")}, ${flags.maxWarnings} may be`, mend: "Mend what is found, or allow more." }]);
   }
 }
 

@@ -9,13 +9,13 @@ import type { Rubric } from "../../rubric/schema.ts";
 import { MAX_BYTES } from "../../transcript/limits.ts";
 import { readTranscript } from "../../transcript/read.ts";
 import { listFolder } from "../cohort/folder.ts";
-import { describe } from "../fail.ts";
 import { looksLikeRevision, rubricFromRevision } from "../git-rubric.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem, systemReason } from "../problems.ts";
 import { findRubric } from "../rubric-source.ts";
 import { shippedRubrics } from "../shipped.ts";
-import { appearance } from "../terminal.ts";
+import { tell } from "../tell.ts";
+import { outputLook } from "../terminal.ts";
 import type { CompareFlags } from "./rubric-compare-flags.ts";
 
 /** Marks every transcript of a folder with both versions and says what changes. */
@@ -37,18 +37,18 @@ export async function runRubricCompare(old: string, fresh: string, flags: Compar
       if (!(error instanceof ProblemError)) throw error;
       for (const finding of error.findings.slice(0, 1)) {
         failed.push({ file, code: finding.code, message: finding.message });
-        process.stderr.write(`${describe({ ...finding, file })}\n`);
+        tell([{ ...finding, file }]);
       }
     }
   }
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   const report = comparer.report(transcripts.length, changed, failed);
   // What could not be marked cannot be vouched for: it goes before a change that was found.
   if (failed.length > 0) process.exitCode = EXIT.cohortFiles;
   else if (flags.failOnChange === true && changed.length > 0) process.exitCode = EXIT.requirementNotMet;
   await writeOutput(renderComparison(report, { format: flags.format, ...look }), output);
   if (flags.failOnChange === true && changed.length > 0) {
-    process.stderr.write(`${describe({ code: "SW-C18", severity: "error", file: "--fail-on-change", message: `marks of ${plural(changed.length, "transcript")} change`, mend: "Look at each change; where it is meant, say so in the rubric's history and raise its version." })}\n`);
+    tell([{ code: "SW-C18", severity: "error", file: "--fail-on-change", message: `marks of ${plural(changed.length, "transcript")} change`, mend: "Look at each change; where it is meant, say so in the rubric's history and raise its version." }]);
   }
 }
 

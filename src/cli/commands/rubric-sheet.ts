@@ -5,7 +5,7 @@ import { oneSheet } from "../analysis/results.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { findRubric } from "../rubric-source.ts";
-import { appearance, type ColourWish } from "../terminal.ts";
+import { outputLook, type ColourWish } from "../terminal.ts";
 
 export interface SheetFlags {
   format: "text" | "csv";
@@ -28,7 +28,7 @@ export async function runRubricSheet(nameOrFile: string, flags: SheetFlags): Pro
   // Blocks and responses files are known only now.
   checkOutput(output);
   if (flags.format === "csv") return writeOutput(stringify(markingSheetRows(rubric, flags), { record_delimiter: "windows", escape_formulas: true }), output);
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   const evidence = flags.evidence === undefined ? null : oneSheet(flags.evidence);
   if (evidence !== null && evidence.rubric.id !== rubric.id) throw problem("SW-U03", `--evidence ${flags.evidence!}`, `the mark sheet is of the rubric '${evidence.rubric.id}', not of '${rubric.id}'`, "Name the rubric that marked it, or give another sheet.");
   await writeOutput(markingSheetText(rubric, evidence, look), output);

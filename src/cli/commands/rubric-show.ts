@@ -6,7 +6,7 @@ import { painter } from "../../report/style.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { findRubric } from "../rubric-source.ts";
 import { shippedRubrics } from "../shipped.ts";
-import { appearance } from "../terminal.ts";
+import { outputLook } from "../terminal.ts";
 import type { OutputFlags } from "./options.ts";
 
 export interface ShowFlags extends OutputFlags {
@@ -17,7 +17,7 @@ export interface ShowFlags extends OutputFlags {
 export async function runRubricList(flags: Pick<OutputFlags, "format" | "width" | "colour">): Promise<void> {
   const rubrics = shippedRubrics();
   if (flags.format === "json") return writeOutput(toJson(rubrics), { inputs: [] });
-  const { width, colour, ascii } = appearance(flags, process.stdout, process.env);
+  const { width, colour, ascii } = outputLook(flags);
   const page = new Page({ width: Math.min(width, 100), ascii, paint: painter(colour) });
   const hang = 2 + Math.max(...rubrics.map(({ name }) => name.length));
   for (const { name, title, version, jurisdiction, limit, items, critical } of rubrics) {
@@ -34,6 +34,6 @@ export async function runRubricShow(nameOrFile: string, flags: ShowFlags): Promi
   const rubric = await findRubric(nameOrFile, output.inputs, nameOrFile);
   // Blocks and responses files are known only now.
   checkOutput(output);
-  const look = appearance({ ...flags, toFile: flags.out !== undefined }, process.stdout, process.env);
+  const look = outputLook(flags);
   await writeOutput(flags.format === "json" ? toJson(rubric) : rubricPage(rubric, { ...look, responses: flags.responses === true }), output);
 }

@@ -1,0 +1,7 @@
+import type { Finding } from "../problem/problem.ts";
+import { describe } from "./fail.ts";
+
+/** Tells the person at the terminal, beside the output. What is told here stops nothing. */
+export function tell(findings: readonly Finding[]): void {
+  for (const finding of findings) process.stderr.write(`${describe(finding)}\n`);
+}
