@@ -19,6 +19,7 @@ export function addCohortCommands(program: Command): void {
     .option("--shard <part>", "mark only part I of N, written I/N; 'saidwell merge' puts the parts together", parsePart)
     .option("--limit <time>", "time limit, in place of the rubrics'", parseLength)
     .option("--target <time>", "target time, in place of the rubrics'", parseLength)
+    .option("--corrections <folder>", "folder with the corrections files of single rehearsals: marks that a person overruled")
     .option("--json", "write each sheet as JSON as well")
     .action(async (folder: string, flags: CohortFlags) => (await import("./commands/batch.ts")).runCohort(folder, flags));
 

@@ -138,6 +138,7 @@ const BLOCKS: Record<string, readonly Block[]> = {
         "saidwell cohort june --rubric drops=eye-drops --rubric pen=./pen.yaml --out june-marked",
         "saidwell cohort june --names '{school}/{candidate}_{station}' --rubric eye-drops --out june-marked",
         "saidwell cohort june --plan plan.csv --out june-marked",
+        "saidwell cohort june --plan plan.csv --corrections june-corrections --out june-marked",
         "saidwell cohort june --plan plan.csv --shard 1/8 --out part-1",
       ],
     },

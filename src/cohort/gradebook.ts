@@ -20,13 +20,16 @@ const PLAN_PREFIX = "plan_";
  */
 export function gradebookColumns(extra: readonly string[]): Column[] {
   const own = ownColumns();
-  const taken = new Set(own.map(({ name }) => name));
-  const planned = planNames(extra, taken).map(([name, title]): Column => ({ name: title, type: "STRING", value: ({ columns }) => columns[name] ?? null }));
+  const planned = planNames(extra).map(([name, title]): Column => ({ name: title, type: "STRING", value: ({ columns }) => columns[name] ?? null }));
   return [...own.slice(0, 3), ...planned, ...own.slice(3)];
 }
 
-/** Each of the plan's names with the title of its column: no two columns of a table have one name, or one of them is lost to who reads it. */
-function planNames(extra: readonly string[], own: ReadonlySet<string>): [name: string, title: string][] {
+/**
+ * Each of the plan's names with the title of its column: no two columns of a table have one name, or one of them is lost
+ * to who reads it. And the same title in both tables: they are joined by their columns.
+ */
+function planNames(extra: readonly string[]): [name: string, title: string][] {
+  const own = new Set([...ownColumns(), ...ownItemColumns()].map(({ name }) => name));
   const taken = new Set([...own, ...extra.filter((name) => !own.has(name))]);
   return extra.map((name) => {
     let title = name;
@@ -57,10 +60,14 @@ function ownColumns(): Column[] {
     marked("critical_total", "INT32", ({ critical }) => critical.total),
     marked("critical_missed", "STRING", ({ critical }) => critical.missed.join("; ")),
     marked("critical_to_confirm", "STRING", ({ critical }) => [...((critical as Partial<typeof critical>).doubted ?? []), ...critical.unsure].join("; ")),
-    marked("unsafe", "INT32", ({ unsafe }) => new Set(unsafe.found.filter(stands).map(({ id }) => id)).size),
+    marked("unsafe", "INT32", ({ unsafe }) => standing(unsafe.found).length),
+    marked("unsafe_found", "STRING", ({ unsafe }) => standing(unsafe.found).join("; ")),
+    marked("unsafe_to_confirm", "STRING", ({ unsafe }) => toConfirm(unsafe.found).join("; ")),
     marked("incorrect", "INT32", ({ incorrect }) => incorrect.filter(({ corrected }) => !corrected).length),
     marked("cannot_tell", "INT32", ({ items }) => items.filter(({ content }) => content === "cannot-tell").length),
     marked("to_listen", "INT32", ({ items }) => items.filter(({ listen }) => listen).length),
+    // Sheets of earlier versions have no corrections.
+    marked("overruled", "INT32", ({ corrections }) => (corrections ?? null)?.applied.length ?? 0),
     marked("time_used", "DOUBLE", ({ time }) => figure(time.used)),
     marked("over_limit", "DOUBLE", ({ time }) => figure(time.overLimit)),
     marked("words_per_minute", "DOUBLE", ({ time }) => figure(time.wordsPerMinute)),
@@ -73,6 +80,19 @@ function ownColumns(): Column[] {
   ];
 }
 
+type Found = NonNullable<CohortResult["sheet"]>["unsafe"]["found"];
+
+/** Ids of the statements that stand, each once. */
+function standing(found: Found): string[] {
+  return [...new Set(found.filter(stands).map(({ id }) => id))];
+}
+
+/** Ids of those that only somebody who listens can tell, and that do not stand elsewhere in the talk. */
+function toConfirm(found: Found): string[] {
+  const stand = standing(found);
+  return [...new Set(found.filter(({ corrected, listen, id }) => listen && !corrected && !stand.includes(id)).map(({ id }) => id))];
+}
+
 function figure({ value }: Measured<number> | { value: null }): number | null {
   return value;
 }
@@ -83,16 +103,32 @@ export interface ItemRow {
   place: number;
 }
 
+interface ItemColumn {
+  name: string;
+  type: Column["type"];
+  value: (row: ItemRow) => Cell;
+}
+
 /** Columns of the table of items: one row an item of a marked rehearsal. */
-export function itemColumns(extra: readonly string[]): { name: string; type: Column["type"]; value: (row: ItemRow) => Cell }[] {
-  type ItemColumn = ReturnType<typeof itemColumns>[number];
-  const own = ["candidate", "station", "attempt"] as const;
+export function itemColumns(extra: readonly string[]): ItemColumn[] {
+  const own = ownItemColumns();
+  const planned = planNames(extra).map(([name, title]): ItemColumn => ({ name: title, type: "STRING", value: ({ result }) => result.columns[name] ?? null }));
+  return [...own.slice(0, 3), ...planned, ...own.slice(3)];
+}
+
+function ownItemColumns(): ItemColumn[] {
+  const key = (name: keyof CohortResult["key"]): ItemColumn => ({ name, type: "STRING", value: ({ result }) => result.key[name] });
   const item = (name: string, type: Column["type"], value: (item: NonNullable<CohortResult["sheet"]>["items"][number]) => Cell): ItemColumn => ({
     name,
     type,
     value: ({ result, place }) => value(result.sheet!.items[place]!),
   });
-  const items: ItemColumn[] = [
+  return [
+    key("candidate"),
+    key("station"),
+    key("attempt"),
+    { name: "rubric", type: "STRING", value: ({ result }) => result.sheet!.rubric.id },
+    { name: "rubric_version", type: "INT32", value: ({ result }) => result.sheet!.rubric.version },
     item("item", "STRING", ({ id }) => id),
     item("section", "STRING", ({ section }) => section),
     item("critical", "BOOLEAN", ({ critical }) => critical),
@@ -104,13 +140,5 @@ export function itemColumns(extra: readonly string[]): { name: string; type: Col
     item("confidence", "DOUBLE", ({ confidence }) => confidence),
     item("listen", "BOOLEAN", ({ listen }) => listen),
     item("first_said", "DOUBLE", ({ firstSaid }) => firstSaid?.start ?? null),
-  ];
-  const taken = new Set<string>([...own, "rubric", "rubric_version", ...items.map(({ name }) => name)]);
-  return [
-    ...own.map((name): ItemColumn => ({ name, type: "STRING", value: ({ result }) => result.key[name] })),
-    ...planNames(extra, taken).map(([name, title]): ItemColumn => ({ name: title, type: "STRING", value: ({ result }) => result.columns[name] ?? null })),
-    { name: "rubric", type: "STRING", value: ({ result }) => result.sheet!.rubric.id },
-    { name: "rubric_version", type: "INT32", value: ({ result }) => result.sheet!.rubric.version },
-    ...items,
   ];
 }

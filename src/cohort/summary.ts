@@ -18,6 +18,8 @@ export interface StationSummary {
   overLimit: { count: number; timed: number };
   /** Marks that somebody should listen to. */
   toListen: number;
+  /** What people overruled: marks, and rehearsals with at least one. The figures above are computed from what then holds. */
+  overruled: { marks: number; rehearsals: number };
   /** Critical items by how many missed them, most first; none that nobody missed. `toConfirm` of them listening may well find said. */
   criticalMissed: { item: string; label: string; missed: number; toConfirm: number }[];
 }
@@ -74,7 +76,7 @@ export class SummaryTally {
   #tallyOf(station: string): Tally {
     let tally = this.#stations.get(station);
     if (tally === undefined) {
-      tally = { station, rubrics: new Set(), marked: 0, failed: 0, outcomes: { pass: 0, fail: 0, provisional: 0, "not-decided": 0 }, unsafe: 0, overLimit: { count: 0, timed: 0 }, toListen: 0, percents: [], missed: new Map() };
+      tally = { station, rubrics: new Set(), marked: 0, failed: 0, outcomes: { pass: 0, fail: 0, provisional: 0, "not-decided": 0 }, unsafe: 0, overLimit: { count: 0, timed: 0 }, toListen: 0, overruled: { marks: 0, rehearsals: 0 }, percents: [], missed: new Map() };
       this.#stations.set(station, tally);
     }
     return tally;
@@ -90,6 +92,9 @@ function addSheet(tally: Tally, sheet: NonNullable<CohortResult["sheet"]>): void
   const over = sheet.time.overLimit.value;
   if (over !== null) tally.overLimit = { count: tally.overLimit.count + Number(over > 0), timed: tally.overLimit.timed + 1 };
   tally.toListen += sheet.items.filter(({ listen }) => listen).length;
+  // Sheets of earlier versions have no corrections.
+  const overruled = (sheet.corrections ?? null)?.applied.length ?? 0;
+  if (overruled > 0) tally.overruled = { marks: tally.overruled.marks + overruled, rehearsals: tally.overruled.rehearsals + 1 };
   const { doubted = [] } = sheet.critical as Partial<typeof sheet.critical>;
   for (const id of sheet.critical.missed) {
     const known = tally.missed.get(id) ?? { label: sheet.items.find((item) => item.id === id)?.label ?? id, missed: 0, toConfirm: 0 };

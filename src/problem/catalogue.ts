@@ -91,6 +91,7 @@ export const CATALOGUE = {
   "SW-M01": { title: "the corrections cannot be read", exit: EXIT.corrections },
   "SW-M02": { title: "a correction does not fit the rubric", exit: EXIT.corrections },
   "SW-M03": { title: "the corrections are of another rubric or transcript", exit: EXIT.corrections },
+  "SW-M04": { title: "corrections fit no rehearsal of the cohort, or several", exit: EXIT.corrections },
   // batch: a cohort
   "SW-B01": { title: "the plan of the cohort cannot be used", exit: EXIT.cohort },
   "SW-B02": { title: "a file's name does not follow the pattern", exit: EXIT.cohortFiles },

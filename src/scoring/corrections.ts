@@ -4,6 +4,7 @@ import { elementsNeeded, itemsOf } from "../rubric/items.ts";
 import type { Item, Rubric } from "../rubric/schema.ts";
 import { creditOf, type JudgedItem } from "./items.ts";
 import { hundredths } from "./rounding.ts";
+import { stands } from "./standing.ts";
 import type { Content, CorrectionResult, HeardAt, ItemResult, StatementResult } from "./types.ts";
 
 /*
@@ -137,7 +138,7 @@ export function auditOf(corrections: readonly Correction[], tool: { items: reado
       const label = rubric.unsafe.find((statement) => statement.id === unsafe)!.label;
       const found = tool.unsafe.filter(({ id }) => id === unsafe);
       const heard = correction.content === "said" ? { at: correction.at, corrected: correction.corrected } : {};
-      return { unsafe, label, content, ...heard, ...signed, tool: { found: found.length, standing: found.filter(({ corrected, listen }) => !corrected && !listen).length } };
+      return { unsafe, label, content, ...heard, ...signed, tool: { found: found.length, standing: found.filter(stands).length } };
     }
     const { item, content, said } = correction;
     const before = tool.items.find((judged) => judged.item.id === item)!.result;

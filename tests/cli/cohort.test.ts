@@ -54,6 +54,36 @@ test("a sheet of a cohort is the sheet that 'saidwell mark' prints", () => {
   expect(results("out")[3]!.sheet).toEqual(JSON.parse(json));
 });
 
+test("what people overruled is laid over each rehearsal, counts in every table, and marks only that one anew", () => {
+  cohort("out");
+  const [before] = results("out");
+  const corrections = (name: string, entry: string, hash = before!.sheet!.rubric.hash.slice(0, 12)) =>
+    `saidwell: corrections@1\ntranscript: ${name}\nrubric: { id: eye-drops, hash: "${hash}" }\ncorrections:\n  - { ${entry}, by: Kim, when: 2026-11-26, why: I heard it }\n`;
+  put("mine/a1.yaml", corrections("A1_drops_1.txt", "unsafe: share-bottle, content: said, at: line 8"));
+  put("mine/own-rubric.yaml", "saidwell: rubric@1\n");
+  const first = cohort("out", "--corrections", "mine");
+  expect(first.err).toContain("marked 1, kept 5, failed 0");
+  expect(first.out).toMatch(/overruled\s+1 mark by hand, in 1 rehearsal/);
+  expect(results("out")[0]!.sheet).toMatchObject({ unsafe: { found: [{ id: "share-bottle", overruled: { by: "Kim" } }] }, corrections: { file: "a1.yaml" } });
+  expect((parse(text("out/gradebook.csv"), { columns: true }) as Record<string, string>[]).map(({ unsafe_found, overruled }) => [unsafe_found, overruled]).slice(0, 2)).toEqual([["share-bottle", "1"], ["", "0"]]);
+  // From elsewhere and in parts: the same bytes.
+  for (const part of ["1/2", "2/2"]) saidwell.run(["cohort", at("in"), "--rubric", "eye-drops", "--corrections", at("mine"), "--shard", part, "--out", `part-${part[0]!}`]);
+  saidwell.run(["merge", "part-1", "part-2", "--out", "merged"]);
+  expect(contents("merged")).toEqual(contents("out"));
+  cohort("part-2", "--shard", "2/2");
+  expect(saidwell.run(["merge", "part-1", "part-2", "--out", "other"]).err).toContain("were not marked alike: other corrections");
+  // Of a rubric that has changed since: that rehearsal is not marked, and the summary says which file and line.
+  put("mine/a2.yaml", corrections("A2_drops_1.txt", "item: allergies, content: complete", "0".repeat(12)));
+  const stale = cohort("out", "--corrections", "mine");
+  expect([stale.code, stale.out]).toEqual([7, expect.stringMatching(/A2_drops_1\.txt\n {4}a2\.yaml, line 3: the rubric's content is not/)]);
+  // Of nobody here: nothing is marked.
+  put("mine/a2.yaml", corrections("A77_drops_1.txt", "item: allergies, content: complete"));
+  expect(cohort("new", "--corrections", "mine")).toMatchObject({ code: 9, err: expect.stringContaining("mine/a2.yaml:2: no transcript of the cohort is called 'A77_drops_1.txt' [SW-M04]") });
+  put("mine/a2.yaml", corrections("A2_drops_1.txt", "item: allergies, content: fine"));
+  expect(cohort("new", "--corrections", "mine")).toMatchObject({ code: 9, err: expect.stringContaining("mine/a2.yaml:5:") });
+  expect(cohort("new", "--corrections", "in")).toMatchObject({ code: 9, err: expect.stringContaining("there is no corrections file in this folder") });
+});
+
 test("one worker and two, and shards merged in any order, give the same bytes", () => {
   put("in/broken_drops_1.json", "{");
   cohort("one", "--workers", "1", "--json");

@@ -3,7 +3,7 @@ import { gradebookColumns, itemColumns } from "../../src/cohort/gradebook.ts";
 import { recordOf } from "../../src/cohort/record.ts";
 import { SummaryTally } from "../../src/cohort/summary.ts";
 import type { MarkedResult } from "../../src/cohort/result.ts";
-import { summaryText } from "../../src/report/cohort/summary.ts";
+import { summaryMarkdown, summaryText } from "../../src/report/cohort/summary.ts";
 import type { MarkSheet } from "../../src/scoring/types.ts";
 import { completeSheet } from "../report/sheet.ts";
 
@@ -36,6 +36,35 @@ test("the summary says which misses are to be confirmed by listening", () => {
   const summary = tally.done("0");
   expect(summary.stations[0]!.criticalMissed).toMatchObject([{ item: "breath-hold", missed: 2, toConfirm: 1 }]);
   expect(summaryText(summary, { width: 80, colour: false, ascii: true }).replace(/\s+/g, " ")).toContain("2 of 2 (100%), 1 of them to be confirmed by listening: ");
+});
+
+test("unsafe statements are named, those to be listened to apart, and what people overruled is counted", () => {
+  const [found] = completeSheet().unsafe.found;
+  const one = (id: string, over: Partial<typeof found>) => ({ ...found!, corrected: false, listen: false, id, ...over });
+  const unsafe = { listed: 7, found: [one("share", {}), one("share", {}), one("more", { listen: true }), one("share", { listen: true }), one("wait", { corrected: true })] };
+  const applied = [{ unsafe: "share", label: "Share it", content: "said" as const, at: { time: 9 }, corrected: false, by: "Kim", when: "2026-11-26", why: "heard", line: 5, tool: { found: 0, standing: 0 } }];
+  const corrected = result({ unsafe, corrections: { file: "a.yaml", applied } });
+  expect(cells(corrected)).toMatchObject({ unsafe: 1, unsafe_found: "share", unsafe_to_confirm: "more", overruled: 1 });
+  expect(cells(result({ unsafe: { listed: 7, found: [] }, corrections: null }))).toMatchObject({ unsafe: 0, unsafe_found: "", unsafe_to_confirm: "", overruled: 0 });
+  const tally = new SummaryTally();
+  tally.add(corrected);
+  tally.add(IN_DOUBT);
+  expect(summaryText(tally.done("0"), { width: 100, colour: false, ascii: true })).toContain("overruled         1 mark by hand, in 1 rehearsal: the figures rest on it\n");
+});
+
+test("a column of the plan has one name in both tables", () => {
+  const planned = ["result", "item", "accent"];
+  const own = (columns: { name: string }[]) => columns.map(({ name }) => name).filter((name) => planned.some((plan) => name.endsWith(plan)));
+  expect(own(gradebookColumns(planned))).toEqual(expect.arrayContaining(["plan_result", "plan_item", "accent"]));
+  expect(own(itemColumns(planned))).toEqual(expect.arrayContaining(["plan_result", "plan_item", "accent"]));
+});
+
+test("a fault of another file, as the corrections, is told with that file", () => {
+  const tally = new SummaryTally();
+  tally.add({ ...result(), sheet: null, errors: [{ code: "SW-M03", severity: "error", file: "a.yaml", line: 3, message: "the rubric has changed" }, { code: "SW-T04", severity: "error", file: "A_pen.txt", line: 1, message: "no text" }] });
+  const summary = tally.done("0");
+  expect(summaryText(summary, { width: 100, colour: false, ascii: true })).toMatch(/a\.yaml, line 3: the rubric has changed \[SW-M03\]\n {4}line 1: no text/);
+  expect(summaryMarkdown(summary)).toContain("| a.yaml, line 3 | SW-M03 |");
 });
 
 test("results of a version that told nothing of doubt are read as before", () => {

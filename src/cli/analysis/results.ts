@@ -74,7 +74,7 @@ function readResults(path: string, found: Records): void {
     closeSync(fd);
   }
   if (unmarked > 0) {
-    found.findings.push({ code: "SW-A02", severity: "warning", file: path, message: `${unmarked} rehearsal${unmarked === 1 ? "" : "s"} could not be marked and ${unmarked === 1 ? "is" : "are"} not in the figures`, mend: "summary.txt beside it says why." });
+    found.findings.push({ code: "SW-A02", severity: "warning", file: path, message: `${unmarked} rehearsal${unmarked === 1 ? "" : "s"} could not be marked and ${unmarked === 1 ? "is" : "are"} not in the figures`, mend: "The summary.txt beside it says why." });
   }
 }
 

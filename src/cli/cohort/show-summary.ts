@@ -11,5 +11,5 @@ export async function showSummary(summary: CohortSummary, folder: string, { widt
   await writeOutput(summaryText(summary, outputLook({ width, colour })), { inputs: [] });
   if (summary.failed.length === 0) return;
   process.exitCode = EXIT.cohortFiles;
-  tell([{ code: "SW-B13", severity: "error", file: folder, message: `${summary.failed.length} of ${summary.rehearsals} files could not be marked`, mend: "summary.txt and gradebook.csv name each with its reason." }]);
+  tell([{ code: "SW-B13", severity: "error", file: folder, message: `${summary.failed.length} of ${summary.rehearsals} files could not be marked`, mend: "The files summary.txt and gradebook.csv name each with its reason." }]);
 }

@@ -3,6 +3,7 @@ import { mkdirSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { InvalidArgumentError } from "commander";
+import { correctionsByEntry } from "../../cohort/corrected-entries.ts";
 import { listCohort, type CohortList, type Entry } from "../../cohort/entries.ts";
 import { DEFAULT_PATTERN, nameReader, type NameReader } from "../../cohort/names.ts";
 import { RESULT_FORM, type FailedResult } from "../../cohort/result.ts";
@@ -16,6 +17,7 @@ import { number, plural } from "../../report/figures.ts";
 import { toJsonLine } from "../../report/json.ts";
 import { markingBasis, type MarkingBasis } from "../../cohort/marking-basis.ts";
 import type { Rubric } from "../../rubric/schema.ts";
+import type { Corrections } from "../../scoring/corrections.ts";
 import { finish, SHEETS, type Finished } from "../cohort/finish.ts";
 import { listFolder, type CohortFolder } from "../cohort/folder.ts";
 import type { LineAppender } from "../cohort/lines.ts";
@@ -44,6 +46,7 @@ export interface CohortFlags extends Pick<OutputFlags, "width" | "colour"> {
   shard?: Shard;
   limit?: number;
   target?: number;
+  corrections?: string;
   json?: boolean;
 }
 
@@ -69,17 +72,18 @@ export async function runCohort(folder: string, flags: CohortFlags): Promise<voi
   const onlyStation = named.single !== null ? rubrics.get(named.single)!.id : stations.size === 1 ? [...stations][0]! : null;
   const list = listCohort({ rubricId: (name) => rubrics.get(name)?.id, files: there.files, onDisk: there.onDisk, refused, names, pattern: flags.names ?? DEFAULT_PATTERN, plan, rubric: named.single, stations: named.stations, onlyStation });
   if (list.entries.length === 0) throw problem("SW-B12", folder, "there is no transcript in this folder", "Transcripts end in .txt, .vtt, .srt, .TextGrid or .json.");
+  const corrections = await correctionsFor(list.entries, flags.corrections, ({ rubric }) => (rubric === null ? undefined : rubrics.get(rubric)?.id));
   tellPassedOver(folder, there, list);
 
   const earlier = claimFolder(flags.out, { version: VERSION, shard: flags.shard ?? null });
   const unlock = lockFolder(flags.out);
   const store = new ResultStore();
   try {
-    const marking = markingBasis(programHash(), flags, [
+    const marking = markingBasis(programHash(), flags, corrections.hash, [
       ...[...(named.single === null ? [] : [named.single]), ...(plan?.rows.flatMap(({ rubric }) => rubric ?? []) ?? [])].flatMap((name) => rubricOf("", rubrics.get(name))),
       ...[...named.stations, ...(plan?.stations ?? [])].flatMap(([station, name]) => rubricOf(station, rubrics.get(name))),
     ]);
-    await markAll({ folder, flags, list, rubrics, store, earlier, marking });
+    await markAll({ folder, flags, list, rubrics, corrections: corrections.byEntry, store, earlier, marking });
   } finally {
     store.close();
     unlock();
@@ -96,15 +100,17 @@ interface Run {
   flags: CohortFlags;
   list: CohortList;
   rubrics: ReadonlyMap<string, Rubric>;
+  /** By identity of the entry. */
+  corrections: ReadonlyMap<string, Corrections>;
   store: ResultStore;
   earlier: Manifest | null;
   marking: MarkingBasis;
 }
 
-async function markAll({ folder, flags, list, rubrics, store, earlier, marking }: Run): Promise<void> {
+async function markAll({ folder, flags, list, rubrics, corrections, store, earlier, marking }: Run): Promise<void> {
   const { out } = flags;
   const shard = flags.shard ?? null;
-  const jobs = list.entries.filter(({ file }) => shard === null || inShard(file, shard)).map((entry) => jobOf(entry, flags));
+  const jobs = list.entries.filter(({ file }) => shard === null || inShard(file, shard)).map((entry) => jobOf(entry, flags, corrections.get(identityOf(entry))));
   store.load(out, RESULTS);
   store.load(out, JOURNAL);
   checkSameCohort(store, jobs, shard, earlier, out);
@@ -171,8 +177,16 @@ async function markAll({ folder, flags, list, rubrics, store, earlier, marking }
   await tellEnd(finished, counts, seconds, flags);
 }
 
+/** Corrections are read and brought to their rehearsals before anything is marked. @throws ProblemError SW-M01, SW-M04 */
+async function correctionsFor(entries: readonly Entry[], folder: string | undefined, rubricOf: (entry: Entry) => string | undefined): Promise<{ byEntry: Map<string, Corrections>; hash: string | null }> {
+  if (folder === undefined) return { byEntry: new Map(), hash: null };
+  const { correctionsOfFolder, correctionsHash } = await import("../cohort/corrections.ts");
+  const all = correctionsOfFolder(folder);
+  return { byEntry: correctionsByEntry(all, entries, folder.replace(/[/\\]+$/, ""), rubricOf), hash: correctionsHash(all) };
+}
+
 /** The plan's times are read here, where the command line's are: they are written in the same ways. */
-function jobOf(entry: Entry, { limit, target }: CohortFlags): Job {
+function jobOf(entry: Entry, { limit, target }: CohortFlags, corrections: Corrections | undefined): Job {
   const errors = [...entry.errors];
   const time = (name: "from" | "to") => {
     if (entry[name] === undefined) return undefined;
@@ -194,6 +208,8 @@ function jobOf(entry: Entry, { limit, target }: CohortFlags): Job {
     ...(from !== undefined && { from }),
     ...(to !== undefined && { to }),
     ...(entry.speaker !== undefined && { candidate: entry.speaker }),
+    // Part of the hash: a rehearsal that somebody corrects is marked anew.
+    ...(corrections !== undefined && { corrections }),
   };
   const optionsHash = createHash("sha256").update(JSON.stringify(options)).digest("hex");
   return { entry: { ...entry, errors, rubric: errors.length > 0 ? null : entry.rubric }, options, optionsHash };

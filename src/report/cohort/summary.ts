@@ -20,7 +20,7 @@ export function summaryText(summary: CohortSummary, look: Look): string {
   if (summary.failed.length > 0) page.heading("Could not be marked");
   for (const { file, errors } of summary.failed.slice(0, MOST_LISTED)) {
     page.entry({ indent: 2, body: strong(clean(file)) });
-    for (const { code, line, message, mend } of errors) page.entry({ indent: 4, body: clean(`${line === undefined ? "" : `line ${line}: `}${message} [${code}]${mend === undefined ? "" : ` ${mend}`}`) });
+    for (const { code, file: of, line, message, mend } of errors) page.entry({ indent: 4, body: clean(`${place(file, of, line)}${message} [${code}]${mend === undefined ? "" : ` ${mend}`}`) });
   }
   if (summary.failed.length > MOST_LISTED) page.entry({ indent: 2, body: `and ${plural(summary.failed.length - MOST_LISTED, "more file")}: see summary.json or the column 'error' of gradebook.csv` });
   return page.toString();
@@ -35,9 +35,15 @@ export function summaryMarkdown(summary: CohortSummary): string {
   }
   if (summary.failed.length > 0) {
     lines.push("", "## Could not be marked", "", "| file | line | code | reason |", "|---|---|---|---|");
-    for (const { file, errors } of summary.failed) for (const { code, line, message } of errors) lines.push(`| ${cell(file)} | ${line ?? ""} | ${code} | ${cell(message)} |`);
+    for (const { file, errors } of summary.failed) for (const { code, file: of, line, message } of errors) lines.push(`| ${cell(file)} | ${cell(of === file ? String(line ?? "") : place(file, of, line).replace(/: $/, ""))} | ${code} | ${cell(message)} |`);
   }
   return `${lines.join("\n")}\n`;
+}
+
+/** Where a fault lies; it may lie in another file, as that of the corrections. */
+function place(file: string, of: string, line: number | undefined): string {
+  const parts = [of === file ? null : of, line === undefined ? null : `line ${line}`].filter((part) => part !== null);
+  return parts.length === 0 ? "" : `${parts.join(", ")}: `;
 }
 
 export function summaryJson(summary: CohortSummary): string {
@@ -52,7 +58,7 @@ function headline({ candidates, rehearsals, marked, failed, stations }: CohortSu
 }
 
 function stationRows(station: StationSummary): [string, string][] {
-  const { marked, failed, outcomes, coverage, unsafe, overLimit, toListen, criticalMissed, rubrics } = station;
+  const { marked, failed, outcomes, coverage, unsafe, overLimit, toListen, overruled, criticalMissed, rubrics } = station;
   const share = (count: number, of: number) => `${number(count)} of ${number(of)}${of > 0 ? ` (${percent((100 * count) / of)})` : ""}`;
   const rows: [string, string][] = [["marked", `${number(marked)}${failed > 0 ? `; ${number(failed)} could not be` : ""}`]];
   if (marked === 0) return rows;
@@ -62,6 +68,7 @@ function stationRows(station: StationSummary): [string, string][] {
   rows.push(["unsafe statement", share(unsafe, marked)]);
   rows.push(["over the limit", overLimit.timed === 0 ? "not measurable: no times" : share(overLimit.count, overLimit.timed)]);
   rows.push(["to be listened to", plural(toListen, "mark")]);
+  if (overruled.marks > 0) rows.push(["overruled", `${plural(overruled.marks, "mark")} by hand, in ${plural(overruled.rehearsals, "rehearsal")}: the figures rest on ${overruled.marks === 1 ? "it" : "them"}`]);
   for (const { label, missed, toConfirm } of criticalMissed.slice(0, MOST_CRITICAL)) rows.push(["critical, missed", `${share(missed, marked)}${confirming(toConfirm, missed)}: ${label}`]);
   return rows;
 }
