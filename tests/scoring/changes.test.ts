@@ -67,3 +67,31 @@ describe("time", () => {
     expect(advice(["C: Shake the inhaler well.", ...REST], { target: 20, limit: 30 }).join(" ")).toMatch(/Say it in about \d+ words fewer/);
   });
 });
+
+describe("what is a little over the target", () => {
+  const sheet = markTalk([...OPENING, ...REST]);
+  const question = { id: "swim", label: "Can I swim with it?", asked: null, answer: "ignored" as const, evidence: null, scripted: true };
+  const aside = { evidence: sheet.items.flatMap(({ elements }) => elements.flatMap(({ evidence }) => evidence))[0]!, words: 40, seconds: 10 };
+  const changes = (over: number) =>
+    changesOf({
+      items: [], unsafe: [], incorrect: [], order: { broken: [], inOrder: null }, repeats: [], asides: [aside], questions: [question], total: sheet.total, teachBack: sheet.teachBack,
+      time: { ...sheet.time, target: 300, overTarget: { value: over, estimated: false }, overLimit: { value: -60, estimated: false } },
+      plan: { ...sheet.plan, costs: [{ what: "asides", words: 40, seconds: 10 }] },
+    });
+
+  test("is worth less than a question left open; a twentieth of the target is not a little", () => {
+    expect(changes(14).map(({ item: id }) => id)).toEqual(["question/swim", undefined]);
+    expect(changes(15).map(({ item: id }) => id)).toEqual([undefined, "question/swim"]);
+  });
+
+  test("is told beside what could be saved, or said to be met by it", () => {
+    expect(changes(10).at(-1)!.worth).toBe("10 s: enough to meet the target");
+    expect(changes(11).at(-1)!.worth).toBe("10 s of the 11 s over the target");
+  });
+});
+
+test("an item of which one part came late and another not at all is not put right by saying it sooner", () => {
+  const text = advice(["C: Shake the inhaler well. Hold your breath for ten seconds.", ...REST.slice(3), "@70 C: Let it dry in the air."]).join(" ");
+  expect(text).toContain("Say this: Clean the case.");
+  expect(text).not.toContain("before the time is up");
+});

@@ -194,3 +194,12 @@ describe("corrections that do not fit are told with their line, never applied", 
     expect(first).toEqual({ code: "SW-M01", line, message: expect.stringMatching(message), mend: expect.stringMatching(/\.$/) });
   });
 });
+
+test("what the tool remarked is left out where a person found something else, and stays where the mark is only confirmed", () => {
+  const rubric = { ...CARD, sections: CARD.sections.map((section) => ({ ...section, items: section.items.map((one) => (one.id === "leave" ? { ...one, needs: 2 } : one)) })) };
+  const talk = [...OPENING, "C: Shut all the windows. Wake everybody in the house.", "P: Right."];
+  const remarks = (entries: string[]) => item(markTalk(talk, entries.length === 0 ? {} : { corrections: corrected(entries) }, rubric), "leave").remarks;
+  expect(remarks([])).toEqual(["not without: Takes the stairs"]);
+  expect(remarks(["item: leave, content: complete"])).toEqual([]);
+  expect(remarks(["item: leave, content: partial, said: [windows]"])).toEqual(["not without: Takes the stairs"]);
+});

@@ -29,3 +29,13 @@ test("the longest increasing subsequence, by Schensted's method, of a worked exa
   // The first sixteen terms of the van der Corput sequence: length 6 (a standard worked example of the problem).
   expect(longestIncreasing([0, 8, 4, 12, 2, 10, 6, 14, 1, 9, 5, 13, 3, 11, 7, 15])).toBe(6);
 });
+
+test("two things taught in the same words follow each other in no order", () => {
+  expect(longestIncreasing([3, 3, 3])).toBe(1);
+  expect(longestIncreasing([1, 2, 2, 3])).toBe(3);
+});
+
+test("what is asked in the first words, what the patient knows already, is no teach-back that ends the teaching", () => {
+  const lines = [HOLD, "P: Right.", SHAKE, "C: It fits in any handbag and it is made of blue plastic that does not crack. It weighs next to nothing.", "P: That is good to know."];
+  expect(broken("C: Tell me in your own words how you will use it.", "P: I have no idea.", ...lines)).toEqual(["shake before hold"]);
+});

@@ -155,3 +155,19 @@ describe("wording", () => {
     expect(timeFigures(stationOf([{ role: "candidate", text }]), TIMES).readingGrade).toEqual({ value: null, why });
   });
 });
+
+describe("the curve of the pace", () => {
+  const rates = (seconds: number) => timeFigures(stationOf([{ role: "candidate", text: talk(seconds * 2), from: 0, to: seconds }]), TIMES).curve.map(({ from, to, wordsPerMinute }) => [from, to, wordsPerMinute]);
+
+  test("has a point for every half minute from the start, and for a last part of ten seconds", () => {
+    expect(rates(70)).toEqual([[0, 30, 120], [30, 60, 120], [60, 70, 120]]);
+  });
+
+  test("leaves out a last part that is shorter: it says more of its edges than of the pace", () => {
+    expect(rates(69)).toEqual([[0, 30, 120], [30, 60, 120]]);
+  });
+
+  test("has one point at least", () => {
+    expect(rates(8)).toEqual([[0, 8, 120]]);
+  });
+});

@@ -56,3 +56,8 @@ describe("only what the file measured is silence", () => {
     expect(pausesOf(station)).toEqual({ value: null, why: "the file gives starts of paragraphs, but not their ends" });
   });
 });
+
+test("a short word inside a long stretch of somebody else's does not end it", () => {
+  const station = stationOf([{ role: "patient", text: "tale", from: 0, to: 20 }, word(5, 6), word(21, 22)]);
+  expect(pausesOf(station)).toMatchObject({ value: { count: 0 } });
+});
