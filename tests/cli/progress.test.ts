@@ -35,6 +35,17 @@ test("what an earlier run marked does not count in the rate", () => {
   expect(out.text()).toBe("saidwell cohort: 910 of 1000, 1 a second, 1:30 left, 0 failed\n");
 });
 
+test.each([[200, 40], [100, 32], [80, 12], [60, 5]])("on a terminal of %i columns the bar leaves room for all figures", (columns, size) => {
+  const out = stream(true);
+  let now = 0;
+  const progress = showProgress(1000, Object.assign(out, { cursorTo: () => true, moveCursor: () => true, clearLine: () => true, clearScreenDown: () => true, columns, rows: 24 }), () => now);
+  now += 3600_000;
+  for (let place = 0; place < 999; place += 1) progress.step({ kept: false, failed: true });
+  progress.stop();
+  expect(Math.max(...[...out.text().matchAll(/[\u2588\u2591]+/g)].map(([bar]) => bar.length))).toBe(size);
+  if (columns >= 80) expect(out.text()).toMatch(/99% \| 999 of 1000 \| .* left \| 999 failed/);
+});
+
 test("on a terminal there is a bar and no line", () => {
   const out = stream(true);
   const progress = showProgress(2, Object.assign(out, { cursorTo: () => true, moveCursor: () => true, clearLine: () => true, clearScreenDown: () => true, columns: 100, rows: 24 }), () => 0);

@@ -13,8 +13,14 @@ export interface Progress {
   stop: () => void;
 }
 
+/** Of the bar; and what a line of it holds beside the bar and the digits of the count. */
+const WIDEST_BAR = 40;
+const NARROWEST_BAR = 5;
+const BESIDE_BAR = " 100% |  of  | 1000.5 a second | 1:02:30 left |  failed ".length;
+
 interface Stream {
   isTTY?: boolean | undefined;
+  columns?: number | undefined;
   write: (text: string) => unknown;
 }
 
@@ -24,7 +30,7 @@ export function showProgress(total: number, stream: Stream & NodeJS.WritableStre
   const rate = new Rate(now);
   const figures = () => {
     const perSecond = rate.value();
-    const left = perSecond === null ? "time left not known yet" : `${clock((total - counts.done) / perSecond)} left`;
+    const left = perSecond === null ? (stream.isTTY === true ? "- left" : "time left not known yet") : `${clock((total - counts.done) / perSecond)} left`;
     return { rate: perSecond === null ? "-" : number(perSecond), left, failed: counts.failed, kept: counts.kept };
   };
   const count = (outcome: { kept: boolean; failed: boolean }) => {
@@ -34,7 +40,8 @@ export function showProgress(total: number, stream: Stream & NodeJS.WritableStre
     if (outcome.failed) counts.failed += 1;
   };
   if (stream.isTTY === true) {
-    const bars = new MultiBar({ stream, format: "{bar} {percentage}% | {value} of {total} | {rate} a second | {left} | {failed} failed", hideCursor: true, clearOnComplete: false, fps: 5 }, Presets.shades_grey);
+    const barsize = Math.min(WIDEST_BAR, Math.max(NARROWEST_BAR, (stream.columns ?? 80) - BESIDE_BAR - 3 * String(total).length));
+    const bars = new MultiBar({ stream, barsize, format: "{bar} {percentage}% | {value} of {total} | {rate} a second | {left} | {failed} failed", hideCursor: true, clearOnComplete: false, fps: 5 }, Presets.shades_grey);
     const bar: SingleBar = bars.create(total, 0, figures());
     return {
       step: (outcome) => {

@@ -48,7 +48,7 @@ export interface WordingNeed {
   /** Pairs of marks that differ, of all pairs: among people, and between the tool and people. */
   people: { differ: number; of: number };
   tool: { differ: number; of: number };
-  /** people: they do not read it alike; tool: people agree, its phrases miss or find too much; both. */
+  /** people: they do not read it alike; tool: people agree, or differ far less often than it does from them, so its phrases miss or find too much; both. */
   whose: "people" | "tool" | "both";
   /** Elements where tool and people differ most. */
   elements: { element: string; label: string; differ: number; of: number }[];
@@ -155,7 +155,9 @@ function wordingNeed(rubric: string, rows: readonly Row[], markers: readonly str
   const people = tally(rows.flatMap(({ marks }) => pairsOf(markers).map(([a, b]) => differing(marks[a + 1]!, marks[b + 1]!))));
   const tool = tally(rows.flatMap(({ marks }) => marks.slice(1).map((mark) => differing(marks[0]!, mark))));
   const often = ({ differ, of }: { differ: number; of: number }) => of > 0 && differ / of >= WORTH_A_LOOK;
-  const whose = often(people) ? (often(tool) ? "both" : "people") : "tool";
+  // People differ somewhere on every item: where the tool differs from them far more often, its phrases are what needs work.
+  const farMore = people.of > 0 && tool.of > 0 && wilsonInterval(tool.differ, tool.of).low > wilsonInterval(people.differ, people.of).high;
+  const whose = often(people) && !farMore ? (often(tool) ? "both" : "people") : "tool";
   return { rubric, item: id, label, people, tool, whose, elements: elementNeeds(rows) };
 }
 
@@ -196,5 +198,11 @@ function disagreements(rows: readonly Row[], people: readonly string[]): Disagre
       people: people.flatMap((marker, place) => (marks[place + 1] === null ? [] : [{ marker, content: marks[place + 1]! }])),
       at: item.at,
     }))
-    .sort((a, b) => Number(b.critical) - Number(a.critical) || b.weight - a.weight);
+    .sort((a, b) => Number(b.critical) - Number(a.critical) || against(b) - against(a) || b.weight - a.weight);
+}
+
+/** The share of people who differ from the tool: where all do, listening tells most; where none does, people differ among themselves. */
+function against({ tool, people }: Disagreement): number {
+  const { differ, of } = tally(people.map(({ content }) => differing(tool, content)));
+  return of === 0 ? 0 : differ / of;
 }

@@ -1,7 +1,8 @@
 import { compareNatural } from "../result.ts";
 import { angoffCut } from "../statistics/angoff.ts";
 import { borderlineGroup } from "../statistics/borderline-group.ts";
-import { clamped, estimated, notMeasurable, type Estimate } from "../statistics/estimate.ts";
+import { clamped, estimated, notMeasurable, type Estimate, type Interval } from "../statistics/estimate.ts";
+import { generalizability } from "../statistics/generalizability.ts";
 import { linearRegression } from "../statistics/linear-regression.ts";
 import { mean } from "../statistics/moments.ts";
 import type { Judgement } from "./judgements.ts";
@@ -85,7 +86,7 @@ export interface CutScoreReport {
   borderline: number | null;
   stations: StationCut[];
   /** Mean of the stations' cuts by one method, where every station has one. */
-  examination: { method: CutMethod; cut: Estimate; below: number; candidates: number; near: NearCandidate[] } | null;
+  examination: { method: CutMethod; cut: Estimate; below: number; candidates: number; /** Of a candidate's mean over the stations, in per cent points. */ errorOfMeasurement: Estimate; near: NearCandidate[] } | null;
 }
 
 export interface CutScoreInput {
@@ -133,14 +134,25 @@ function regressionCut(rated: StationCut["points"], borderline: number, own: rea
     line.rSquared !== null && line.rSquared < LEAST_R_SQUARED ? `R squared is below ${LEAST_R_SQUARED}: checklist and rating hardly go together (AMEE Guide 49, 2010)` : null,
     borderline < Math.min(...ratings) || borderline > Math.max(...ratings) ? "nobody was rated as low (or high) as borderline: the line is drawn beyond the data" : null,
     cut.standardError === null ? "all scores lie on the line: no error can be told" : null,
+    boundlessWarning(cut),
     provisionalWarning(own),
   ].filter((warning) => warning !== null);
   return { method: "borderline regression", cut: inRange(cut), errorBy: REGRESSION_ERROR, warnings, rSquared: line.rSquared, slope: line.slope.value, intercept: line.intercept.value };
 }
 
-/** The interval kept to what a score can be; the cut itself lies in it. */
+/** The interval kept to what a score can be; the cut itself lies in it. One over the whole scale, as two or three scores give, tells nothing. */
 function inRange(cut: Estimate): Estimate {
-  return cut.value === null || cut.interval === null ? cut : { ...cut, interval: clamped(cut.interval.low, cut.interval.high, 0, 100) };
+  if (cut.value === null || cut.interval === null) return cut;
+  const { low, high } = cut.interval;
+  return { ...cut, interval: holdsAll(cut.interval) ? null : clamped(low, high, 0, 100) };
+}
+
+function boundlessWarning(cut: Estimate): string | null {
+  return cut.value !== null && cut.interval !== null && holdsAll(cut.interval) ? "its 95% interval holds the whole scale and is left out" : null;
+}
+
+function holdsAll({ low, high }: Interval): boolean {
+  return low <= 0 && high >= 100;
 }
 
 function provisionalWarning(own: readonly Score[]): string | null {
@@ -158,6 +170,7 @@ function groupCut(rated: StationCut["points"], borderline: number): GroupCut {
     warnings: cut.value === null ? [] : [
       own.length < SMALLEST_GROUP ? `only ${own.length} rated borderline: the mean is unsteady` : null,
       cut.standardError === null ? "all of them have the same score: no error can be told" : null,
+      boundlessWarning(cut),
     ].filter((warning) => warning !== null),
     median,
   };
@@ -177,6 +190,7 @@ function angoffOf(judged: readonly Judgement[], station: string, weightOf: CutSc
     errorBy: "standard deviation of the judges' cuts over the root of their number (MacCann and Stanley 2004)",
     warnings: [
       names.length < 2 ? "one judge only: no error can be told" : cut.value !== null && cut.standardError === null ? "all judges give the same cut: no error can be told" : null,
+      boundlessWarning(cut),
       ofItems !== null && items.length < ofItems ? `${items.length} of the station's ${ofItems} items ${items.length === 1 ? "was" : "were"} judged: the cut is in per cent of these, and totals of all items are not held against it` : null,
     ].filter((warning) => warning !== null),
     judges: names.map((judge, place) => ({ judge, cut: judges[place]! })),
@@ -223,9 +237,11 @@ function examinationOf(stations: readonly StationCut[], scores: readonly Score[]
     const value = mean(known.map((cut) => cut.value));
     const candidates = [...new Set(scores.map(({ candidate }) => candidate))].flatMap((candidate) => {
       const own = scores.filter((score) => score.candidate === candidate);
-      return own.length === stations.length ? [{ candidate, score: mean(own.map(({ score }) => score)) }] : [];
+      return own.length === stations.length ? [{ candidate, score: mean(own.map(({ score }) => score)), scores: stations.map(({ station }) => own.find((score) => score.station === station)!.score) }] : [];
     });
-    return { method, cut: estimated(value, stations.length, error), below: candidates.filter(({ score }) => score < value).length, candidates: candidates.length, near: nearest(candidates, value, error, null) };
+    const study = generalizability(candidates.map((one) => one.scores));
+    const errorOfMeasurement = "absoluteError" in study ? estimated(study.absoluteError, candidates.length) : study;
+    return { method, cut: estimated(value, stations.length, error), below: candidates.filter(({ score }) => score < value).length, candidates: candidates.length, errorOfMeasurement, near: nearest(candidates, value, error, errorOfMeasurement.value) };
   }
   return null;
 }

@@ -1,4 +1,5 @@
-import { estimated, NO_VARIANCE, notMeasurable, type Estimate, type NotMeasurable } from "./estimate.ts";
+import { clamped, estimated, NO_VARIANCE, notMeasurable, type Estimate, type NotMeasurable } from "./estimate.ts";
+import { intraclassCorrelations, type IntraclassForm } from "./intraclass.ts";
 import { meanSquares } from "./mean-squares.ts";
 
 export interface VarianceComponents {
@@ -29,7 +30,8 @@ const BAR = 0.8;
 /**
  * Reliability of the whole examination, candidates by stations, one score a cell: R. L. Brennan, Generalizability
  * Theory (2001), chapters 1 and 2. Relative coefficient = variance of candidates over itself and residual / stations;
- * absolute (phi) adds the stations' own variance / stations.
+ * absolute (phi) adds the stations' own variance / stations. The first is ICC(3,k) of Shrout and Fleiss with stations for
+ * markers, phi ICC(2,k), and one station's ICC(3,1): their intervals are these.
  * @param scores `scores[candidate][station]`, complete
  */
 export function generalizability(scores: readonly (readonly number[])[]): Generalizability | NotMeasurable {
@@ -46,14 +48,21 @@ export function generalizability(scores: readonly (readonly number[])[]): Genera
   };
   const { candidates, stations, residual } = components;
   if (candidates + residual < NO_VARIANCE) return notMeasurable(n, "the candidates do not differ");
-  const coefficient = (noise: number) => (candidates + noise < NO_VARIANCE ? notMeasurable(n, "the candidates do not differ") : estimated(candidates / (candidates + noise), n));
+  const forms = intraclassCorrelations(scores);
+  const coefficient = (noise: number, form: IntraclassForm) => {
+    if (candidates + noise < NO_VARIANCE) return notMeasurable(n, "the candidates do not differ");
+    const same = forms[form];
+    const interval = same.value === null ? null : same.interval;
+    return estimated(candidates / (candidates + noise), n, null, interval && clamped(interval.low, interval.high, 0, 1));
+  };
   return {
     candidates: n,
     stations: k,
     components,
-    relative: coefficient(residual / k),
-    absolute: coefficient((residual + stations) / k),
-    oneStation: coefficient(residual),
+    relative: coefficient(residual / k, "ICC(3,k)"),
+    // Stations that do not differ add nothing: phi is then the relative coefficient.
+    absolute: coefficient((residual + stations) / k, stations === 0 ? "ICC(3,k)" : "ICC(2,k)"),
+    oneStation: coefficient(residual, "ICC(3,1)"),
     absoluteError: Math.sqrt((residual + stations) / k),
     stationsNeeded: candidates < NO_VARIANCE ? null : Math.max(1, Math.ceil(((BAR / (1 - BAR)) * residual) / candidates)),
   };

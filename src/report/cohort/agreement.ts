@@ -121,19 +121,21 @@ function items(page: Page, { items: all, tool }: AgreementReport): void {
   }
 }
 
-const WHOSE: Record<WordingNeed["whose"], string> = {
-  people: "people read it differently: say more exactly what earns it",
-  tool: "people agree among themselves as far as is known: its phrases find too little or too much",
-  both: "people read it differently, and the tool differs from them",
-};
+function reason({ whose, people }: WordingNeed): string {
+  if (whose === "people") return "people read it differently: say more exactly what earns it";
+  if (whose === "both") return "people read it differently, and the tool differs from them";
+  if (people.of === 0) return "no two people marked the same: its phrases find too little or too much, or that person reads it otherwise";
+  return `${people.differ === 0 ? "people agree among themselves" : "people differ far less from one another than the tool from them"}: its phrases find too little or too much`;
+}
 
 function wordings(page: Page, needs: readonly WordingNeed[], marked: boolean): void {
   page.heading("Items whose wording most needs work");
   if (needs.length === 0) page.entry({ indent: 2, body: marked ? "None: nobody differed." : "Not measurable: no item was marked." });
-  needs.slice(0, MOST_WORDINGS).forEach(({ rubric, item, label, people, tool, whose, elements }, place) => {
+  needs.slice(0, MOST_WORDINGS).forEach((need, place) => {
+    const { rubric, item, label, people, tool, elements } = need;
     page.entry({ indent: 2, lead: String(place + 1), hang: 4, body: [strong(label), faint(` (${rubric}: ${item})`)] });
     const differ = [people.of > 0 ? `people among themselves ${people.differ} of ${people.of}` : null, tool.of > 0 ? `tool and people ${tool.differ} of ${tool.of}` : null].filter((part) => part !== null);
-    page.entry({ indent: 6, body: `differ: ${differ.join(", ")}. ${WHOSE[whose]}.` });
+    page.entry({ indent: 6, body: `differ: ${differ.join(", ")}. ${reason(need)}.` });
     for (const element of elements) page.entry({ indent: 6, body: `element "${element.label}": ${element.differ} of ${element.of}` });
   });
 }

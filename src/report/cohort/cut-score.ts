@@ -1,5 +1,6 @@
 import type { Cut, CutScoreReport, NearCandidate, StationCut } from "../../cohort/cutscore/report.ts";
 import { SMALL_COHORT } from "../../cohort/items/station.ts";
+import type { Estimate } from "../../cohort/statistics/estimate.ts";
 import { number, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { coefficient, estimate } from "./estimates.ts";
@@ -18,12 +19,13 @@ export function cutScoreText(report: CutScoreReport, look: Look): string {
   page.entry({ body: [strong("Cut scores"), data.borderline === null ? "" : `: the rating ${data.borderline} is borderline`] });
   for (const station of data.stations) stationBlock(page, station, data.borderline);
   if (data.examination !== null) {
-    const { method, cut, below, candidates, near } = data.examination;
+    const { method, cut, below, candidates, errorOfMeasurement, near } = data.examination;
     page.heading("The examination as a whole", plural(data.stations.length, "station"));
     row(page, "cut, mean of stations", `${percents(cut)} by ${method}${cut.value !== null && cut.standardError !== null ? `; standard error ${number(cut.standardError, 2)} points, the stations' errors taken as independent` : ""}`);
     if (candidates > 0) {
       row(page, "below it", `${below} of ${plural(candidates, "candidate")} with a score at every station`);
-      nearList(page, near, cut.value !== null && cut.standardError !== null, false);
+      row(page, "error of measurement", measurementError(errorOfMeasurement, "a candidate's mean over the stations"));
+      nearList(page, near, cut.value !== null && cut.standardError !== null, errorOfMeasurement.value !== null);
     }
   }
   page.blank();
@@ -55,7 +57,7 @@ function stationBlock(page: Page, station: StationCut, borderline: number | null
     warnings(page, angoff);
   }
   if (station.candidates === 0) return;
-  row(page, "error of measurement", station.errorOfMeasurement.value === null ? `not measurable: ${station.errorOfMeasurement.why}` : `${number(station.errorOfMeasurement.value)} points of one candidate's score${station.errorOfMeasurement.n < SMALL_COHORT ? `; from ${plural(station.errorOfMeasurement.n, "candidate")} only (fewer than ${SMALL_COHORT}), so a hint` : ""}`);
+  row(page, "error of measurement", measurementError(station.errorOfMeasurement, "one candidate's score"));
   if (borderline !== null && station.points.length > 0) {
     page.blank();
     for (const line of scatterLines(station, borderline)) page.entry({ indent: 2, body: line.replaceAll(" ", "\u00a0") });
@@ -65,6 +67,11 @@ function stationBlock(page: Page, station: StationCut, borderline: number | null
   if (decision === null) return;
   row(page, "below the cut", `${decision.below} of ${station.candidates} by ${decision.method}`);
   nearList(page, decision.near, decision.standardError !== null, station.errorOfMeasurement.value !== null);
+}
+
+function measurementError(error: Estimate, of: string): string {
+  if (error.value === null) return `not measurable: ${error.why}`;
+  return `${number(error.value)} points of ${of}${error.n < SMALL_COHORT ? `; from ${plural(error.n, "candidate")} only (fewer than ${SMALL_COHORT}), so a hint` : ""}`;
 }
 
 function cutRow(page: Page, cut: Cut): void {

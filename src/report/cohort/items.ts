@@ -23,7 +23,7 @@ export function itemsText(report: ItemsReport, look: Look): string {
   examination(page, data);
   for (const group of data.groups) groups(page, group);
   page.blank();
-  page.entry({ body: faint(INTERVAL_NOTE) });
+  page.entry({ body: faint(`${INTERVAL_NOTE} "Earn it": the item is met, complete or with as much of it as the rubric asks for at least. "With the rest": correlation of its marks with the total of the other items.`) });
   return page.toString();
 }
 

@@ -53,6 +53,22 @@ test("wording: who differs is told apart", () => {
   expect(report.wording.some(({ item }) => item === "needle")).toBe(false);
 });
 
+test("wording: where the tool differs from people far more often than they from one another, its phrases need work", () => {
+  // Of 20 rehearsals people differ in three; the tool finds the item in none, where they agree that it was said in 17.
+  const twenty = Array.from({ length: 20 }, (_, i) => record({ candidate: `W${i}`, items: { a: "absent" } }));
+  const lines = twenty.map(({ key }, i) => `${key.candidate},Kim,a,complete\n${key.candidate},Lee,a,${i < 3 ? "absent" : "complete"}`).join("\n");
+  const own = agreementReport(joinMarks(twenty, readMarks(`candidate,marker,item,content\n${lines}\n`, "m.csv")), "0", 0);
+  expect(own.wording).toMatchObject([{ whose: "tool", people: { differ: 3, of: 20 }, tool: { differ: 37, of: 40 } }]);
+  expect(agreementText(own, { width: 200, colour: false, ascii: true }).replace(/\s+/g, " ")).toContain("people differ far less from one another than the tool from them: its phrases find too little or too much");
+});
+
+test("disagreements of all people with the tool come before those of people among themselves", () => {
+  const two = ["A", "B"].map((candidate) => record({ candidate, items: { a: "complete" } }));
+  const lines = "A,Kim,a,complete\nA,Lee,a,absent\nB,Kim,a,absent\nB,Lee,a,absent";
+  const own = agreementReport(joinMarks(two, readMarks(`candidate,marker,item,content\n${lines}\n`, "m.csv")), "0", 0);
+  expect(own.disagreements.map(({ key }) => key.candidate)).toEqual(["B", "A"]);
+});
+
 /** Five invented rehearsals of four items; the tool finds three, three, two, two and one of them. */
 const FIVE = [3, 3, 2, 2, 1].map((said, i) => record({ candidate: `T${i}`, items: Object.fromEntries(["a", "b", "c", "d"].map((id, place) => [id, place < said ? "complete" : "absent"])) }));
 const totalsOf = (lines: string) => agreementReport(joinMarks(FIVE, readMarks(`candidate,marker,item,content\n${lines}\n`, "m.csv")), "0", 0).totals;

@@ -59,7 +59,7 @@ test("borderline group: mean of 50 and 60, error 7.07 / sqrt(2)", () => {
   const { group } = one();
   expect(group!.cut).toMatchObject({ value: 55 });
   expect(group!.cut.value !== null && group!.cut.standardError!).toBeCloseTo(5, 12);
-  expect(group!.warnings).toEqual([expect.stringContaining("only 2 rated borderline")]);
+  expect(group!.warnings).toEqual([expect.stringContaining("only 2 rated borderline"), "its 95% interval holds the whole scale and is left out"]);
 });
 
 test("who lies near the cut: within its error of 2.5 nobody, within an error of measurement of 5 two", () => {
@@ -114,6 +114,16 @@ test("the examination's cut is the mean of the stations' and its error theirs as
   const { examination, stations } = cutScoreReport(input({ scores }), "0");
   const error = stations[0]!.regression!.cut.value === null ? NaN : stations[0]!.regression!.cut.standardError!;
   expect(examination).toMatchObject({ method: "borderline regression", cut: { value: expect.closeTo(55, 10), standardError: expect.closeTo(error / Math.SQRT2, 10) }, candidates: 6, below: 3 });
+});
+
+test("of the examination as a whole, too, it is said who lies within the error of measurement: that of the mean over the stations", () => {
+  // Each candidate 4 points more at one station and 4 less at the other, in turn: residual variance 38.4, error of the mean of two sqrt(19.2), 4.38.
+  const scores = ["pen", "drops"].flatMap((station, place) => input().scores.map((score, i) => ({ ...score, station, score: score.score + ((i + place) % 2 === 0 ? 4 : -4) })));
+  const { examination } = cutScoreReport(input({ scores }), "0");
+  expect(examination!.errorOfMeasurement).toMatchObject({ value: expect.closeTo(Math.sqrt(19.2), 10), n: 6 });
+  expect(examination!.near.map(({ candidate, withinMeasurementError }) => [candidate, withinMeasurementError])).toEqual(examination!.near.filter(({ distance }) => Math.abs(distance) <= Math.sqrt(19.2)).map(({ candidate }) => [candidate, true]));
+  const text = cutScoreText(cutScoreReport(input({ scores }), "0"), { width: 100, colour: false, ascii: true });
+  expect(text).toMatch(/error of measurement {4}4\.4 points of a candidate's mean over the stations; from 6 candidates only/);
 });
 
 test("text and picture hold no figure that is none, and no text of a candidate's name as markup", () => {
@@ -183,10 +193,11 @@ test("where no error is known the text does not say that nobody is near; without
   expect(text({ ...judged, scores: [] })).not.toMatch(/below the cut|near the cut|error of measurement/);
 });
 
-test("an interval of judges' cuts stays within what a score can be", () => {
+test("an interval of judges' cuts that holds the whole scale is none, and that is said", () => {
   const { angoff } = one({ scores: [], borderline: null, judgements: readJudgements("judge,item,percent\nKim,a,50\nLee,a,60\n", "j.csv") });
   // 55 with an error of 5 and t 12.7: without bounds -8.5 to 118.5.
-  expect(angoff!.cut).toMatchObject({ value: 55, interval: { low: 0, high: 100 } });
+  expect(angoff!.cut).toMatchObject({ value: 55, standardError: expect.closeTo(5, 10), interval: null });
+  expect(angoff!.warnings).toContain("its 95% interval holds the whole scale and is left out");
 });
 
 test("a group of one gives no mean, and no word of how steady its mean is", () => {

@@ -48,8 +48,22 @@ test("Shrout and Fleiss 1979, page 426: case 3 averaged is Cronbach's alpha; and
   expect(printed(study.relative, 2)).toBe("0.91");
   expect(printed(study.absolute, 2)).toBe("0.62");
   expect(printed(study.oneStation, 2)).toBe("0.71");
+  // The same coefficients as ICC(3,k), ICC(2,k) and ICC(3,1), and so their intervals.
+  const { "ICC(3,k)": mixed, "ICC(2,k)": random, "ICC(3,1)": one } = intraclassCorrelations(SIX_TARGETS);
+  expect([study.relative, study.absolute, study.oneStation].map((figure) => interval(figure, 3))).toEqual([mixed, random, one].map((figure) => interval(figure, 3)));
   // 0.8 / 0.2 times 1.02 over (11.24 - 1.02) / 4 is 1.6: two stations would do for ranking.
   expect(study.stationsNeeded).toBe(2);
+});
+
+test("a coefficient of nought has an interval from nought, and stations that do not differ leave phi the relative coefficient", () => {
+  // Candidates differ less than the rest: their variance is set to nought.
+  const noise = generalizability([[10, 20], [20, 10], [12, 19], [19, 11]]);
+  if ("value" in noise) throw new Error(noise.why);
+  expect(noise.relative).toMatchObject({ value: 0, interval: { low: 0 } });
+  // Means of both stations 40.
+  const level = generalizability([[10, 12], [30, 26], [50, 49], [70, 73]]);
+  if ("value" in level) throw new Error(level.why);
+  expect(level.absolute).toEqual(level.relative);
 });
 
 test("totals that do not differ, one marker, or one candidate are not measurable", () => {
