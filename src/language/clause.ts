@@ -65,8 +65,11 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (token.text === "and" || token.text === "then") return opens(next);
   if (place - first > 3 && supposes(tokens, first) && opensMain(tokens, place)) return true;
   if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
-  return token.text === "if" && place - first > 2;
+  // "Take it | if it's still today".
+  return token.text === "if" && (place - first > 2 || (place - first === 2 && WHAT_IT_IS_DONE_TO.test(before.text)));
 }
+
+const WHAT_IT_IS_DONE_TO = /^(it|them|one|that|this|these|those)$/;
 
 /** Said before a clause and no part of it. */
 export const LEADS_IN = /^(well|so|and|but|or|then|also|okay|now|um|uh|er)$/;

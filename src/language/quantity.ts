@@ -218,7 +218,7 @@ function countedSeconds(tokens: readonly Token[], at: number, reading: Reading):
   return { ...reading, low: reading.low === 1 ? end : reading.low, unit: "second", approximate: true, firm: true, kind: "amount" };
 }
 /** A count to hold the breath; a dose counter's "counts down to 200" is not meant. */
-const COUNT_LIMIT = 60;
+const COUNT_LIMIT = 100;
 
 /** "this one", "one of them", "the blue one": a bare one counts nothing unless a hedge says so. */
 function isPronoun(tokens: readonly Token[], at: number, reading: Reading): boolean {

@@ -270,6 +270,31 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   return { reading: misheard ? "misheard" : "wrong", mention: wrong };
 }
 
+/** A number this near to a passage whose response names none still belongs to it: "hold that breath | while you count to a hundred". */
+const BESIDE = 6;
+
+/**
+ * A number that is plainly not the element's, said with a response that names none: "chew a seventy five milligram
+ * aspirin" is no "chew an aspirin" where the element wants three hundred. A number that the response itself has as words
+ * is its own, and where the right number stands beside it another is spoken of as well.
+ */
+export function wrongNumberBeside(stream: Stream, window: Window, expected: ExpectedQuantity): QuantityMention | null {
+  const { first, end } = around(stream, window, BESIDE);
+  let wrong: QuantityMention | null = null;
+  for (const mention of stream.quantities) {
+    if (mention.first < first || mention.end > end || !mention.firm || isDeniedItself(stream, mention)) continue;
+    const clause = stream.clauseOf[mention.first]!;
+    if (clause !== stream.clauseOf[window.first] && clause !== stream.clauseOf[window.end - 1]) continue;
+    const reading = compareQuantity(mention, expected);
+    if (reading === "right") return null;
+    if (reading !== "wrong" || isAnotherMatter(mention, expected) || (mention.perDay !== undefined && expected.unit !== "time-per-day" && !ASKS_INTERVAL.test(window.response.text))) continue;
+    // Its unit may be a word of the response all the same ("full strength").
+    if (window.aligned.some(({ hit }) => hit.first < mention.end - 1 && mention.first < hit.end)) continue;
+    wrong ??= mention;
+  }
+  return wrong;
+}
+
 /** "Twenty units, not twelve": a number that is denied itself confirms nothing, and contradicts nothing. A bound is none ("not more than two"). */
 function isDeniedItself({ tokens }: Stream, { first, bound }: QuantityMention): boolean {
   let before = first - 1;

@@ -4,9 +4,10 @@ import type { QuantityMention } from "../language/quantity.ts";
 import { isAlone } from "./company.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Response } from "./response.ts";
-import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
+import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity, wrongNumberBeside } from "./gates.ts";
 import { goesAnotherWay } from "./direction.ts";
 import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
+import { tellsAnothersRule, tellsNoRule } from "./rule.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
 import { toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
@@ -187,6 +188,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
   if (element.kind === "tell" && goesAnotherWay(stream, window)) passage.closed.push("direction");
+  if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream))) passage.closed.push("rule");
   const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");
   if (element.quantity !== null && asksForNumber) {
     const quantity = readQuantity(stream, window, element.quantity);
@@ -199,7 +201,11 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
       passage.closed.push("sound-alike");
     }
   }
-  if (element.quantity !== null && !asksForNumber && lacksNumber(window) && readQuantity(stream, window, element.quantity).reading !== "right") passage.closed.push("quantity");
+  if (element.quantity !== null && !asksForNumber) {
+    const wrong = wrongNumberBeside(stream, window, element.quantity);
+    if (wrong !== null) passage.quantity = wrong;
+    if (wrong !== null || (lacksNumber(window) && readQuantity(stream, window, element.quantity).reading !== "right")) passage.closed.push("quantity");
+  }
   // A question is asked, whatever it denies ("pretend I'm not here and show me").
   const polarity = element.kind === "tell" ? readPolarity(stream, window, element.vocabulary) : "agrees";
   if (polarity === "agrees") return element.redFlag && isPlayedDown(window, stream) ? { ...passage, closed: [...passage.closed, "played-down"] } : passage;

@@ -60,6 +60,8 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
   tokens.forEach((token, place) => {
     if (stream.withdrawn.has(place)) return;
     for (const hit of heardPhrases.allAt(tokens, place)) {
+      // "Breathe out, sorry, in": no word of a set phrase may be taken back.
+      if (stream.withdrawn.size > 0 && isTakenBack(hit, stream)) continue;
       add(hit.value, hit.first, hit.end, 1);
       add(phraseKey(hit.parted ? [token, tokens[hit.end - 1]!] : tokens.slice(hit.first, hit.end)), hit.first, hit.end, 1);
     }
@@ -83,6 +85,12 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
   }
   for (const list of postings.values()) list.sort((a, b) => a.first - b.first || b.quality - a.quality);
   return postings;
+}
+
+/** Whether any of the words that a set phrase is said in was taken back. */
+function isTakenBack({ first, end, parted }: { first: number; end: number; parted: boolean }, { withdrawn }: Stream): boolean {
+  for (let place = parted ? end - 1 : first; place < end; place += 1) if (withdrawn.has(place)) return true;
+  return false;
 }
 
 function misheard(heard: string, rubric: CompiledRubric): readonly string[] {

@@ -4,7 +4,7 @@ import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 // An invented card and invented talk: behaviour only.
 const card = cardWith(`
       - { id: turns, label: Four turns of the crank, quantity: { value: 4, unit: turn }, say: ["turn the crank {quantity}", "a pair of turns to each side of the crank"] }
-      - { id: rest, label: Rests it for ten minutes, quantity: { value: 10, unit: minute }, say: ["rest the lantern for {quantity}"] }
+      - { id: rest, label: Rests it for ten minutes, quantity: { value: 10, unit: minute }, say: ["rest the lantern for {quantity}", "let the lantern rest a good while"] }
       - { id: cold, label: Below 25 degrees, quantity: { value: 25, unit: degree-celsius }, say: ["keep the lantern below {quantity}"] }
 `.replace("unit: turn }", "unit: time }"));
 const content = (item: string, says: string, turns: string[] = []) => markTalk([...OPENING, `C: ${says}`, ...turns], {}, card).items.find(({ id }) => id === item)?.content;
@@ -27,4 +27,9 @@ describe("degrees without a scale are those of the rubric", () => {
 describe("a turn that goes on behind the listener's word is one sentence", () => {
   test("a denial keeps what it denies", () => expect(content("rest", "You should never", ["P: Sure.", "C: rest the lantern for ten minutes."])).not.toBe("complete"));
   test("another turn is another", () => expect(content("rest", "You should never polish it.", ["P: Sure.", "C: Rest the lantern for ten minutes."])).toBe("complete"));
+});
+
+describe("a wrong number beside a response that names none", () => {
+  test.each(["Let the lantern rest a good while, two minutes.", "Let the lantern rest a good while as you count to a hundred."])("is wrong: %s", (says) => expect(content("rest", says)).toBe("incorrect"));
+  test.each(["Let the lantern rest a good while.", "Let the lantern rest a good while, ten minutes.", "Let the lantern rest a good while, then polish it for two minutes.", "Let the lantern rest a good while, not two minutes."])("is right: %s", (says) => expect(content("rest", says)).toBe("complete"));
 });

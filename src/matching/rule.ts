@@ -1,0 +1,43 @@
+import type { Stream } from "./stream.ts";
+import type { Window } from "./windows.ts";
+
+/*
+ * A response may suppose something and tell a rule for it: "if you miss one take it when you remember". Neither half is
+ * the whole: what is told without its condition is mostly understood, but the condition without its rule tells nothing.
+ */
+
+/** Of what a response tells behind its condition, at least so much by weight must be said. */
+const TOLD_LEAST = 0.25;
+/** Whether the passage says when, and hardly anything of what to do then: "if you miss one, tell me" is no "if you miss one, take it late". */
+export function tellsNoRule({ response: { terms }, aligned }: Window): boolean {
+  if (!terms.some(({ supposed, plain }) => supposed && !plain)) return false;
+  let told = 0;
+  let said = 0;
+  for (const { supposed, plain, weight } of terms) if (!supposed && !plain) told += weight;
+  for (const { term, quality } of aligned) if (!terms[term]!.supposed && !terms[term]!.plain) said += terms[term]!.weight * quality;
+  return told > 0 && said < TOLD_LEAST * told;
+}
+
+/** Opens another condition than that of what was told before it. */
+const ANOTHER = /^(and|but|or)$/;
+
+/** Whether the passage takes its condition from one rule and what is told from another: "if it's still today leave it, and if it's tomorrow | take it". */
+export function tellsAnothersRule({ response: { terms }, aligned }: Window, { tokens, clauses, clauseOf, polarity }: Stream): boolean {
+  let last = -1;
+  let told = -1;
+  for (const { term, hit } of aligned) {
+    if (terms[term]!.plain) continue;
+    if (!terms[term]!.supposed) {
+      if (!polarity[hit.first]!.hypothetical && (told < 0 || hit.first < told)) told = hit.first;
+    } else if (polarity[hit.first]!.hypothetical) last = Math.max(last, hit.first);
+  }
+  if (last < 0 || told < 0) return false;
+  // "Take it if it's still today" tells it first, "take it, and if it's tomorrow" has told it for something else.
+  if (told < last) return ANOTHER.test(tokens[clauses[clauseOf[last]!]!.first]!.text);
+  let between = false;
+  for (let place = last; place < told; place += 1) {
+    if (!polarity[place]!.hypothetical) between = true;
+    else if (between) return true;
+  }
+  return false;
+}

@@ -1,0 +1,22 @@
+import { describe, expect, test } from "vitest";
+import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
+
+// An invented card and invented talk: behaviour only.
+const card = cardWith(`
+      - { id: smoke, label: Smoking - trims the wick, say: [if the lamp smokes trim the wick, trim the wick when the lamp smokes] }
+      - { id: early, label: Gone out before dusk - wipes it, say: [if it goes out before dusk wipe it] }
+      - { id: late, label: Gone out after dusk - lifts it, say: [if it goes out after dusk lift it] }
+`);
+const content = (says: string, item: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === item)!.content;
+
+describe("a condition without its rule tells nothing", () => {
+  test("something else is told for it", () => expect(content("If the lamp smokes give the museum a shout.", "smoke")).toBe("absent"));
+  test.each(["If the lamp smokes trim the wick.", "If the lamp smokes, just trim it.", "Trim the wick if it smokes."])("the rule is told: %s", (says) => expect(content(says, "smoke")).toBe("complete"));
+});
+
+describe("what is told is told for its own condition", () => {
+  const swapped = "If it goes out before dusk lift it, and if it goes out after dusk wipe it.";
+  test.each(["early", "late"])("swapped: %s", (item) => expect(content(swapped, item)).not.toBe("complete"));
+  const right = "If it goes out before dusk wipe it, and if it goes out after dusk lift it.";
+  test.each(["early", "late"])("as it should be: %s", (item) => expect(content(right, item)).toBe("complete"));
+});
