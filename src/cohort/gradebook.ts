@@ -1,5 +1,6 @@
 import { stands } from "../scoring/standing.ts";
 import type { Measured } from "../scoring/types.ts";
+import { doubtedOf } from "./record.ts";
 import { isMarked, type CohortResult } from "./result.ts";
 
 /** A cell of a table: null where a figure is not measurable or there is no sheet. */
@@ -59,7 +60,7 @@ function ownColumns(): Column[] {
     marked("critical_met", "INT32", ({ critical }) => critical.met),
     marked("critical_total", "INT32", ({ critical }) => critical.total),
     marked("critical_missed", "STRING", ({ critical }) => critical.missed.join("; ")),
-    marked("critical_to_confirm", "STRING", ({ critical }) => [...((critical as Partial<typeof critical>).doubted ?? []), ...critical.unsure].join("; ")),
+    marked("critical_to_confirm", "STRING", (sheet) => [...doubtedOf(sheet), ...sheet.critical.unsure].join("; ")),
     marked("unsafe", "INT32", ({ unsafe }) => standing(unsafe.found).length),
     marked("unsafe_found", "STRING", ({ unsafe }) => standing(unsafe.found).join("; ")),
     marked("unsafe_to_confirm", "STRING", ({ unsafe }) => toConfirm(unsafe.found).join("; ")),

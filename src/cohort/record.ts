@@ -76,8 +76,7 @@ export function recordOf(key: ResultKey, file: string, columns: Record<string, s
       };
     }),
     criticalMissed: sheet.critical.missed,
-    // Sheets of earlier versions do not have it.
-    criticalDoubted: (sheet.critical as Partial<MarkSheet["critical"]>).doubted ?? [],
+    criticalDoubted: doubtedOf(sheet),
     incorrect: sheet.incorrect.map(({ item, element, label, corrected }) => ({ item, element, label, corrected })),
     unsafe: sheet.unsafe.found.map(({ id: statement, label, corrected, listen }) => ({ id: statement, label, corrected, listen })),
     sections: sheet.sections.map(({ id: section, title: name, seconds }) => ({ id: section, title: name, seconds })),
@@ -88,6 +87,11 @@ export function recordOf(key: ResultKey, file: string, columns: Record<string, s
     costs: sheet.plan.costs.map(({ what, seconds, words }) => ({ what, seconds, words })),
     changes: sheet.changes.map(({ item, advice }) => ({ ...(item !== undefined && { item }), advice })),
   };
+}
+
+/** Critical items missed that listening may well find said; sheets of earlier versions do not have them. */
+export function doubtedOf({ critical }: MarkSheet): string[] {
+  return (critical as Partial<MarkSheet["critical"]>).doubted ?? [];
 }
 
 /** Null for a rehearsal that could not be marked. */

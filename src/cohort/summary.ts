@@ -1,6 +1,7 @@
 import type { Finding } from "../problem/problem.ts";
 import { stands } from "../scoring/standing.ts";
 import type { Outcome } from "../scoring/types.ts";
+import { doubtedOf } from "./record.ts";
 import { isMarked, type CohortResult } from "./result.ts";
 
 export interface StationSummary {
@@ -95,7 +96,7 @@ function addSheet(tally: Tally, sheet: NonNullable<CohortResult["sheet"]>): void
   // Sheets of earlier versions have no corrections.
   const overruled = (sheet.corrections ?? null)?.applied.length ?? 0;
   if (overruled > 0) tally.overruled = { marks: tally.overruled.marks + overruled, rehearsals: tally.overruled.rehearsals + 1 };
-  const { doubted = [] } = sheet.critical as Partial<typeof sheet.critical>;
+  const doubted = doubtedOf(sheet);
   for (const id of sheet.critical.missed) {
     const known = tally.missed.get(id) ?? { label: sheet.items.find((item) => item.id === id)?.label ?? id, missed: 0, toConfirm: 0 };
     tally.missed.set(id, { ...known, missed: known.missed + 1, toConfirm: known.toConfirm + Number(doubted.includes(id)) });

@@ -322,7 +322,6 @@ export const blockSchema = z.strictObject({
 });
 
 export type RubricFile = z.output<typeof rubricSchema>;
-export type BlockFile = z.output<typeof blockSchema>;
 export type Phrase = z.output<typeof phraseSchema>;
 export type Severity = z.output<typeof severitySchema>;
 export type Quantity = z.output<typeof quantitySchema>;

@@ -26,8 +26,6 @@ const WORTH = {
 } as const;
 /** Less than this share over the target is no fault of the plan. */
 const JUST_OVER = 0.05;
-/** How the judgement says that something was shown. */
-const SHOWN = /shown/;
 
 interface Candidate extends Change {
   rank: number;
@@ -63,7 +61,7 @@ function ofUnsafe(unsafe: readonly StatementResult[]): Candidate[] {
 function ofItems(items: readonly JudgedItem[], incorrect: readonly IncorrectResult[], total: MarkSheet["total"], teachBack: TeachBackResult): Candidate[] {
   return items.flatMap(({ item, result, elements }): Candidate[] => {
     const critical = item.critical && !result.met;
-    if (critical && result.content === "cannot-tell" && elements.some(({ reason }) => SHOWN.test(reason ?? ""))) {
+    if (critical && result.content === "cannot-tell" && elements.some(({ doubt }) => doubt?.verdict === "shown")) {
       return [{ advice: `Say it aloud as well as showing it: ${item.label}.`, worth: "critical item, shown and not said", item: item.id, rank: WORTH.critical.shown }];
     }
     if (!["partial", "incorrect", "absent"].includes(result.content)) return [];

@@ -16,6 +16,8 @@ export interface JudgedElement extends ElementResult {
   slips: Match[];
   /** The wrong statement that stands. */
   standing: Match | null;
+  /** The passage that makes it impossible to tell: half heard, shown, or a sound-alike. */
+  doubt: Match | null;
   /** Where it is said best: what order is judged by. */
   best: Match | null;
   /** Right in another country. */
@@ -66,7 +68,7 @@ export function judgeElement(context: Context, item: string, element: Element): 
   const lastRight = right[right.length - 1];
   const takenBack = wrong.filter((match) => match.takenBack === true);
   const lastWrong = wrong.filter((match) => match.takenBack !== true).at(-1);
-  const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: takenBack, standing: null, best: null as Match | null };
+  const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: takenBack, standing: null, doubt: null, best: null as Match | null };
   const evidence = (matches: Match[]) => strongest(matches).map((match) => context.evidence(withDenial(context, match)));
 
   if (lastWrong !== undefined && (lastRight === undefined || lastWrong.span.first > lastRight.span.first)) {
@@ -77,7 +79,7 @@ export function judgeElement(context: Context, item: string, element: Element): 
     return { ...base, content: "complete", elicitation: first.elicitation, evidence: evidence(right), confidence: Math.max(...right.map(({ confidence }) => confidence)), slips: wrong, best: right.reduce((best, match) => (match.confidence > best.confidence ? match : best)) };
   }
   if (doubt !== undefined) {
-    return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, ...reasonOf(context, doubt, element) };
+    return { ...base, content: "cannot-tell", elicitation: null, evidence: evidence([doubt]), confidence: 0.5, doubt, ...reasonOf(context, doubt, element) };
   }
   const nearest = context.matches.nearest.find((attempt) => attempt.item === item && attempt.element === element.id);
   return { ...base, content: "absent", elicitation: null, evidence: [], confidence: absenceConfidence(nearest) };

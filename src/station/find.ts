@@ -34,7 +34,7 @@ export function findStation(transcript: Transcript, options: StationOptions = {}
   const findings = [...voices.findings];
 
   const { start, end, restarts } = edgesOf(scene, range, options, findings);
-  const revised = reviseOutside(scene, voices, start.token, end.token);
+  const revised = reviseOutside(scene, voices, end.token);
   const excludedTokens = interruptions(revised.roles, start.token, end.token);
   const excluded = excludedTokens.map((span) => ({ first: wordFrom(scene, span.first), end: wordFrom(scene, span.end) }));
   const firstWord = start.token === 0 ? 0 : wordFrom(scene, start.token);

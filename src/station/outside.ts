@@ -9,7 +9,7 @@ const OUTSIDE_DISCOUNT = 0.6;
  * the examiner or coach, and who answers may be the candidate or whoever played the patient: unknown.
  * Roles that labels tell stay as they are.
  */
-export function reviseOutside(scene: Scene, voices: Voices, _start: number, end: number): Voices {
+export function reviseOutside(scene: Scene, voices: Voices, end: number): Voices {
   const debrief = cuesOf(scene, ["examiner_question", "feedback"], Math.max(0, end - 1))[0];
   if (debrief === undefined) return voices;
   const from = Math.max(end, clauseStart(scene, debrief.first));

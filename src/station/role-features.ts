@@ -13,7 +13,7 @@ const OUTSIDE = 0x5bd1e995;
 /**
  * The evidence of a sentence's features is shared out over its words: each word gets this power of the number of
  * words. At 0 a long sentence counts its own features once a word, and shouts everything else down; at -1 it counts
- * them once in all. Compared on held-out folds, see README.md.
+ * them once in all. Compared on held-out folds, see tests/bench/results/roles.md.
  */
 const SHARING_POWER = -0.5;
 

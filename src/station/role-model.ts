@@ -26,7 +26,7 @@ export function weightOf({ starts, ends, values }: RoleWeights, hash: number): n
 /**
  * How the scores are weighed when roles are read off. Features of one word back each other up, in punctuated text
  * (where whole sentences share features) more than in bare text; and the corpora's professionals speak more than
- * candidates may. Chosen on held-out folds by the training script, see README.md.
+ * candidates may. Chosen on held-out folds by `npm run train:roles`, see tests/bench/results/roles.md.
  */
 export interface Decoding {
   /** Multiplies the score of who says a word. */

@@ -95,3 +95,10 @@ test("an item of which one part came late and another not at all is not put righ
   expect(text).toContain("Say this: Clean the case.");
   expect(text).not.toContain("before the time is up");
 });
+
+test("what was half heard is not advised to be said aloud as well as shown", () => {
+  const card = { ...CARD, sections: CARD.sections.map((section) => ({ ...section, items: section.items.map((one) => ({ ...one, critical: one.id === "hold" })) })) };
+  const sheet = markTalk([...OPENING, "C: Shake the inhaler well. And you keep your breath in for [inaudible].", ...REST], {}, card);
+  expect(item(sheet, "hold").content).toBe("cannot-tell");
+  expect(sheet.changes.map(({ advice: text }) => text).join()).not.toContain("as well as showing");
+});

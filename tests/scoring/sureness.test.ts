@@ -7,7 +7,7 @@ import weights from "../../src/scoring/sureness.json";
 
 // Invented marks: behaviour only.
 const item = { kind: "tell" } as Item;
-const element = (content: JudgedElement["content"], more: Partial<JudgedElement> = {}): JudgedElement => ({ id: "one", label: "One", content, elicitation: null, evidence: [], confidence: 0.8, inTime: [], late: [], slips: [], standing: null, best: null, elsewhere: [], ...more });
+const element = (content: JudgedElement["content"], more: Partial<JudgedElement> = {}): JudgedElement => ({ id: "one", label: "One", content, elicitation: null, evidence: [], confidence: 0.8, inTime: [], late: [], slips: [], standing: null, doubt: null, best: null, elsewhere: [], ...more });
 const attempt = (score: number, closed: Attempt["closed"] = []): Attempt => ({ item: "item", element: "one", span: { first: 0, end: 1 }, score, response: "", aligned: [], missing: [], closed });
 const sureness = (of: JudgedElement, found: number, nearest?: Attempt) => surenessOf(of, nearest, item, [], found);
 

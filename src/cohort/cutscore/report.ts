@@ -120,15 +120,17 @@ const REGRESSION_ERROR = "standard error of the line's height at the borderline 
 function regressionCut(rated: StationCut["points"], borderline: number, own: readonly Score[]): RegressionCut {
   const none = (why: string): RegressionCut => ({ method: "borderline regression", cut: notMeasurable(rated.length, why), errorBy: REGRESSION_ERROR, warnings: [], rSquared: null, slope: null, intercept: null });
   if (rated.length === 0) return none("nobody was rated");
-  const line = linearRegression(rated.map(({ rating }) => rating), rated.map(({ score }) => score));
-  if (!("slope" in line)) return none(line.why === "all points have the same value on the horizontal axis" ? "all candidates have the same rating" : "fewer than three rated candidates");
+  if (rated.length < 3) return none("fewer than three rated candidates");
+  const ratings = rated.map(({ rating }) => rating);
+  const line = linearRegression(ratings, rated.map(({ score }) => score));
+  // Enough points, so what is left is that they stand above one another.
+  if (!("slope" in line)) return none("all candidates have the same rating");
   if (line.slope.value <= 0) return { ...none("higher ratings do not go with higher scores here, so no cut can be read from the line"), rSquared: line.rSquared, slope: line.slope.value, intercept: line.intercept.value };
   const cut = line.at(borderline);
   // The line knows no bounds, a score does.
   if (cut.value < 0 || cut.value > 100) {
     return { ...none(`at the rating ${borderline} the line is at ${Number(cut.value.toFixed(1))}%, and no score can be`), rSquared: line.rSquared, slope: line.slope.value, intercept: line.intercept.value };
   }
-  const ratings = rated.map(({ rating }) => rating);
   const warnings = [
     rated.length < SMALLEST_COHORT ? `only ${rated.length} rated candidates: below ${SMALLEST_COHORT} the cut's error is unacceptably large (Homer et al., Medical Teacher 2016)` : null,
     line.rSquared !== null && line.rSquared < LEAST_R_SQUARED ? `R squared is below ${LEAST_R_SQUARED}: checklist and rating hardly go together (AMEE Guide 49, 2010)` : null,

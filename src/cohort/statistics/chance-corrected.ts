@@ -2,7 +2,7 @@ import { FEWEST_CLUSTERS } from "./clustered-interval.ts";
 import { tQuantile } from "./distributions.ts";
 import { clamped, estimated, LEVEL, NO_VARIANCE, notMeasurable, type Estimate } from "./estimate.ts";
 
-/** How likely chance agreement is held to be, from the categories' shares; `gradient` is its slope for one unit's own shares. */
+/** How likely chance agreement is held to be, from the categories' shares; `unitExpected` holds one unit's own shares against those of all. */
 export interface ChanceModel {
   expected(shares: readonly number[]): number;
   unitExpected(unitShares: readonly number[], shares: readonly number[]): number;
