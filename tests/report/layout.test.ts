@@ -1,4 +1,5 @@
 import stringWidth from "string-width";
+import { coefficient } from "../../src/report/cohort/estimates.ts";
 import { expect, test } from "vitest";
 import { clean } from "../../src/report/clean.ts";
 import { clock, measured, number, percent } from "../../src/report/figures.ts";
@@ -69,4 +70,8 @@ test("figures keep no trailing zeros and no minus nought", () => {
 test("a figure that was not measured reads as the reason", () => {
   expect(measured({ value: null, why: "no times" }, clock)).toBe("not measurable: no times");
   expect(measured({ value: 61, estimated: true }, clock)).toBe("1:01 (estimated)");
+});
+
+test("a coefficient has two decimals and is never minus nought", () => {
+  expect([0.125, 1, -0.001, -0.4].map(coefficient)).toEqual(["0.13", "1.00", "0.00", "-0.40"]);
 });

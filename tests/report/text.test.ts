@@ -268,3 +268,24 @@ test("a shipped rubric, whose file is its name, is named once", () => {
   own.rubric.file = "mine.yaml";
   expect(flat(own)).toContain("Rubric pressurised-inhaler, version 3, mine.yaml, content");
 });
+
+test("a statement that stands in one place and may be mis-heard in another stands, and is not counted among those to listen to", () => {
+  const sheet = completeSheet();
+  const [said] = sheet.unsafe.found;
+  sheet.unsafe.found = [said!, { ...said!, listen: true }];
+  expect(flat(sheet)).toMatch(/Unsafe +1 of the 6 listed statements found(?!; 1 to listen)/);
+});
+
+test("what takes less than ten seconds is told to a tenth", () => {
+  const sheet = completeSheet();
+  sheet.plan.costs = [{ what: "repeats", words: 12, seconds: 4.24 }, { what: "asides", words: 40, seconds: 12.4 }, { what: "pauses", words: 0, seconds: 65 }];
+  const page = flat(sheet);
+  for (const cost of ["repeats: 4.2 s, 12 words", "asides: 12 s, 40 words", "long pauses: 1:05"]) expect(page).toContain(cost);
+});
+
+test("of several parts that were said the listener is sent to those that are no surer than the item", () => {
+  const sheet = completeSheet();
+  const at = (start: number) => ({ ...sheet.claims[0]!.evidence, start });
+  sheet.items = [item("opening", "one", "First item", [element("A", [at(30)], { confidence: 0.95 }), element("B", [at(61)], { confidence: 0.6 })], { listen: true, confidence: 0.6 })];
+  expect(flat(sheet)).toContain("LISTEN at 1:01: only 60% sure");
+});

@@ -171,3 +171,10 @@ describe("length", () => {
     expect(review(when).figures.speaking.words).toBe(9);
   });
 });
+
+test("a response of a shared block that earns nothing is told once, though each rubric has its own reason; two other faults of one line are two", () => {
+  const at = (code: string, message: string) => ({ code, severity: "warning" as const, file: "block.yaml", line: 7, column: 3, message });
+  const told = (code: string) => reportOf([], [at(code, "one reason"), at(code, "another reason")], { version: "0", today: "2026-11-25" }).findings.map(({ message }) => message);
+  expect(told("SW-C01")).toEqual(["one reason"]);
+  expect(told("SW-C02")).toEqual(["another reason", "one reason"]);
+});

@@ -160,6 +160,13 @@ describe("whose marks change, and why", () => {
     expect(candidate!.items).toEqual([expect.objectContaining({ id: "rinse", after: null })]);
   });
 
+  test("an element that nobody said and that one version lacks changes nobody's marks", () => {
+    const rinse = "        say:\n          - rinse your mouth with water afterwards\n          - gargle with water and spit it out\n          - rinse and spit afterwards\n";
+    const after = edited([rinse, `        elements:\n          - id: rinse\n            label: Rinses the mouth\n${rinse.replace(/^/gm, "    ").trimEnd()}\n          - { id: thrice, label: Three times, say: [do that three times over] }\n`]);
+    expect(told(after).join()).toContain("element rinse/thrice added");
+    expect(compare(after).candidate).toBeNull();
+  });
+
   test("what is only words changes nobody's marks", () => {
     expect(compare(edited(["label: Rinses the mouth", "label: Rinses and spits"], ["version: 1", "version: 2"])).candidate).toBeNull();
   });

@@ -67,6 +67,12 @@ describe("a rubric is read", () => {
     expect(rubric.sections[0]!.items[0]!.elements).toEqual([{ id: "high", label: "High", say: ["put it high up"] }]);
   });
 
+  test("an override that gives 'say' makes one element of the block's several", () => {
+    const block = BLOCK.replace("say: [hello there], weight: 2 }", "weight: 2, elements: [{ id: high, label: High, say: [put it high up] }, { id: low, label: Low, say: [put it low down] }] }");
+    const rubric = load(RUBRIC.replace("sections:\n", "sections:\n  - include: blocks/opening.yaml\n    override: { greet: { say: [good morning] } }\n"), { "blocks/opening.yaml": block });
+    expect(rubric.sections[0]!.items[0]!.elements).toEqual([{ id: "greet", label: "Greets", say: ["good morning"] }]);
+  });
+
   test("the hash follows the content and not the file's name", () => {
     const again = loadRubric(RUBRIC, { file: "other.yaml", readBlock: () => "" });
     expect(again.hash).toBe(load(RUBRIC).hash);

@@ -243,3 +243,9 @@ test("a cut of two of 25 items is not held against totals of all of them", () =>
 test("a rating that no scale has is told, and does not end the program", () => {
   expect(() => readScores("candidate,score,rating\nA,50,1e200\n", "s.csv")).toThrow("the rating '1e200' is no number of a scale");
 });
+
+test("below the examination's cut are only candidates who sat every station", () => {
+  const table = (station: string) => TABLE.split("\n").slice(1, -1).map((line) => `${line},${station}`).join("\n");
+  const scores = readScores(`candidate,score,rating,station\n${table("pen")}\n${table("drops")}\nZ,10,1,pen\n`, "s.csv");
+  expect(cutScoreReport(input({ scores }), "0").examination).toMatchObject({ candidates: 6 });
+});

@@ -139,3 +139,16 @@ test("groups that sat other stations are not put side by side without a word", (
   expect(page([...at("pen", "north", 8), ...at("drops", "north", 2), ...at("pen", "south", 2), ...at("drops", "south", 8)])).toContain("north: drops 2, pen 8; south: drops 8, pen 2): a difference may be the stations'");
   expect(page([...at("pen", "north", 5), ...at("drops", "north", 5), ...at("pen", "south", 5), ...at("drops", "south", 5)])).not.toContain("same stations");
 });
+
+test("of one rehearsal nobody says that all or none earn an item", () => {
+  const everybody = (records: typeof COHORT) => itemsReport(records, "0").stations[0]!.items.map((item) => item.everybody);
+  expect(everybody(COHORT.slice(0, 1))).toEqual(Array(10).fill(null));
+  expect(everybody([0, 7].map((i) => COHORT[i]!)).filter((each) => each === "all")).toHaveLength(7);
+});
+
+test("of two groups that differ it is told once: the second says the same with the other sign", () => {
+  const group = (accent: string, missed: number) => Array.from({ length: 12 }, (_, i) => record({ candidate: `${accent}${i}`, columns: { accent }, items: { a: i < missed ? "absent" : "complete", b: "complete" } }));
+  const differing = (...records: ReturnType<typeof group>[]) => itemsReport(records.flat(), "0", ["accent"]).groups[0]!.differing;
+  expect(differing(group("north", 1), group("south", 11))).toEqual([{ value: "north", rate: "missed" }]);
+  expect(differing(group("north", 1), group("south", 11), group("west", 11)).map(({ value }) => value)).toContain("north");
+});
