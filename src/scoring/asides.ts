@@ -2,6 +2,7 @@ import { isSmallTalk } from "../language/small-talk.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
 import type { SaidClause } from "../matching/types.ts";
+import { liesIn } from "../station/span.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
 import { stretchWithCost } from "./stretch.ts";
@@ -71,7 +72,7 @@ function sortOf(context: Context, sentence: readonly SaidClause[]): Sort {
 /** A question of the rubric's, or the opening that it asks for. */
 function isAsked({ matches }: Context, sentence: readonly SaidClause[]): boolean {
   const span = { first: sentence[0]!.first, end: sentence[sentence.length - 1]!.end };
-  return matches.elements.some(({ span: said, verdict, score }) => verdict === "right" && score >= 0.8 && said.first >= span.first && said.end <= span.end);
+  return matches.elements.some(({ span: said, verdict, score }) => verdict === "right" && score >= 0.8 && liesIn(said, span));
 }
 
 const sizeOf = (sentence: readonly SaidClause[]) => sentence.reduce((sum, { first, end }) => sum + end - first, 0);

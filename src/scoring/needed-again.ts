@@ -1,8 +1,10 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
 import type { SaidClause } from "../matching/types.ts";
-import { turnsOf } from "../station/turns.ts";
+import { beginsIn, meets } from "../station/span.ts";
+import { turnAt, turnsOf } from "../station/turns.ts";
 import type { Turn, WordSpan } from "../station/types.ts";
+import { textsIn } from "../station/written-words.ts";
 import type { Context } from "./context.ts";
 import type { TeachBackResult } from "./types.ts";
 
@@ -27,21 +29,21 @@ export function neededAgain(context: Context, teachBack: TeachBackResult): (clau
   const wrong = [...matches.patient, ...matches.elements].filter(({ verdict }) => verdict === "wrong");
   const heard = matches.heard;
   return (clause) => {
-    if (back !== null && clause.first >= back.first && clause.first < back.end) return true;
-    if (unsure.some((sentence) => clause.first >= sentence.first && clause.first < sentence.end)) return true;
-    if (wrong.some(({ span, item, element }) => span.end <= clause.first && clause.first - span.end < PUTS_RIGHT && matches.elements.some((match) => match.verdict === "right" && match.item === item && match.element === element && match.span.first < clause.end && clause.first < match.span.end))) return true;
-    const place = turns.findIndex((turn) => clause.first >= turn.first && clause.first < turn.end);
+    if (back !== null && beginsIn(clause, back)) return true;
+    if (unsure.some((sentence) => beginsIn(clause, sentence))) return true;
+    if (wrong.some(({ span, item, element }) => span.end <= clause.first && clause.first - span.end < PUTS_RIGHT && matches.elements.some((match) => match.verdict === "right" && match.item === item && match.element === element && meets(match.span, clause)))) return true;
+    const place = turnAt(turns, clause);
     const before = othersBefore(turns, place);
     if (before.length === 0) return false;
     if (before.some(({ role }) => role === "examiner")) return true;
-    const asked = matches.asked.filter((span) => before.some((turn) => span.first >= turn.first && span.first < turn.end));
-    const said = heard.filter((other) => before.some((turn) => other.first >= turn.first && other.first < turn.end));
+    const asked = matches.asked.filter((span) => before.some((turn) => beginsIn(span, turn)));
+    const said = heard.filter((other) => before.some((turn) => beginsIn(other, turn)));
     if (asksForRepeat(context, before)) return true;
     const turn = turns[place]!;
     const opens = clause.first < turn.first + OPENING || matches.said.find(({ first }) => first >= turn.first)?.sentence === clause.sentence;
     if (opens && shareOf(clause, new Set(said.flatMap(({ words }) => words.map(({ sense }) => sense)))) >= SAID_BACK) return true;
     if (asked.length === 0) return false;
-    const own = new Set(said.filter((other) => asked.some((span) => other.first < span.end && span.first < other.end)).flatMap(({ words }) => words.filter(({ weight }) => weight === 1).map(({ sense }) => sense)));
+    const own = new Set(said.filter((other) => asked.some((span) => meets(other, span))).flatMap(({ words }) => words.filter(({ weight }) => weight === 1).map(({ sense }) => sense)));
     return (own.size <= OWN_WORDS && opens) || clause.words.some(({ sense, weight }) => weight === 1 && own.has(sense));
   };
 }
@@ -54,7 +56,7 @@ function othersBefore(turns: readonly Turn[], place: number): Turn[] {
 }
 
 function asksForRepeat({ station }: Context, turns: readonly Turn[]): boolean {
-  return turns.some(({ first, end }) => REPEAT_REQUESTS.find(tokenise(station.transcript.words.slice(first, end).map(({ text }) => text))).length > 0);
+  return turns.some((turn) => REPEAT_REQUESTS.find(tokenise(textsIn(station.transcript, turn))).length > 0);
 }
 
 function shareOf({ words }: SaidClause, senses: ReadonlySet<string>): number {

@@ -3,8 +3,10 @@ import { speechActs } from "../language/speech-act.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
 import { readPhrase } from "../matching/phrase.ts";
-import { turnsOf } from "../station/turns.ts";
+import { beginsIn, liesIn } from "../station/span.ts";
+import { turnAt, turnsOf } from "../station/turns.ts";
 import type { Turn, WordSpan } from "../station/types.ts";
+import { closesSentence, spokenTextsIn, textsIn } from "../station/written-words.ts";
 import { answerTo } from "./answers.ts";
 import type { Context } from "./context.ts";
 import { replyTo } from "./replies.ts";
@@ -71,9 +73,9 @@ function questionsAsked(context: Context): Asked[] {
   return [...spans.values()]
     .sort((a, b) => a.first - b.first)
     .flatMap((span): Asked[] => {
-      if (context.matches.tellings.some(({ answer }) => span.first >= answer.first && span.end <= answer.end)) return [];
+      if (context.matches.tellings.some(({ answer }) => liesIn(span, answer))) return [];
       const reply = replyTo(context.station, span);
-      const at = turns.findIndex((turn) => span.first >= turn.first && span.first < turn.end);
+      const at = turnAt(turns, span);
       const before = turns[at - 1];
       if (before?.role === "candidate" && isAnswer(context, before, span, reply, spoken.has(span.first))) return [];
       return [{ span, reply, asks: spoken.has(span.first) }];
@@ -82,8 +84,7 @@ function questionsAsked(context: Context): Asked[] {
 
 /** Whether the patient's words answer what the candidate has just asked: a statement does, and a guess that is confirmed. */
 function isAnswer(context: Context, before: Turn, span: WordSpan, reply: WordSpan | null, asks: boolean): boolean {
-  const { words } = context.station.transcript;
-  const texts = (part: WordSpan) => words.slice(part.first, part.end).filter(({ kind }) => kind === "word").map(({ text }) => text);
+  const texts = (part: WordSpan) => spokenTextsIn(context.station.transcript, part);
   const acts = speechActs(tokenise(texts({ first: Math.max(before.first, before.end - 3 * WAITING), end: before.end })), new Set());
   const asked = texts({ first: Math.max(before.first, before.end - WAITING), end: before.end });
   if (!acts.slice(-WAITING).some((act) => act !== "tell") || asked.some((text) => INVITES.test(text))) return false;
@@ -119,7 +120,7 @@ function scriptedPlaces(context: Context, asked: readonly Asked[]): Map<string, 
 
 /** Whether the patient's words share a weighty word with the scripted question, alone or as a part ("bleed", "nosebleeds"). */
 function sharesWord(context: Context, span: WordSpan, says: readonly string[]): boolean {
-  const spoken = tokenise(context.station.transcript.words.slice(span.first, span.end).map(({ text }) => text)).filter(({ stem, text }) => text.length >= LONG_WORD && wordWeight(stem) >= 1);
+  const spoken = tokenise(textsIn(context.station.transcript, span)).filter(({ stem, text }) => text.length >= LONG_WORD && wordWeight(stem) >= 1);
   const scripted = tokenise(says.flatMap((phrase) => phrase.split(/[\s|()]+/)).filter(Boolean));
   return spoken.some(({ stem }) => scripted.some((other) => other.stem.includes(stem)));
 }
@@ -152,7 +153,7 @@ const SAID_SOMETHING = 6;
 /** The word at which a reply goes on to something else; its end where it does not. */
 function movesOnAt({ transcript: { words } }: Context["station"], reply: WordSpan): number {
   for (let place = reply.first + 1; place < reply.end; place += 1) {
-    if (!/[.!?]["')]*$/.test(words[place - 1]!.text)) continue;
+    if (!closesSentence(words[place - 1]!.text)) continue;
     const opening = words.slice(place, place + 3).map(({ text }) => text).join(" ");
     if (GOES_ON.test(opening) || (place - reply.first >= SAID_SOMETHING && GOES_ON_OR_IN.test(opening))) return place;
   }
@@ -162,7 +163,7 @@ function movesOnAt({ transcript: { words } }: Context["station"], reply: WordSpa
 /** Whether the reply says the script's answer, how soon, whether before anything else, and whether all of it was said before. */
 function supportOf(context: Context, { span, reply }: Asked, id: string, answeredBy: readonly string[]): { support: number; fresh: boolean; answered: boolean } {
   if (reply === null) return { support: 0, fresh: false, answered: false };
-  const inside = (match: { span: WordSpan }) => match.span.first >= reply.first && match.span.first < reply.end;
+  const inside = (match: { span: WordSpan }) => beginsIn(match.span, reply);
   const told = context.matches.elements.filter((match) => match.verdict === "right" || match.verdict === "wrong");
   const known = new Set(told.filter((match) => match.span.first < span.first).map(({ item, element }) => `${item}/${element}`));
   const elements = told.filter((match) => answeredBy.includes(match.item) && inside(match));

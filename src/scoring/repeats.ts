@@ -1,4 +1,5 @@
 import type { Match, SaidClause } from "../matching/types.ts";
+import { meets } from "../station/span.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
 import type { JudgedItem } from "./items.ts";
@@ -39,8 +40,6 @@ export function repeatsOf(context: Context, items: readonly JudgedItem[], teachB
     return { label: label ?? quoteOf(evidence.quote), firstSaid: context.evidence(sentenceOf(said, before)), again: evidence, words, seconds };
   });
 }
-
-const meets = (one: WordSpan, other: WordSpan) => one.first < other.end && other.first < one.end;
 
 /** The element that the run says, and that a passage before it said. */
 function elementAgain(right: readonly Match[], said: readonly SaidClause[], run: SaidAgain): Match | null {

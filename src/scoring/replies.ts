@@ -1,7 +1,9 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
-import { turnsOf } from "../station/turns.ts";
+import { beginsIn } from "../station/span.ts";
+import { turnAt, turnsOf } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
+import { closesSentence, textsIn } from "../station/written-words.ts";
 
 const STALLS = speechPhrases("stalls");
 const LONGEST_STALL = 9;
@@ -15,7 +17,7 @@ const TAKEN = /\b(got it|got that|i see|thanks|thank you|understood|makes sense|
 /** The candidate's words in reply to a span of the patient's: up to the patient's next turn of any size. */
 export function replyTo(station: Station, span: WordSpan): WordSpan | null {
   const turns = turnsOf(station);
-  const at = turns.findIndex((turn) => span.first >= turn.first && span.first < turn.end);
+  const at = turnAt(turns, span);
   if (at < 0) return null;
   let reply = null as WordSpan | null;
   for (const turn of turns.slice(at + 1)) {
@@ -26,20 +28,20 @@ export function replyTo(station: Station, span: WordSpan): WordSpan | null {
 }
 
 /** "You bin it." "Right, got it.": the answer ends there. */
-function takesAsGiven({ transcript: { words } }: Station, reply: WordSpan, { first, end }: WordSpan): boolean {
-  return /[.!]["')]*$/.test(words[reply.end - 1]!.text) && TAKEN.test(words.slice(first, end).map(({ text }) => text).join(" "));
+function takesAsGiven({ transcript }: Station, reply: WordSpan, turn: WordSpan): boolean {
+  return /[.!]["')]*$/.test(transcript.words[reply.end - 1]!.text) && TAKEN.test(textsIn(transcript, turn).join(" "));
 }
 
 /** "Um, good question." wins time; the answer comes later. */
-function stalls(station: Station, { first, end }: WordSpan): boolean {
-  return end - first <= LONGEST_STALL && STALLS.find(tokenise(station.transcript.words.slice(first, end).map(({ text }) => text))).length > 0;
+function stalls({ transcript }: Station, reply: WordSpan): boolean {
+  return reply.end - reply.first <= LONGEST_STALL && STALLS.find(tokenise(textsIn(transcript, reply))).length > 0;
 }
 
 /** The first sentences of a reply: enough words to know what it is about, few enough to be read. */
 export function openingOf(station: Station, reply: WordSpan): WordSpan {
   const { words } = station.transcript;
   for (let end = reply.first + OPENING.fewest; end < Math.min(reply.end, reply.first + OPENING.most); end += 1) {
-    if (/[.?!]["')]*$/.test(words[end - 1]!.text)) return { first: reply.first, end };
+    if (closesSentence(words[end - 1]!.text)) return { first: reply.first, end };
   }
   return { first: reply.first, end: Math.min(reply.end, reply.first + OPENING.most) };
 }
@@ -55,9 +57,9 @@ const LONGEST_QUOTE = 30;
 /** The whole sentences that a span stands in, inside its turn; as it is where a sentence is too long to be read. */
 export function sentenceAround(station: Station, span: WordSpan): WordSpan {
   const { words } = station.transcript;
-  const turn = station.turns.find((one) => span.first >= one.first && span.first < one.end);
+  const turn = station.turns.find((one) => beginsIn(span, one));
   if (turn === undefined) return span;
-  const closes = (place: number) => place === turn.end - 1 || /[.?!]["')]*$/.test(words[place]!.text);
+  const closes = (place: number) => place === turn.end - 1 || closesSentence(words[place]!.text);
   let end = Math.min(span.end, turn.end);
   while (!closes(end - 1) && end - span.first < LONGEST_QUOTE) end += 1;
   if (!closes(end - 1)) end = Math.min(span.end, turn.end);

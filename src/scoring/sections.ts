@@ -1,3 +1,4 @@
+import { meets } from "../station/span.ts";
 import { isDecided } from "./content.ts";
 import type { Context } from "./context.ts";
 import type { JudgedItem } from "./items.ts";
@@ -33,7 +34,7 @@ function secondsBySection(context: Context, items: readonly JudgedItem[]): Map<s
   let current: string | null = null;
   for (const sentence of station.sentences) {
     if (!sentence.inStation || sentence.role !== "candidate") continue;
-    const match = context.matches.elements.find(({ span }) => span.first < sentence.end && sentence.first < span.end);
+    const match = context.matches.elements.find(({ span }) => meets(span, sentence));
     current = match === undefined ? current : (sectionOf.get(match.item) ?? current);
     const [start, end] = [words[sentence.first]?.start, words[sentence.end - 1]?.end];
     if (current === null || start === null || start === undefined || end === null || end === undefined) continue;

@@ -1,6 +1,7 @@
 import type { Context } from "./context.ts";
 import { withDenial } from "./elements.ts";
 import type { JudgedItem } from "./items.ts";
+import { meets } from "../station/span.ts";
 import type { Match } from "../matching/types.ts";
 import { hundredths } from "./rounding.ts";
 import type { AsideResult, ClaimResult, IncorrectResult, RepeatResult, StatementResult } from "./types.ts";
@@ -47,5 +48,5 @@ function statementOf(context: Context, item: string, element: { id: string; labe
 /** Clinical numbers that the rubric does not list: not those of small talk, and each once. */
 export function otherClaims(context: Context, asides: readonly AsideResult[], repeats: readonly RepeatResult[]): ClaimResult[] {
   const aside = [...asides.map(({ evidence }) => evidence), ...repeats.map(({ again }) => again)];
-  return context.matches.claims.filter((span) => !aside.some(({ first, end }) => span.first < end && first < span.end)).map((span) => ({ evidence: context.evidence(span) }));
+  return context.matches.claims.filter((span) => !aside.some((other) => meets(span, other))).map((span) => ({ evidence: context.evidence(span) }));
 }

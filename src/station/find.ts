@@ -9,7 +9,7 @@ import { findStart } from "./start.ts";
 import { reviseOutside } from "./outside.ts";
 import { placeOf, runsOf } from "./runs.ts";
 import { wordAt, type Scene } from "./scene.ts";
-import { sentencesOf, turnsOf } from "./sentences.ts";
+import { sentencesOf, turnsFrom } from "./sentences.ts";
 import { tokenise, type Token } from "./token.ts";
 import type { Boundary, Station, StationOptions, WordSpan } from "./types.ts";
 import { assignVoices } from "./voices.ts";
@@ -47,7 +47,7 @@ export function findStation(transcript: Transcript, options: StationOptions = {}
   return {
     transcript,
     sentences,
-    turns: turnsOf(sentences),
+    turns: turnsFrom(sentences),
     start: boundary(transcript, start, sentenceStart(firstWord), "start"),
     end: boundary(transcript, end, sentenceStart(endWord), "end"),
     restarts,

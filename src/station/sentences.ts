@@ -72,7 +72,7 @@ function beliefIn(voices: Voices, from: number, end: number): number {
 }
 
 /** Runs of sentences by one role, cut where the station starts and ends. Confidence is the mean by words. */
-export function turnsOf(sentences: readonly Sentence[]): Turn[] {
+export function turnsFrom(sentences: readonly Sentence[]): Turn[] {
   const turns: Turn[] = [];
   let inside: boolean | undefined;
   for (const sentence of sentences) {

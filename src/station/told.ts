@@ -1,5 +1,6 @@
 import type { Transcript, Word } from "../transcript/types.ts";
 import type { Role, Sentence, Station } from "./types.ts";
+import { closesSentence } from "./written-words.ts";
 
 /** Something said, and by whom: words parted by blanks, "[...]" where it could not be understood. */
 export interface ToldTurn {
@@ -24,7 +25,7 @@ export function toldStation(turns: readonly ToldTurn[], file: string): Station {
     segments.push({ index, speaker: role, start: null, end: null, timing: "none", firstWord, endWord: words.length, line: index + 1 });
     let first = firstWord;
     for (let place = firstWord; place < words.length; place += 1) {
-      if (place < words.length - 1 && !SENTENCE_END.test(words[place]!.text)) continue;
+      if (place < words.length - 1 && !closesSentence(words[place]!.text)) continue;
       sentences.push({ first, end: place + 1, role, confidence: 1, inStation: true });
       first = place + 1;
     }
@@ -43,5 +44,3 @@ export function toldStation(turns: readonly ToldTurn[], file: string): Station {
     findings: [],
   };
 }
-
-const SENTENCE_END = /[.?!]["')]*$/;
