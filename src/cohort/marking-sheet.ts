@@ -1,5 +1,5 @@
 import type { Rubric } from "../rubric/schema.ts";
-import { MARK_COLUMNS, WHOLE } from "./marks.ts";
+import { MARK_COLUMNS, UNSAFE, WHOLE } from "./marks.ts";
 
 /** Steps of a rating, lowest first; common practice, no source. */
 export const GLOBAL_SCALE = ["1 clear fail", "2 borderline", "3 clear pass", "4 good", "5 excellent"] as const;
@@ -22,7 +22,7 @@ export interface SheetFor {
 
 /**
  * The lines of a blank marking sheet, as `saidwell agree` reads them back: each item, its elements where there are
- * several, and the ratings of the whole. Candidate and marker stand in the first line only, those below belong to it.
+ * several, the unsafe statements, and the ratings of the whole. Candidate and marker stand in the first line only, those below belong to it.
  */
 export function markingSheetRows(rubric: Rubric, { candidate = "", station = "", attempt = "", marker = "" }: SheetFor = {}): string[][] {
   const rows: Record<(typeof MARK_COLUMNS)[number], string>[] = [];
@@ -36,6 +36,7 @@ export function markingSheetRows(rubric: Rubric, { candidate = "", station = "",
       if (elements.length > 1) for (const element of elements) add(id, element.id, `element: ${element.label}`);
     }
   }
+  for (const { id, label } of rubric.unsafe) add(`${UNSAFE}${id}`, "", `unsafe: ${label}; said, put right or absent`);
   add(WHOLE.global, "", `Global rating: ${GLOBAL_SCALE.join(", ")}`);
   add(WHOLE.communication, "", `Communication: ${COMMUNICATION_SCALE.join(", ")}`);
   add(WHOLE.total, "", "Total in per cent, if you give one of your own");

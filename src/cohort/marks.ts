@@ -10,6 +10,13 @@ export const TOOL = "saidwell";
 export const WHOLE = { total: "overall:total", global: "overall:global", communication: "overall:communication" } as const;
 export type Whole = keyof typeof WHOLE;
 
+/** In the column `item`, before the id of an unsafe statement. */
+export const UNSAFE = "unsafe:";
+/** Of one statement of the rubric's list in one rehearsal. `cleared`: said, and put right before the end. */
+export type UnsafeMark = "said" | "cleared" | "absent" | "cannot-tell";
+/** As people write them. */
+const UNSAFE_MARKS: Record<string, UnsafeMark> = { said: "said", "put-right": "cleared", absent: "absent", "cannot-tell": "cannot-tell", "?": "cannot-tell" };
+
 /** Columns of the marks file and of the blank sheet. `what` is for the reader of the sheet only. */
 export const MARK_COLUMNS = ["candidate", "station", "attempt", "marker", "item", "element", "content", "elicitation", "what"] as const;
 const NEEDED = ["candidate", "marker", "item", "content"] as const;
@@ -27,6 +34,7 @@ export interface MarkRow {
   mark:
     | { kind: "item"; item: string; content: Content; elicitation: ItemResult["elicitation"] }
     | { kind: "element"; item: string; element: string; content: Content }
+    | { kind: "unsafe"; statement: string; content: UnsafeMark }
     | { kind: "whole"; what: Whole; value: number };
 }
 
@@ -47,7 +55,8 @@ const CODE: FindingCode = "SW-A04";
  * Reads people's marks: CSV with the columns candidate, marker, item, content and, where needed, station, attempt,
  * element, elicitation. A line without a candidate belongs to the candidate, station and attempt of the line above; one
  * without a marker to the marker above. `item` is an item's id, or overall:total (per cent), overall:global or overall:communication (a
- * number of the rating scale); `content` is complete, partial, incorrect, absent, cannot tell, not offered or n/a.
+ * number of the rating scale); `content` is complete, partial, incorrect, absent, cannot tell, not offered or n/a. For
+ * `unsafe:` and the id of an unsafe statement it is said, put right, absent or cannot tell.
  * @throws ProblemError SW-A04 with every fault, file and line; SW-A05 where one marker marks the same thing twice
  */
 export function readMarks(text: string, file: string): Marks {
@@ -96,10 +105,18 @@ function inherit(row: NamedRow, above: Carried): Carried {
 }
 
 function markOf(item: string, element: string, content: string, elicitation: string, fault: (message: string, mend: string) => void): MarkRow["mark"] | null {
+  if (item.toLowerCase().startsWith(UNSAFE)) {
+    const said = UNSAFE_MARKS[written(content)];
+    if (said === undefined) {
+      fault(`'${content}' is not one that an unsafe statement can have`, "Write said, put right, absent or cannot tell.");
+      return null;
+    }
+    return { kind: "unsafe", statement: item.slice(UNSAFE.length).trim(), content: said };
+  }
   if (item.includes(":")) {
     const what = (Object.keys(WHOLE) as Whole[]).find((name) => WHOLE[name] === item.toLowerCase());
     if (what === undefined) {
-      fault(`'${item}' is not one of ${Object.values(WHOLE).join(", ")}`, "Write one of these, or an item's id.");
+      fault(`'${item}' is not one of ${Object.values(WHOLE).join(", ")}, ${UNSAFE}ID`, "Write one of these, or an item's id.");
       return null;
     }
     const value = Number(content.replace(",", ".").replace(/\s*%$/, ""));

@@ -42,6 +42,10 @@ export interface SheetRecord {
   criticalDoubted: string[];
   incorrect: { item: string; element: string; label: string; corrected: boolean }[];
   unsafe: { id: string; label: string; corrected: boolean; listen: boolean }[];
+  /** The same as the tool had it, whatever a person overruled; `at` is null where a person took it out. */
+  unsafeByTool: { id: string; label: string; corrected: boolean; listen: boolean; at: ListenAt | null }[];
+  /** All that the rubric lists; null for sheets of earlier versions. */
+  unsafeListed: { id: string; label: string }[] | null;
   sections: { id: string; title: string; seconds: number | null }[];
   /** Seconds; null where there are no times. */
   used: number | null;
@@ -79,6 +83,8 @@ export function recordOf(key: ResultKey, file: string, columns: Record<string, s
     criticalDoubted: doubtedOf(sheet),
     incorrect: sheet.incorrect.map(({ item, element, label, corrected }) => ({ item, element, label, corrected })),
     unsafe: sheet.unsafe.found.map(({ id: statement, label, corrected, listen }) => ({ id: statement, label, corrected, listen })),
+    unsafeByTool: unsafeByTool(sheet),
+    unsafeListed: sheet.unsafe.statements?.map(({ id: statement, label }) => ({ id: statement, label })) ?? null,
     sections: sheet.sections.map(({ id: section, title: name, seconds }) => ({ id: section, title: name, seconds })),
     used: sheet.time.used.value,
     overLimit: sheet.time.overLimit.value,
@@ -92,6 +98,17 @@ export function recordOf(key: ResultKey, file: string, columns: Record<string, s
 /** Critical items missed that listening may well find said; sheets of earlier versions do not have them. */
 export function doubtedOf({ critical }: MarkSheet): string[] {
   return (critical as Partial<MarkSheet["critical"]>).doubted ?? [];
+}
+
+/** What the tool found: of a statement that a person overruled the audit line says whether it stood. */
+function unsafeByTool({ unsafe, corrections }: MarkSheet): SheetRecord["unsafeByTool"] {
+  const overruled = ((corrections as MarkSheet["corrections"] | undefined)?.applied ?? []).filter((correction) => "unsafe" in correction);
+  const own = unsafe.found.filter(({ id }) => !overruled.some((correction) => correction.unsafe === id));
+  return [
+    ...own.map(({ id, label, corrected, listen, evidence: { start, line, estimated } }) => ({ id, label, corrected, listen, at: { time: start, line, estimated } })),
+    // Of what did not stand the audit does not say why: nobody but a listener can tell it then.
+    ...overruled.filter(({ tool }) => tool.found > 0).map(({ unsafe: id, label, tool }) => ({ id, label, corrected: false, listen: (tool.standing ?? tool.found) === 0, at: null })),
+  ];
 }
 
 /** Null for a rehearsal that could not be marked. */

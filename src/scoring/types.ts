@@ -244,7 +244,8 @@ export interface MarkSheet {
   total: { earned: number; available: number; percent: number | null; provisional: boolean };
   /** `doubted`: those of `missed` that listening may well find said, which fail nobody by themselves. */
   critical: { total: number; met: number; missed: string[]; doubted: string[]; unsure: string[] };
-  unsafe: { listed: number; found: StatementResult[] };
+  /** `statements`: all that the rubric lists; sheets of earlier versions do not have it. */
+  unsafe: { listed: number; statements?: { id: string; label: string; severity: Severity }[]; found: StatementResult[] };
   incorrect: IncorrectResult[];
   differs: IncorrectResult[];
   claims: ClaimResult[];

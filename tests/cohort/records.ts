@@ -26,7 +26,7 @@ export function record({ candidate, station = "pen", attempt = "1", items, criti
     key: { candidate, station, attempt }, file: `${candidate}-${station}-${attempt}.txt`, columns,
     rubric: { id: station, title: `Station ${station}`, version: 1, hash: `hash-${station}`, ...rubric },
     outcome: "not-decided", percent: counted.length === 0 ? null : (100 * counted.reduce((sum, { earned }) => sum + earned, 0)) / counted.length, provisional: false,
-    items: list, criticalMissed: list.filter((item) => item.critical && !item.met).map(({ id }) => id), criticalDoubted: [], incorrect: [], unsafe: [],
+    items: list, criticalMissed: list.filter((item) => item.critical && !item.met).map(({ id }) => id), criticalDoubted: [], incorrect: [], unsafe: [], unsafeByTool: [], unsafeListed: null,
     sections: [{ id: "s", title: "Section", seconds: 60 }], used: 300, overLimit: -120, limit: 420, wordsPerMinute: 140,
     costs: [{ what: "repeats", seconds: 10, words: 20 }], changes: [],
     ...more,

@@ -1,7 +1,7 @@
 import type { Finding } from "../../problem/problem.ts";
 import type { Content } from "../../scoring/types.ts";
 import { LeftOut } from "../left-out.ts";
-import { type MarkRow, type Marks, type Whole } from "../marks.ts";
+import { type MarkRow, type Marks, type UnsafeMark, type Whole } from "../marks.ts";
 import { keyText, type SheetRecord } from "../record.ts";
 
 /** What one person gave one rehearsal. */
@@ -9,6 +9,8 @@ export interface PersonSheet {
   items: Map<string, Content>;
   /** By `item/element`. */
   elements: Map<string, Content>;
+  /** By the statement's id. */
+  unsafe: Map<string, UnsafeMark>;
   whole: Partial<Record<Whole, number>>;
 }
 
@@ -36,8 +38,12 @@ export function joinMarks(records: readonly SheetRecord[], marks: Marks): Joined
     const record = recordFor(row, byCandidate, lost);
     if (record === null) continue;
     const { mark, marker } = row;
-    const item = mark.kind === "whole" ? undefined : record.items.find(({ id }) => id === mark.item);
-    if (mark.kind !== "whole" && item === undefined) {
+    const item = mark.kind !== "item" && mark.kind !== "element" ? undefined : record.items.find(({ id }) => id === mark.item);
+    if (mark.kind === "unsafe" && record.unsafeListed !== null && !record.unsafeListed.some(({ id }) => id === mark.statement)) {
+      lost.add(`the rubric '${record.rubric.id}' (version ${record.rubric.version}) has no unsafe statement '${mark.statement}'`, "'saidwell rubric sheet' prints a sheet with the statements as they are called.", row.line);
+      continue;
+    }
+    if ((mark.kind === "item" || mark.kind === "element") && item === undefined) {
       lost.add(`the rubric '${record.rubric.id}' (version ${record.rubric.version}) has no item '${mark.item}'`, "'saidwell rubric sheet' prints a sheet with the items as they are called.", row.line);
       continue;
     }
@@ -48,10 +54,11 @@ export function joinMarks(records: readonly SheetRecord[], marks: Marks): Joined
     markers.add(marker);
     const sheets = people.get(keyText(record.key)) ?? new Map<string, PersonSheet>();
     people.set(keyText(record.key), sheets);
-    const sheet: PersonSheet = sheets.get(marker) ?? { items: new Map(), elements: new Map(), whole: {} };
+    const sheet: PersonSheet = sheets.get(marker) ?? { items: new Map(), elements: new Map(), unsafe: new Map(), whole: {} };
     sheets.set(marker, sheet);
     if (mark.kind === "item") sheet.items.set(mark.item, mark.content);
     else if (mark.kind === "element") sheet.elements.set(`${mark.item}/${mark.element}`, mark.content);
+    else if (mark.kind === "unsafe") sheet.unsafe.set(mark.statement, mark.content);
     else sheet.whole[mark.what] = mark.value;
   }
   return {

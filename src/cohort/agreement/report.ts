@@ -3,11 +3,12 @@ import type { Content } from "../../scoring/types.ts";
 import { TOOL } from "../marks.ts";
 import { type ListenAt, type SheetRecord } from "../record.ts";
 import type { ResultKey } from "../result.ts";
-import { wilsonInterval } from "../statistics/proportion.ts";
+import { proportionDifference, wilsonInterval } from "../statistics/proportion.ts";
 import type { Joined, JoinedRecord } from "./join.ts";
 import { groupMeasures, pairMeasures, type GroupMeasures, type PairMeasures } from "./measures.ts";
 import { ratingReport, type RatingReport } from "./rating-scales.ts";
 import { pairsOf, totalsReport, type TotalsReport } from "./totals.ts";
+import { unsafeReport, type UnsafeReport } from "./unsafe.ts";
 
 export interface PairReport {
   first: string;
@@ -65,6 +66,8 @@ export interface AgreementReport {
   blank: number;
   overall: { pairs: PairReport[]; people: GroupMeasures | null; all: GroupMeasures };
   items: ItemAgreement[];
+  /** Null when nobody marked an unsafe statement. */
+  unsafe: UnsafeReport | null;
   totals: TotalsReport;
   ratings: RatingReport[];
   wording: WordingNeed[];
@@ -96,6 +99,7 @@ export function agreementReport({ records, markers: people }: Joined, version: s
     blank,
     overall: { ...groups(rows, markers, true), pairs: pairReports(rows, markers, true) },
     items,
+    unsafe: unsafeReport(records, people, TOOL),
     totals: totalsReport(records, people, TOOL),
     ratings: (["global", "communication"] as const).map((what) => ratingReport(records, people, what)).filter((report) => report !== null),
     wording: byItem(rows).map(([rubric, own]) => wordingNeed(rubric, own, people)).filter((need) => need.people.differ + need.tool.differ > 0).sort((a, b) => urgency(b) - urgency(a)),
@@ -156,7 +160,8 @@ function wordingNeed(rubric: string, rows: readonly Row[], markers: readonly str
   const tool = tally(rows.flatMap(({ marks }) => marks.slice(1).map((mark) => differing(marks[0]!, mark))));
   const often = ({ differ, of }: { differ: number; of: number }) => of > 0 && differ / of >= WORTH_A_LOOK;
   // People differ somewhere on every item: where the tool differs from them far more often, its phrases are what needs work.
-  const farMore = people.of > 0 && tool.of > 0 && wilsonInterval(tool.differ, tool.of).low > wilsonInterval(people.differ, people.of).high;
+  const more = proportionDifference({ successes: tool.differ, n: tool.of }, { successes: people.differ, n: people.of });
+  const farMore = more.value !== null && more.interval !== null && more.interval.low > 0;
   const whose = often(people) && !farMore ? (often(tool) ? "both" : "people") : "tool";
   return { rubric, item: id, label, people, tool, whose, elements: elementNeeds(rows) };
 }

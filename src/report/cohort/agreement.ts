@@ -1,7 +1,10 @@
 import { DECISIONS, type GroupMeasures } from "../../cohort/agreement/measures.ts";
 import type { AgreementReport, Disagreement, PairReport, WordingNeed } from "../../cohort/agreement/report.ts";
 import { FEW_TOTALS, type TotalsBasis } from "../../cohort/agreement/totals.ts";
+import type { UnsafeReport } from "../../cohort/agreement/unsafe.ts";
+import type { UnsafeMark } from "../../cohort/marks.ts";
 import type { ListenAt } from "../../cohort/record.ts";
+import type { Estimate } from "../../cohort/statistics/estimate.ts";
 import { clock, number, percent, plural } from "../figures.ts";
 import { faint, strong, type Page } from "../page.ts";
 import { MARK_WORD } from "../style.ts";
@@ -25,6 +28,7 @@ export function agreementText(report: AgreementReport, look: Look): string {
   for (const pair of data.overall.pairs) pairBlock(page, pair);
   if (data.overall.people !== null) groupBlock(page, "People among themselves", data.overall.people);
   groupBlock(page, `${data.tool} and all people`, data.overall.all);
+  if (data.unsafe !== null) unsafe(page, data.unsafe);
   totals(page, data);
   ratings(page, data);
   items(page, data);
@@ -60,6 +64,26 @@ function groupBlock(page: Page, title: string, measures: GroupMeasures): void {
   row(page, "Fleiss' kappa", estimate(measures.fleiss));
   row(page, AC1, estimate(measures.ac1));
   row(page, "Krippendorff's alpha", `nominal ${estimate(measures.alphaNominal)}; ordinal ${estimate(measures.alphaOrdinal)}; interval ${estimate(measures.alphaInterval)}`);
+}
+
+const UNSAFE_WORD: Record<UnsafeMark, string> = { said: "said", cleared: "put right", absent: "absent", "cannot-tell": "cannot tell" };
+
+function unsafe(page: Page, { pairs, disagreements: all }: UnsafeReport): void {
+  page.heading("Unsafe statements");
+  page.entry({ indent: 2, body: faint("Those of the rubric's list that stand at the end. Counted are those that both marked; what is left blank is not marked.") });
+  for (const { first, second, n, rehearsals, both, firstOnly, secondOnly, firstBySecond, secondByFirst, kappa } of pairs) {
+    if (n === 0) continue;
+    page.entry({ indent: 2, body: [strong(`${first} and ${second}`), `: ${plural(n, "mark")} of ${plural(rehearsals, "rehearsal")}`] });
+    const found = (by: string, other: string, count: number, figure: Estimate) => row(page, `  stand by ${by}`, `${count}${count === 0 ? "" : `; ${both} of them by ${other}, ${estimate(figure, share)}`}`);
+    found(second, first, both + secondOnly, secondByFirst);
+    found(first, second, both + firstOnly, firstBySecond);
+    row(page, "  Cohen's kappa", estimate(kappa));
+  }
+  for (const { key, label, tool, people, at } of all.slice(0, MOST_DISAGREEMENTS)) {
+    page.entry({ indent: 2, body: [strong(`${key.candidate}, ${key.station}, attempt ${key.attempt}`), `: ${label}`] });
+    page.entry({ indent: 4, body: `${[`saidwell ${UNSAFE_WORD[tool]}`, ...people.map(({ marker, mark }) => `${marker} ${UNSAFE_WORD[mark]}`)].join(", ")}. ${at.length === 0 ? (tool === "absent" ? "Not found by the tool: listen for it." : "") : `Listen at ${[...new Set(at.map(place))].join(", ")}.`}` });
+  }
+  if (all.length > MOST_DISAGREEMENTS) page.entry({ indent: 2, body: faint(`and ${all.length - MOST_DISAGREEMENTS} more (all in --format json)`) });
 }
 
 const BASIS: Record<TotalsBasis, string> = {
@@ -125,7 +149,7 @@ function reason({ whose, people }: WordingNeed): string {
   if (whose === "people") return "people read it differently: say more exactly what earns it";
   if (whose === "both") return "people read it differently, and the tool differs from them";
   if (people.of === 0) return "no two people marked the same: its phrases find too little or too much, or that person reads it otherwise";
-  return `${people.differ === 0 ? "people agree among themselves" : "people differ far less from one another than the tool from them"}: its phrases find too little or too much`;
+  return `${people.differ === 0 ? "people agree among themselves" : "people differ less from one another than the tool from them"}: its phrases find too little or too much`;
 }
 
 function wordings(page: Page, needs: readonly WordingNeed[], marked: boolean): void {
@@ -135,7 +159,7 @@ function wordings(page: Page, needs: readonly WordingNeed[], marked: boolean): v
     const { rubric, item, label, people, tool, elements } = need;
     page.entry({ indent: 2, lead: String(place + 1), hang: 4, body: [strong(label), faint(` (${rubric}: ${item})`)] });
     const differ = [people.of > 0 ? `people among themselves ${people.differ} of ${people.of}` : null, tool.of > 0 ? `tool and people ${tool.differ} of ${tool.of}` : null].filter((part) => part !== null);
-    page.entry({ indent: 6, body: `differ: ${differ.join(", ")}. ${reason(need)}.` });
+    page.entry({ indent: 6, body: `differ: ${differ.join(", ")}; ${reason(need)}.` });
     for (const element of elements) page.entry({ indent: 6, body: `element "${element.label}": ${element.differ} of ${element.of}` });
   });
 }

@@ -20,7 +20,7 @@ const rapportRow = rowsOf(22);
  */
 export function markingSheetText(rubric: Rubric, evidence: MarkSheet | null, look: Look): string {
   const page = readablePage(look);
-  const { title, version, id, scenario, sections, time } = harmless(rubric, look.ascii);
+  const { title, version, id, scenario, sections, unsafe, time } = harmless(rubric, look.ascii);
   page.entry({ body: [strong("Marking sheet: "), strong(title)] });
   page.entry({ body: faint(`${id}, version ${version}; limit ${clock(time.limit)}`) });
   page.entry({ body: `Task: ${scenario.task}` });
@@ -37,6 +37,11 @@ export function markingSheetText(rubric: Rubric, evidence: MarkSheet | null, loo
         for (const element of elements) page.entry({ indent: 4, lead: BOX.replaceAll(" ", "\u00a0"), hang: 5, body: element.label });
       }
     }
+  }
+  if (unsafe.length > 0) {
+    page.heading("Unsafe statements");
+    page.entry({ body: faint("For each write one of: said, put right, absent, cannot tell; where it was said, when.") });
+    for (const { label } of unsafe) page.entry({ indent: 2, body: label, right: "____________ at ______".replaceAll(" ", "\u00a0") });
   }
   page.heading("Ratings, by people only");
   page.entry({ indent: 2, body: [strong("Global rating"), `: ${GLOBAL_SCALE.join(", ")}`], right: "______" });
