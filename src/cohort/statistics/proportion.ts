@@ -19,3 +19,18 @@ export function proportion(successes: number, n: number): Estimate {
   const p = successes / n;
   return estimated(p, n, Math.sqrt((p * (1 - p)) / n), wilsonInterval(successes, n));
 }
+
+/**
+ * The difference of two independent proportions, first minus second, with Newcombe's interval (method 10): R. G.
+ * Newcombe, Statistics in Medicine 17 (1998) 873-890.
+ */
+export function proportionDifference(first: { successes: number; n: number }, second: { successes: number; n: number }): Estimate {
+  if (first.n === 0 || second.n === 0) return notMeasurable(first.n + second.n, "one of the groups is empty");
+  const [p1, p2] = [first.successes / first.n, second.successes / second.n];
+  const [a, b] = [wilsonInterval(first.successes, first.n), wilsonInterval(second.successes, second.n)];
+  const difference = p1 - p2;
+  const low = difference - Math.hypot(p1 - a.low, b.high - p2);
+  const high = difference + Math.hypot(a.high - p1, p2 - b.low);
+  const error = Math.sqrt((p1 * (1 - p1)) / first.n + (p2 * (1 - p2)) / second.n);
+  return estimated(difference, first.n + second.n, error, clamped(low, high, -1, 1));
+}

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { correctedItemTotal, correlation } from "../../../src/cohort/statistics/correlation.ts";
 import { cronbachAlpha, isDichotomous, standardErrorOfMeasurement } from "../../../src/cohort/statistics/cronbach-alpha.ts";
 import { estimated } from "../../../src/cohort/statistics/estimate.ts";
-import { proportion } from "../../../src/cohort/statistics/proportion.ts";
+import { proportion, proportionDifference } from "../../../src/cohort/statistics/proportion.ts";
 import { variance } from "../../../src/cohort/statistics/moments.ts";
 import { interval, printed } from "./figures.ts";
 
@@ -41,10 +41,15 @@ test("an item that all earn has no correlation, and equal totals have no alpha",
   expect(cronbachAlpha([[1, 0]])).toMatchObject({ value: null });
 });
 
-// R. G. Newcombe, Statistics in Medicine 17 (1998) 857-872, table I, method 3. From memory.
+// R. G. Newcombe, Statistics in Medicine 17 (1998) 857-872, table I, method 3; 873-890, table II, method 10. From memory.
 test("Newcombe 1998: Wilson's limits of 81/263, 15/148, 0/20 and 1/29", () => {
   expect(interval(proportion(81, 263), 4)).toEqual(["0.2553", "0.3662"]);
   expect(interval(proportion(15, 148), 4)).toEqual(["0.0624", "0.1605"]);
   expect(interval(proportion(0, 20), 4)).toEqual(["0.0000", "0.1611"]);
   expect(interval(proportion(1, 29), 4)).toEqual(["0.0061", "0.1718"]);
+});
+
+test("Newcombe 1998: limits of the difference of 56/70 and 48/80, 9/10 and 3/10", () => {
+  expect(interval(proportionDifference({ successes: 56, n: 70 }, { successes: 48, n: 80 }), 4)).toEqual(["0.0524", "0.3339"]);
+  expect(interval(proportionDifference({ successes: 9, n: 10 }, { successes: 3, n: 10 }), 4)).toEqual(["0.1705", "0.8090"]);
 });
