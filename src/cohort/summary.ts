@@ -3,6 +3,7 @@ import { stands } from "../scoring/standing.ts";
 import type { Outcome } from "../scoring/types.ts";
 import { doubtedOf } from "./record.ts";
 import { isMarked, type CohortResult } from "./result.ts";
+import { mean, median } from "./statistics/moments.ts";
 
 export interface StationSummary {
   station: string;
@@ -105,7 +106,6 @@ function addSheet(tally: Tally, sheet: NonNullable<CohortResult["sheet"]>): void
 
 function stationSummary({ percents, missed, rubrics, ...counts }: Tally): StationSummary {
   const sorted = percents.sort((a, b) => a - b);
-  const middle = sorted.length / 2;
   return {
     ...counts,
     rubrics: [...rubrics].sort(),
@@ -113,9 +113,9 @@ function stationSummary({ percents, missed, rubrics, ...counts }: Tally): Statio
       sorted.length === 0
         ? null
         : {
-            mean: sorted.reduce((sum, value) => sum + value, 0) / sorted.length,
+            mean: mean(sorted),
             lowest: sorted[0]!,
-            median: sorted.length % 2 === 1 ? sorted[Math.floor(middle)]! : (sorted[middle - 1]! + sorted[middle]!) / 2,
+            median: median(sorted),
             highest: sorted.at(-1)!,
           },
     criticalMissed: [...missed].map(([item, rest]) => ({ item, ...rest })).sort((a, b) => b.missed - a.missed || (a.item < b.item ? -1 : 1)),

@@ -35,7 +35,7 @@ const LOOK_AHEAD = 6;
  */
 export function joinWordList(text: { value: string; line: number } | undefined, listed: readonly ListedWord[], log: FindingLog): SpokenWord[] {
   if (text === undefined) return wordsOfList(listed, log);
-  const words = flat(text.value, text.line, log);
+  const words = stringWords(text.value, text.line, log);
   if (listed.length === 0) return words;
   // The same characters: the list is the text, cut into words by the recogniser itself.
   if (listed.map((word) => bare(word.text)).join("") === words.map((word) => bare(word.text)).join("") && listed.length === words.length) {
@@ -96,8 +96,8 @@ function wordsOfList(listed: readonly ListedWord[], log: FindingLog): SpokenWord
   });
 }
 
-function flat(text: string, line: number, log: FindingLog): SpokenWord[] {
-  // A line end inside a JSON string is an escape: the words stay on the line of the string.
+/** The words of a JSON string. A line end in it is an escape: all stay on the line of the string. */
+export function stringWords(text: string, line: number, log: FindingLog): DraftWord[] {
   return readWords(text.replace(/[\r\n]+/g, " "), line, log).map(({ offset: _, ...word }) => word);
 }
 

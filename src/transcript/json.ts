@@ -2,9 +2,8 @@ import type { Draft, DraftSegment, DraftWord } from "./draft.ts";
 import type { FindingLog } from "./finding-log.ts";
 import { confidenceOf, field, labelOf, textOf, timesOf, article, type JsonObject } from "./json-fields.ts";
 import { parseJson, type JsonValue } from "./json-value.ts";
-import { joinWordList, type ListedWord, type SpokenWord, type StretchMark } from "./json-words.ts";
+import { joinWordList, stringWords, type ListedWord, type SpokenWord, type StretchMark } from "./json-words.ts";
 import { CHECK_KEY, LABEL_FILE, tellEdits } from "./label-check.ts";
-import { readWords } from "./words.ts";
 
 /**
  * Reads JSON in the schema `transcript@1` of saidwell. All keys but the words themselves may be missing:
@@ -116,7 +115,7 @@ function opensStretch(item: JsonValue): boolean {
 
 function readSegment(item: JsonValue, { role, stretched, first }: Reading, log: FindingLog): DraftSegment[] {
   if (item.type === "string") {
-    return [{ speaker: null, start: null, end: null, line: item.line, words: plainWords(item.value, item.line, log) }];
+    return [{ speaker: null, start: null, end: null, line: item.line, words: stringWords(item.value, item.line, log) }];
   }
   if (item.type !== "object") throw log.refuse("SW-T05", `a segment must be an object, and here it is ${article(item.type)}`, { line: item.line });
   const { start, end } = timesOf(item, log);
@@ -158,11 +157,6 @@ function listOfWords(item: JsonObject, log: FindingLog): ListedWord[] | null {
     const own = { text: text.value, line: word.line, ...times, speaker: labelOf(word, log), ...(stretch === undefined ? {} : { stretch }) };
     return [confidence === undefined ? own : { ...own, confidence }];
   });
-}
-
-function plainWords(text: string, line: number, log: FindingLog): DraftWord[] {
-  // A line end inside a JSON string is an escape: the words stay on the line of the string.
-  return readWords(text.replace(/[\r\n]+/g, " "), line, log).map(({ offset: _, ...word }) => word);
 }
 
 function stretchOf(word: JsonObject, log: FindingLog): StretchMark | undefined {

@@ -1,12 +1,11 @@
 import type { ExitCode } from "../../problem/catalogue.ts";
 import { toJson } from "../../report/json.ts";
-import { Page, strong } from "../../report/page.ts";
-import { painter } from "../../report/style.ts";
+import { strong } from "../../report/page.ts";
 import { ENTRIES, EXIT_MEANING } from "../exit-codes.ts";
+import { listPage } from "../list-page.ts";
 import { writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { didYouMean } from "../suggest.ts";
-import { outputLook } from "../terminal.ts";
 import type { OutputFlags } from "./options.ts";
 
 const EXITS = Object.entries(EXIT_MEANING).map(([code, meaning]) => ({ exit: Number(code) as ExitCode, meaning }));
@@ -18,8 +17,7 @@ export async function runCodes(code: string | undefined, flags: Pick<OutputFlags
     throw problem("SW-U05", `saidwell codes ${code}`, "there is no such code", `${didYouMean(canonical(code), [...ENTRIES.keys()])}'saidwell codes' lists them all.`);
   }
   if (flags.format === "json") return writeOutput(toJson(code === undefined ? { exits: EXITS, codes: listed } : listed[0]), { inputs: [] });
-  const { width, colour, ascii } = outputLook(flags);
-  const page = new Page({ width: Math.min(width, 100), ascii, paint: painter(colour) });
+  const page = listPage(flags);
   if (code === undefined) {
     page.heading("Exit codes");
     for (const { exit, meaning } of EXITS) page.entry({ indent: 2, lead: strong(String(exit)), hang: 8, body: meaning });

@@ -1,11 +1,9 @@
 import { clock } from "../../report/figures.ts";
 import { toJson } from "../../report/json.ts";
-import { Page, strong } from "../../report/page.ts";
 import { rubricPage } from "../../report/rubric/show.ts";
-import { painter } from "../../report/style.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { findRubric } from "../rubric-source.ts";
-import { shippedRubrics } from "../shipped.ts";
+import { listShipped } from "../shipped-list.ts";
 import { outputLook } from "../terminal.ts";
 import type { OutputFlags } from "./options.ts";
 
@@ -15,16 +13,7 @@ export interface ShowFlags extends OutputFlags {
 
 /** Lists the shipped rubrics as a table. */
 export async function runRubricList(flags: Pick<OutputFlags, "format" | "width" | "colour">): Promise<void> {
-  const rubrics = shippedRubrics();
-  if (flags.format === "json") return writeOutput(toJson(rubrics), { inputs: [] });
-  const { width, colour, ascii } = outputLook(flags);
-  const page = new Page({ width: Math.min(width, 100), ascii, paint: painter(colour) });
-  const hang = 2 + Math.max(...rubrics.map(({ name }) => name.length));
-  for (const { name, title, version, jurisdiction, limit, items, critical } of rubrics) {
-    page.entry({ lead: strong(name), hang, body: title });
-    page.entry({ indent: hang, body: `${items} items, ${critical} critical; limit ${clock(limit)}; version ${version}; ${jurisdiction.join(", ")}` });
-  }
-  await writeOutput(page.toString(), { inputs: [] });
+  await listShipped(flags, ({ version, jurisdiction, limit, items, critical }) => `${items} items, ${critical} critical; limit ${clock(limit)}; version ${version}; ${jurisdiction.join(", ")}`);
 }
 
 /** Prints what a rubric asks. JSON is the rubric itself, blocks read in and defaults filled in. */

@@ -5,6 +5,7 @@ import { correlation } from "../statistics/correlation.ts";
 import { notMeasurable, type Estimate } from "../statistics/estimate.ts";
 import { intraclassCorrelations } from "../statistics/intraclass.ts";
 import { krippendorffAlpha } from "../statistics/krippendorff-alpha.ts";
+import { mean } from "../statistics/moments.ts";
 import { categoryCounts } from "../statistics/ratings.ts";
 import type { JoinedRecord } from "./join.ts";
 import { pairsOf } from "./totals.ts";
@@ -30,7 +31,7 @@ export function ratingReport(records: readonly JoinedRecord[], people: readonly 
   const names = scale.map(String);
   const known = rated.flatMap(({ record: { percent } }, i) => {
     const own = rows[i]!.filter((value) => value !== null);
-    return percent === null ? [] : [[own.reduce((sum, value) => sum + value, 0) / own.length, percent] as const];
+    return percent === null ? [] : [[mean(own), percent] as const];
   });
   return {
     what,

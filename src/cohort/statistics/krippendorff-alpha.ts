@@ -1,12 +1,10 @@
-import { drawnSum, FEWEST_CLUSTERS } from "./clustered-interval.ts";
-import { clamped, estimated, LEVEL, NO_VARIANCE, notMeasurable, type Estimate, type Interval } from "./estimate.ts";
-import { seededRandom } from "./random.ts";
+import { FEWEST_CLUSTERS } from "./clustered-interval.ts";
+import { drawnInterval, rowsOfSquare } from "./drawn-interval.ts";
+import { clamped, estimated, NO_VARIANCE, notMeasurable, type Estimate, type Interval } from "./estimate.ts";
 
 /** nominal: same or not; ordinal: ranks apart; interval: squared difference of the categories' values. */
 export type Measurement = "nominal" | "ordinal" | "interval";
 
-/** Draws for the interval: percentiles of 1,000 draws are steady to about a hundredth. */
-const DRAWS = 1000;
 /** Below this resampling says little: with few units most draws are alike. */
 const FEWEST_UNITS = 5;
 
@@ -85,19 +83,6 @@ function distance(i: number, j: number, measurement: Measurement, sums: readonly
 }
 
 function resampled(own: readonly number[][][], measurement: Measurement, values: readonly number[]): Interval | null {
-  const size = own[0]!.length;
-  const flat = own.map((table) => Float64Array.from(table.flat()));
-  const random = seededRandom(own.length);
-  const drawn: number[] = [];
-  for (let draw = 0; draw < DRAWS; draw += 1) {
-    const sum = drawnSum(flat, random);
-    const alpha = alphaOf(Array.from({ length: size }, (_, row) => [...sum.subarray(row * size, (row + 1) * size)]), measurement, values);
-    if (alpha !== null) drawn.push(alpha);
-  }
-  if (drawn.length < DRAWS / 2) return null;
-  drawn.sort((a, b) => a - b);
-  const at = (share: number) => drawn[Math.min(drawn.length - 1, Math.max(0, Math.round(share * (drawn.length - 1))))]!;
-  const tail = (1 - LEVEL) / 2;
-  // Units that are all alike give the same in every draw, which is no certainty.
-  return at(1) - at(0) < NO_VARIANCE ? null : clamped(at(tail), at(1 - tail), -1, 1);
+  const drawn = drawnInterval(own.map((table) => Float64Array.from(table.flat())), (sum) => alphaOf(rowsOfSquare(sum), measurement, values));
+  return drawn === null ? null : clamped(drawn.interval.low, drawn.interval.high, -1, 1);
 }
