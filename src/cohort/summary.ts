@@ -34,6 +34,8 @@ export interface CohortSummary {
   rehearsals: number;
   marked: number;
   stations: StationSummary[];
+  /** Transcripts of the folder that the plan does not name, and that were passed over therefore. */
+  unplanned: string[];
   /** Every file that could not be marked, with all its reasons. */
   failed: { file: string; candidate: string; station: string; attempt: string; errors: Finding[] }[];
 }
@@ -63,7 +65,7 @@ export class SummaryTally {
     this.#failed.push({ file: result.file, ...result.key, errors: result.errors });
   }
 
-  done(version: string): CohortSummary {
+  done(version: string, unplanned: readonly string[] = []): CohortSummary {
     return {
       form: "saidwell/cohort-summary@1",
       version,
@@ -71,6 +73,7 @@ export class SummaryTally {
       rehearsals: this.#rehearsals,
       marked: this.#rehearsals - this.#failed.length,
       stations: [...this.#stations.values()].sort((a, b) => (a.station < b.station ? -1 : 1)).map(stationSummary),
+      unplanned: [...unplanned],
       failed: this.#failed,
     };
   }

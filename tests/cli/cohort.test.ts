@@ -245,6 +245,16 @@ test("a changed program marks anew, whatever its version is called", () => {
   expect(cohort("out").err).toContain("marked 1, kept 5");
 });
 
+test("transcripts that the plan does not name stand in the summary, and in that of merged parts: the same bytes", () => {
+  put("plan.csv", "file,rubric\nA1_drops_1.txt,eye-drops\nA2_drops_1.txt,eye-drops\nA10_drops_1.txt,eye-drops\n");
+  const run = (out: string, ...more: string[]) => saidwell.run(["cohort", "in", "--plan", "plan.csv", "--out", out, ...more]);
+  expect(run("out").out).toMatch(/3\stranscripts not named by the plan[^]*NOT NAMED BY THE PLAN [^\n]*\n {2}A1_drops_2\.txt\n {2}A4_drops_1\.srt\n {2}sub\/A3_drops_1\.txt\n/);
+  run("part-1", "--shard", "1/2");
+  run("part-2", "--shard", "2/2");
+  saidwell.run(["merge", "part-1", "part-2", "--out", "merged"]);
+  expect(contents("merged")).toEqual(contents("out"));
+});
+
 test("a plan's columns reach every output, and a change to them marks nothing anew", () => {
   put("plan.csv", "file,candidate,station,attempt,rubric,accent\nA1_drops_1.txt,Zed,eye,3,eye-drops,Scots\nA2_drops_1.txt,,,,eye-drops,Welsh\nmissing.txt,M,eye,1,eye-drops,none\n");
   const run = () => saidwell.run(["cohort", "in", "--plan", "plan.csv", "--out", "out"]);

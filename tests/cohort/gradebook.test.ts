@@ -52,6 +52,18 @@ test("unsafe statements are named, those to be listened to apart, and what peopl
   expect(summaryText(tally.done("0"), { width: 100, colour: false, ascii: true })).toContain("overruled         1 mark by hand, in 1 rehearsal: the figures rest on it\n");
 });
 
+test("transcripts that the plan does not name stand in every form of the summary: a candidate forgotten there is missed", () => {
+  const tally = new SummaryTally();
+  tally.add(IN_DOUBT);
+  const summary = tally.done("0", ["B_pen.txt", "sub/C_pen.vtt"]);
+  expect(summary.unplanned).toEqual(["B_pen.txt", "sub/C_pen.vtt"]);
+  const text = summaryText(summary, { width: 120, colour: false, ascii: true });
+  expect(text).toContain("1 marked, 0 could not be marked, 2 transcripts not named by the plan.");
+  expect(text).toMatch(/NOT NAMED BY THE PLAN [^\n]*\n {2}B_pen\.txt\n {2}sub\/C_pen\.vtt\n/);
+  expect(summaryMarkdown(summary)).toContain("## Not named by the plan, passed over\n\n- B\\_pen.txt\n");
+  expect(summaryText(tally.done("0"), { width: 120, colour: false, ascii: true })).not.toContain("plan");
+});
+
 test("a column of the plan has one name in both tables", () => {
   const planned = ["result", "item", "accent"];
   const own = (columns: { name: string }[]) => columns.map(({ name }) => name).filter((name) => planned.some((plan) => name.endsWith(plan)));

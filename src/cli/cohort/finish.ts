@@ -30,6 +30,8 @@ export interface FinishOptions {
   marking?: MarkingBasis | undefined;
   /** The sheet's name, without an ending. */
   sheetName: (entry: { key: ResultKey; file: string }) => string;
+  /** Transcripts that the plan does not name. */
+  unplanned: readonly string[];
   /** What the columns of a kept result are now, as JSON. */
   columns: ReadonlyMap<string, string>;
 }
@@ -72,7 +74,7 @@ export function finish(store: ResultStore, options: FinishOptions): Finished {
     tally.add(result);
     sheets.keep(result, located);
   }
-  const summary = tally.done(version);
+  const summary = tally.done(version, options.unplanned);
   rows.finish();
   items.finish();
   gradebook.finish();
@@ -81,7 +83,7 @@ export function finish(store: ResultStore, options: FinishOptions): Finished {
   }
   const leftOver = sheets.finish();
   results.finish();
-  writeManifest(folder, { version, shard: options.shard, complete: true, results: summary.rehearsals, failed: summary.failed.length, ...(options.marking !== undefined && { marking: options.marking }) });
+  writeManifest(folder, { version, shard: options.shard, complete: true, results: summary.rehearsals, failed: summary.failed.length, ...(options.unplanned.length > 0 && { unplanned: [...options.unplanned] }), ...(options.marking !== undefined && { marking: options.marking }) });
   rmSync(table(JOURNAL), { force: true });
   return { summary, leftOver };
 }

@@ -17,6 +17,8 @@ export interface Manifest {
   /** Lines of results.jsonl; 0 until complete. */
   results: number;
   failed: number;
+  /** Transcripts of the folder that the plan does not name; left out where there are none. Kept here so that merged parts can name them. */
+  unplanned?: string[];
   /** What it was marked by; none in a folder that was merged of runs that marked differently, or that a killed run left. */
   marking?: MarkingBasis;
 }

@@ -172,7 +172,7 @@ async function markAll({ folder, flags, list, rubrics, corrections, store, earli
   }
   if (interrupted.signal !== null) return stopEarly(interrupted.signal, counts, jobs.length, journal);
   const seconds = (Date.now() - started) / 1000;
-  const finished = finish(store, { folder: out, version: VERSION, shard, json: setUp.json, marking, sheetName, columns });
+  const finished = finish(store, { folder: out, version: VERSION, shard, json: setUp.json, marking, sheetName, unplanned: list.unplanned, columns });
   journal.close();
   await tellEnd(finished, counts, seconds, flags);
 }

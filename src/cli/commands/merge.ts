@@ -38,7 +38,9 @@ export async function runMerge(folders: readonly string[], flags: MergeFlags): P
     for (const [path, count] of store.broken) throw problem("SW-B11", path, `${count} of its lines cannot be read`, "Run the cohort command of this part again; it does only what is broken.");
     writeManifest(flags.out, { version: VERSION, shard: null, complete: false, results: 0, failed: 0 });
     const entries = [...store.index.keys()].map(entryOf);
-    const { summary } = finish(store, { folder: flags.out, version: VERSION, shard: null, json: flags.json === true, marking, sheetName: sheetNames(entries), columns: new Map() });
+    const planned = new Set(entries.map(({ file }) => file));
+    const unplanned = [...new Set(parts.flatMap(({ manifest }) => manifest.unplanned ?? []))].filter((file) => !planned.has(file)).sort();
+    const { summary } = finish(store, { folder: flags.out, version: VERSION, shard: null, json: flags.json === true, marking, sheetName: sheetNames(entries), unplanned, columns: new Map() });
     await showSummary(summary, flags.out, flags);
   } finally {
     store.close();

@@ -23,6 +23,9 @@ export function summaryText(summary: CohortSummary, look: Look): string {
     for (const { code, file: of, line, message, mend } of errors) page.entry({ indent: 4, body: clean(`${place(file, of, line)}${message} [${code}]${mend === undefined ? "" : ` ${mend}`}`) });
   }
   if (summary.failed.length > MOST_LISTED) page.entry({ indent: 2, body: `and ${plural(summary.failed.length - MOST_LISTED, "more file")}: see summary.json or the column 'error' of gradebook.csv` });
+  if (summary.unplanned.length > 0) page.heading("Not named by the plan", "passed over");
+  for (const file of summary.unplanned.slice(0, MOST_LISTED)) page.entry({ indent: 2, body: clean(file) });
+  if (summary.unplanned.length > MOST_LISTED) page.entry({ indent: 2, body: `and ${plural(summary.unplanned.length - MOST_LISTED, "more file")}: see summary.json` });
   return page.toString();
 }
 
@@ -37,6 +40,7 @@ export function summaryMarkdown(summary: CohortSummary): string {
     lines.push("", "## Could not be marked", "", "| file | line | code | reason |", "|---|---|---|---|");
     for (const { file, errors } of summary.failed) for (const { code, file: of, line, message } of errors) lines.push(`| ${cell(file)} | ${cell(of === file ? String(line ?? "") : place(file, of, line).replace(/: $/, ""))} | ${code} | ${cell(message)} |`);
   }
+  if (summary.unplanned.length > 0) lines.push("", "## Not named by the plan, passed over", "", ...summary.unplanned.map((file) => `- ${cell(file)}`));
   return `${lines.join("\n")}\n`;
 }
 
@@ -50,10 +54,10 @@ export function summaryJson(summary: CohortSummary): string {
   return toJson(summary);
 }
 
-function headline({ candidates, rehearsals, marked, failed, stations }: CohortSummary): string {
+function headline({ candidates, rehearsals, marked, failed, unplanned, stations }: CohortSummary): string {
   // What could not be read names no station.
   const known = stations.filter(({ station }) => station !== "").length;
-  const counts = `${plural(rehearsals, "rehearsal")} of ${plural(candidates, "candidate")} at ${plural(known, "station")}: ${number(marked)} marked, ${number(failed.length)} could not be marked.`;
+  const counts = `${plural(rehearsals, "rehearsal")} of ${plural(candidates, "candidate")} at ${plural(known, "station")}: ${number(marked)} marked, ${number(failed.length)} could not be marked${unplanned.length > 0 ? `, ${plural(unplanned.length, "transcript")} not named by the plan` : ""}.`;
   return `${counts} A practice aid: a trained person decides.`;
 }
 
