@@ -12,6 +12,7 @@ const REQUESTS = speechPhrases("requests");
 const INFORMATION = speechPhrases("information");
 const INDIRECT = speechPhrases("indirect");
 const OPEN = speechPhrases("open");
+const ASKED_OF_ONESELF = speechPhrases("asked_of_oneself");
 const STRONG = speechPhrases("strong_openings");
 
 /** What saying this does: tells (states, instructs, requests an action), or asks. */
@@ -49,6 +50,12 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
     const atStart = place === first || startsAnew(tokens, place, first);
     if (!atStart) continue;
     const opener = skipOpeners(tokens, place, body);
+    // "One, no wait, what does it say, two": nobody else is asked, and what follows is told.
+    const aside = ASKED_OF_ONESELF.at(tokens, opener);
+    if (aside !== null && opener > first && aside.end < body) {
+      place = aside.end - 1;
+      continue;
+    }
     // "And your birthday please": the opener may be part of it.
     const act = questionAt(tokens, opener) ?? (opener > place && INDIRECT.at(tokens, place) !== null ? openBehind(tokens, place, place + 1) : null);
     if (act === null || (!marked && (tellsWhat(tokens, opener, body) || isTag(tokens, opener, first)))) continue;

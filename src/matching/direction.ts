@@ -7,6 +7,7 @@ import type { Window } from "./windows.ts";
 const REACH = 3;
 const AT_ONCE = /\b(as|while|the same time|the same moment|at once|together)\b/;
 const ONE_BY_ONE = /^(before|after)$/;
+const ANOTHER = /\b(another|different|other|separate)\b/;
 const SIDE = /^(left|right)$/;
 const SIDES = /\b(left|right)\b/;
 /** Of the words "left" and "right" those are sides, not "right, then" or "what's left". */
@@ -19,9 +20,10 @@ const HAS_SIDES = /^(hand|nostril|side|one|eye|ear|leg|arm|thigh|foot|cheek)s?$/
 export function goesAnotherWay(stream: Stream, window: Window): boolean {
   const { tokens } = stream;
   const { response, aligned } = window;
-  const { directed, atOnce, paired } = waysOf(response);
+  const { directed, atOnce, paired, another } = waysOf(response);
   // Most responses tell no way, and end here.
-  if (!directed && !atOnce && !paired) return false;
+  if (!directed && !atOnce && !paired && !another) return false;
+  if (another && namesTheSame(window, tokens)) return true;
   const clauses = clausesAround(stream, window);
   const first = Math.max(clauses.first, window.first - REACH);
   const end = Math.min(clauses.end, window.end + REACH);
@@ -36,13 +38,30 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
     const behind = aligned.filter(({ hit }) => hit.first > place);
     return before.length > 0 && behind.length > 0 && before.every(({ term }) => behind.every((other) => other.term < term));
   };
+  const comesAfter = lacking.some(({ text, negated }) => text === "after" && !negated);
   for (let place = first; place < end; place += 1) {
     const { stem, text } = tokens[place]!;
     if (!told(place) || own.has(stem) || (ONE_BY_ONE.test(text) && turned(place))) continue;
     if (lacking.some(({ keys, negated }) => !negated && keys.some(({ key, quality }) => quality === 1 && areOpposite(key, stem)))) return true;
+    // "The syrup first and then the pen" is no "the syrup comes after the pen".
+    if (text === "first" && comesAfter && isBetween(place, window)) return true;
     if (ONE_BY_ONE.test(text) && place > window.first && place < window.end && atOnce) return true;
   }
   return paired && pairsOtherwise(response.text, tokens.slice(first, end).map(({ text }) => text));
+}
+
+/** "On the same day" is no "on another day": said straight before what the response wants another of. */
+function namesTheSame({ response: { terms }, aligned }: Window, tokens: Stream["tokens"]): boolean {
+  return aligned.some(({ term, hit }) => {
+    if (tokens[hit.first - 1]?.text !== "same") return false;
+    const before = terms.slice(Math.max(0, term - 2), term);
+    return before.some(({ text, negated }, place) => !negated && ANOTHER.test(text) && !aligned.some((found) => found.term === Math.max(0, term - 2) + place));
+  });
+}
+
+/** Whether it stands behind something of the response and before something that the response names later. */
+function isBetween(place: number, { aligned }: Window): boolean {
+  return aligned.some(({ term, hit }) => hit.end <= place && aligned.some((other) => other.hit.first > place && other.term > term));
 }
 
 interface Ways {
@@ -52,6 +71,8 @@ interface Ways {
   atOnce: boolean;
   /** It names sides. */
   paired: boolean;
+  /** It wants another one ("on another day"). */
+  another: boolean;
 }
 
 const ways = new WeakMap<Response, Ways>();
@@ -59,7 +80,7 @@ const ways = new WeakMap<Response, Ways>();
 function waysOf(response: Response): Ways {
   let known = ways.get(response);
   if (known === undefined) {
-    known = { directed: response.terms.some(({ direction }) => direction), atOnce: response.terms.length > 1 && AT_ONCE.test(response.text), paired: SIDES.test(response.text) };
+    known = { directed: response.terms.some(({ direction }) => direction), atOnce: response.terms.length > 1 && AT_ONCE.test(response.text), paired: SIDES.test(response.text), another: ANOTHER.test(response.text) };
     ways.set(response, known);
   }
   return known;

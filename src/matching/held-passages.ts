@@ -62,9 +62,23 @@ function putsInstead({ response, first, end }: Window, stream: Stream): boolean 
   return stream.tokens.slice(Math.max(0, first - INSTEAD_WITHIN), end + INSTEAD_WITHIN).some(({ text }) => INSTEAD.test(text));
 }
 
+/** Words of a response that are a number, or part of one. */
+const NUMBER_WORD = /^(half|quarter|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|double)$/;
+
+/** "Wait half an hour and do the second puff" is no "half a puff will do": the word is part of a number of something else. */
+function ofAnotherNumber({ response: { terms, text }, aligned }: Window, { quantities }: Stream): boolean {
+  return aligned.some(({ term, hit }) => {
+    if (!terms[term]!.text.split("|").some((word) => NUMBER_WORD.test(word))) return false;
+    const mention = quantities.find(({ first, end }) => first <= hit.first && hit.first < end - 1);
+    return mention !== undefined && TIME.test(mention.text) && !TIME.test(text);
+  });
+}
+
+const TIME = /\b(seconds?|minutes?|hours?|days?|nights?|weeks?|fortnight|months?|years?|hourly|daily|weekly|monthly|tonight|morning|evening)\b/;
+
 /** Whether the window is one statement of the speaker's own. */
 export function isOwnStatement(window: Window, stream: Stream): boolean {
-  return putsInstead(window, stream) && !overSentenceEnd(window, stream) && !runsOn(window, stream) && !toldOfOthers(window, stream);
+  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !runsOn(window, stream) && !toldOfOthers(window, stream);
 }
 
 /** Allow what is supposed beside them: "it's fine if you share it", but not "you'd feel fine". */

@@ -14,6 +14,7 @@ describe("what a speaker takes back is withdrawn", () => {
   test.each([
     ["a number by another number", "hold it for five, sorry, ten seconds", "hold it for sorry ten seconds"],
     ["every number that is replaced", "good for two, tut, three, sorry, four months", "good for tut sorry four months"],
+    ["a number behind a look at the label", "take three puffs, what does it say, two puffs", "take what does it say two puffs"],
     ["a number behind a call to listen", "take three, no listen, two puffs", "take no listen two puffs"],
     ["a direction by its opposite", "breathe in, no, out", "breathe no out"],
     ["a time by another", "wash it every day, i mean, every week", "wash it i mean every week"],

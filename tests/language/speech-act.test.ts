@@ -32,6 +32,8 @@ describe("telling", () => {
     ["under no circumstances do you use two", "two"],
     ["it can not leak through the seal can it lay it flat", "flat"],
     ["could you run it under the tap", "tap"],
+    ["it is one, no wait, what does it say, two sprays each", "sprays"],
+    ["two drops, what am I saying, one drop in each eye", "one"],
     ["do you use any creams okay so this patch is for pain", "pain"],
     ["so what could you notice your skin might itch", "itch"],
   ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("tell"));

@@ -17,6 +17,7 @@ const card = cardWith(`
       - { id: lenses, label: Lenses wait, say: [wait before the lenses], incorrect: [put them right back] }
       - { id: grip, label: Two hands on the case, say: [grip the case with two hands], not_with: [one hand], incorrect: [one hand is plenty for the case] }
       - { id: head, label: Head back, say: [tip your head back, head right back] }
+      - { id: squirt, label: One squirt, say: [one squirt each morning], incorrect: [half a squirt will do] }
       - { id: hold, label: Holds the breath, say: ["hold your breath for {quantity}"], quantity: { value: 10, unit: second } }
 `);
 const wrong = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).incorrect.map(({ item }) => item);
@@ -29,12 +30,14 @@ describe("nothing is held against somebody for words that were meant for somethi
   test("what others did and what came of it", () => expect(wrong("We had a gentleman who washed it every evening, and it clogged up.")).not.toContain("dry"));
   test("what some people think", () => expect(wrong("Some people think you hold your breath for three seconds, and half of it comes straight back.")).not.toContain("hold"));
   test("what is warned of that is said to be right the other way", () => expect(wrong("Don't leave replacing it every few months to your daughter.")).not.toContain("renew"));
+  test("a word that is part of a number of something else", () => expect(wrong("Wait half an hour and then do the second squirt.")).not.toContain("squirt"));
   test("words round another passage's own", () => expect(wrong("Then put your head right back.")).not.toContain("lenses"));
 });
 
 test.each([
   ["Hold your breath for three seconds.", "hold"],
   ["Replace it every three years.", "renew"],
+  ["You know, half a squirt will do.", "squirt"],
   ["You wash it every evening.", "dry"],
   ["You can put them right back straight away.", "lenses"],
 ])("what is wrong stays wrong: %s", (says, item) => expect(wrong(says)).toContain(item));

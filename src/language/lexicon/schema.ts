@@ -50,6 +50,7 @@ export const LEXICON_FORMS = {
     information: list,
     indirect: list,
     open: list,
+    asked_of_oneself: list,
     comprehension_checks: list,
     confirmations: list,
     corrections: list,
