@@ -3,6 +3,7 @@ import { SoundIndex } from "../language/sound.ts";
 import { tokenise } from "../language/token.ts";
 import type { ItemKind, Quantity, Rubric } from "../rubric/schema.ts";
 import { Phrasebook } from "./phrasebook.ts";
+import type { Age } from "./others.ts";
 import { compileResponses, PLAIN_WEIGHT, type Compiler, type ExpectedQuantity, type Response, type WeightOf } from "./response.ts";
 import { TermIndex } from "./term-index.ts";
 import { wordGroups, type WordGroup } from "./word-group.ts";
@@ -16,6 +17,8 @@ export interface CompiledElement {
   elsewhere: { responses: Response[]; quantity: ExpectedQuantity | null; note: string }[];
   must: WordGroup[];
   notWith: WordGroup[];
+  /** The patient's, where the scenario tells it. */
+  age: Age | null;
   /** A sign that must alarm. */
   redFlag: boolean;
   quantity: ExpectedQuantity | null;
@@ -58,6 +61,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   const compiler: Compiler = { book, rarity: rarityOf(items.map((item) => item.elements.flatMap((element) => element.say)), book) };
   const resolve = (quantity: Quantity | undefined) => resolveQuantity(quantity, rubric);
   const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null, plainWeight: number = PLAIN_WEIGHT.least) => compileResponses(phrases ?? [], expected, compiler, plainWeight);
+  const age = (["child", "adult"] as const).find((one) => rubric.scenario.conditions.includes(one)) ?? null;
   const elements = items.flatMap((item) =>
     item.elements.map((element): CompiledElement => {
       const quantity = resolve(element.quantity);
@@ -74,6 +78,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
       return {
         item: item.id,
         element: element.id,
+        age,
         kind: item.kind,
         say,
         incorrect,

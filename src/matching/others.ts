@@ -14,3 +14,18 @@ export function toldOfOthers({ first, end }: { first: number; end: number }, str
   while (from > 0 && first - from < REACH && stream.turnOf[from - 1] === stream.turnOf[first] && inOneSentence(stream, from - 1, first)) from -= 1;
   return OTHERS.find(stream.tokens, from, end).length > 0;
 }
+
+const OF_ANOTHER_AGE = { adult: speechPhrases("of_children"), child: speechPhrases("of_adults") };
+const OF_THE_PATIENT = speechPhrases("of_the_patient");
+
+/** Of what age the patient of the scenario is, where it says so. */
+export type Age = "adult" | "child";
+
+/** Whether the passage tells what holds for people of another age: "for a child it's one puff, you have two". */
+export function toldOfAnotherAge({ first, end }: { first: number; end: number }, stream: Stream, age: Age | null): boolean {
+  if (age === null) return false;
+  let from = first;
+  while (from > 0 && first - from < REACH && stream.turnOf[from - 1] === stream.turnOf[first] && inOneSentence(stream, from - 1, first)) from -= 1;
+  const others = OF_ANOTHER_AGE[age].find(stream.tokens, from, end).at(-1);
+  return others !== undefined && OF_THE_PATIENT.find(stream.tokens, others.end, end).length === 0;
+}

@@ -9,7 +9,7 @@ import { goesAnotherWay } from "./direction.ts";
 import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
 import { tellsAnothersRule, tellsNoRule } from "./rule.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
-import { toldOfOthers } from "./others.ts";
+import { toldOfAnotherAge, toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
 import { isPlayedDown } from "./red-flag.ts";
 import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
@@ -189,6 +189,8 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
   if (element.kind === "tell" && goesAnotherWay(stream, window)) passage.closed.push("direction");
   if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream))) passage.closed.push("rule");
+  // Other numbers hold for them; "not for children" may be what is to be told.
+  if (element.quantity !== null && toldOfAnotherAge(window, stream, element.age)) passage.closed.push("others");
   const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");
   if (element.quantity !== null && asksForNumber) {
     const quantity = readQuantity(stream, window, element.quantity);

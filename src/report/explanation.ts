@@ -20,6 +20,7 @@ const GATE: Record<Gate, string> = {
   contradicted: "a wrong statement of the element says more with the same words",
   direction: "it goes another way than the response",
   rule: "what it tells is not told for the condition that it names",
+  others: "it is told of people of another age",
   "look-alike": "its words fit another item better",
   "unsafe-words": "its words belong to an unsafe statement",
   "sound-alike": "it hangs on words that may have been mis-heard",

@@ -18,6 +18,7 @@ const BY_GATE: Readonly<Partial<Record<string, Explain>>> = {
   "played-down": () => ({ why: "it plays a red flag down", mend: "Take the words out of it that make the sign harmless." }),
   contradicted: () => ({ why: "a wrong statement of the element says more with the same words", mend: "Look at 'incorrect': the two must not say the same." }),
   direction: () => ({ why: "a word in it tells the other way", mend: "Say which way in the response's own words." }),
+  others: () => ({ why: "it is told of people of another age than the patient's", mend: "Tell it of the patient, or change the scenario's conditions." }),
   rule: () => ({ why: "what it tells is not heard as told for its condition", mend: "Name one condition, and tell behind it, or before it, what to do." }),
   "not-with": (_item, { not_with = [] }) => ({ why: `it has words of 'not_with' (${not_with.map((entry) => `'${entry}'`).join(", ")})`, mend: "Take the words out of it, or out of 'not_with'." }),
   polarity: () => ({ why: "a denial or an 'if' in it is taken to turn its sense round", mend: "Write it as plainly as it is said, without a second denial." }),
