@@ -171,10 +171,15 @@ function mainFrom(tokens: readonly Token[], start: number, end: number): number 
   const parted = tokens[end - 1]!.after !== ",";
   let comma = end;
   for (let place = start + SHORTEST_SUPPOSITION - 1; place < end; place += 1) {
-    if (opensInstructionBehind(tokens, place) || (place >= start + SHORTEST_SUPPOSITION && opensTelling(tokens, place))) return place;
+    if (opensInstructionBehind(tokens, place) || judges(tokens, place) || (place >= start + SHORTEST_SUPPOSITION && opensTelling(tokens, place))) return place;
     if (parted && tokens[place - 1]!.after === "," && !SUPPOSES_ON.test(tokens[place]!.text)) comma = place;
   }
   return comma;
+}
+
+/** "If it's below four | that's a hypo", but not "if you get a cough that is dry". */
+function judges(tokens: readonly Token[], place: number): boolean {
+  return tokens[place]!.text === "that" && tokens[place + 1]?.text === "is" && /^(a|an|the|when|why|your|not|too|fine|okay|normal)$/.test(tokens[place + 2]?.text ?? "") && tokens[place + 3]?.text !== "bit";
 }
 
 /** "If you're on holiday and you stop it, your chest gets worse": a supposition goes on behind "and" until what comes of it is told. */

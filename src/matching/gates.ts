@@ -254,7 +254,8 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   let wrong: QuantityMention | null = null;
   for (const mention of mentions) {
     if (isDeniedItself(stream, mention)) continue;
-    const reading = compareQuantity(mention, expected);
+    const compared = compareQuantity(mention, expected);
+    const reading = compared === "other-dimension" && aligned.includes(mention.first) && isBareCount(stream, window, mention, expected) ? "wrong" : compared;
     const inside = mention.first >= window.first && mention.end <= window.end;
     const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
     // "One spray each, children two": a bare number beside it puts no number of the passage right.
@@ -294,6 +295,20 @@ export function wrongNumberBeside(stream: Stream, window: Window, expected: Expe
   }
   return wrong;
 }
+
+/** What people count without naming it: "dial it to twenty", "two in each eye". Of a length of time they name the unit. */
+const COUNTED = new Set<ExpectedQuantity["unit"]>(["unit", "puff", "spray", "drop", "breath", "tablet", "capsule", "patch", "dose"]);
+/** Behind a number that counts what is spoken of. Behind anything else it may count that. */
+const GOES_ON_BEHIND = /^(in|into|up|on|each|every|at|to|a|per|twice|once|daily|and|then|for)$/;
+
+/** Whether a bare number stands for the element's: all else that the response says is said in so many words, and nothing else is counted. */
+function isBareCount({ tokens }: Stream, { aligned, response }: Window, { end, unit, kind, bound }: QuantityMention, expected: ExpectedQuantity): boolean {
+  if (unit !== null || kind !== "amount" || bound !== "exact" || !COUNTED.has(expected.unit)) return false;
+  if (tokens[end - 1]!.after === "" && end < tokens.length && !GOES_ON_BEHIND.test(tokens[end]!.text)) return false;
+  return response.terms.every((term, place) => term.plain || aligned.some((found) => found.term === place && (term.text === "{quantity}" || found.quality >= IN_SO_MANY_WORDS)));
+}
+
+const IN_SO_MANY_WORDS = 0.9;
 
 /** "Twenty units, not twelve": a number that is denied itself confirms nothing, and contradicts nothing. A bound is none ("not more than two"). */
 function isDeniedItself({ tokens }: Stream, { first, bound }: QuantityMention): boolean {

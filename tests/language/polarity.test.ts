@@ -107,6 +107,8 @@ test("what may happen is told from what to do", () => {
   expect(hypothetical("because you don't shake it")).toBe(true);
   expect(hypothetical("because it mustn't go in a fire")).toBe(false);
   expect(hypothetical("well if you miss one just do not take two")).toBe(false);
+  expect(hypothetical("if it drops below seven that is a fault")).toBe(false);
+  expect(hypothetical("if you get a cough that is dry")).toBe(true);
 });
 
 test("what is looked for and what somebody cannot do comes to the same, denied or not", () => {

@@ -33,3 +33,13 @@ describe("a wrong number beside a response that names none", () => {
   test.each(["Let the lantern rest a good while, two minutes.", "Let the lantern rest a good while as you count to a hundred."])("is wrong: %s", (says) => expect(content("rest", says)).toBe("incorrect"));
   test.each(["Let the lantern rest a good while.", "Let the lantern rest a good while, ten minutes.", "Let the lantern rest a good while, then polish it for two minutes.", "Let the lantern rest a good while, not two minutes."])("is right: %s", (says) => expect(content("rest", says)).toBe("complete"));
 });
+
+describe("a bare number counts what is spoken of", () => {
+  const drops = cardWith(`
+      - { id: drops, label: One drop in each lamp, quantity: { value: 1, unit: drop }, say: ["put {quantity} in each lamp"] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, drops).items[0]!.content;
+  test.each(["Put three in each lamp.", "Put three in each lamp, every evening."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
+  test("right", () => expect(content("Put one drop in each lamp.")).toBe("complete"));
+  test("another thing's", () => expect(content("Put three wicks in each lamp.")).toBe("absent"));
+});
