@@ -11,6 +11,7 @@ import type { Response } from "./response.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, UnsafeMatch } from "./types.ts";
 import { unsafeMatches } from "./unsafe.ts";
+import type { WordGroup } from "./word-group.ts";
 
 /**
  * What the candidate earns who says this and nothing else: the whole matcher over a station of one sentence.
@@ -70,6 +71,14 @@ export class UtteranceReader {
     const compiled = this.rubric.elements.find((candidate) => candidate.item === item && candidate.element === element);
     const { postings } = this.look(text);
     return compiled?.must.some((group) => !groupPossible(group, postings)) ?? false;
+  }
+
+  /** Which notions of an unsafe statement's `must` an utterance has not, and which of its `not_with` it has: what shuts it out. As the rubric writes them. */
+  shutsOut(text: string, statement: string): { must: string[]; notWith: string[] } {
+    const compiled = this.rubric.unsafe.find((candidate) => candidate.statement === statement);
+    const { postings } = this.look(text);
+    const named = (groups: readonly WordGroup[] = [], said: boolean) => groups.filter((group) => groupPossible(group, postings) === said).map((group) => group.text);
+    return { must: named(compiled?.must, false), notWith: named(compiled?.notWith, true) };
   }
 
   private look(text: string): { stream: Stream; postings: Postings } {

@@ -59,6 +59,9 @@ export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readin
       findings.push(findingAt(places.item(item.id, ["id"]), "SW-C05", "warning", `'${item.id}' cannot be told from '${other}': ${count} of its ${itemResponses} responses earn that as well`, "Make one item of the two, or give each a must-word of its own."));
     }
   }
+  for (const { statement, phrase, said, why, mend } of readings.unfound) {
+    findings.push(findingAt(places.unsafe(statement, ["say", phrase]), "SW-C23", "warning", `'${said}' is not found for the unsafe statement '${rubric.unsafe[statement]!.id}': ${why}`, mend));
+  }
   figures.share = figures.responses === 0 ? 0 : figures.confused / figures.responses;
   // Neighbours share words; so few as the bar allows are told and need no mending.
   findings.push(...confusion.map((entry) => confusionFinding(entry, figures.share > MOST_CONFUSED ? "warning" : "info")));

@@ -2,13 +2,14 @@ import { compileRubric, type CompiledRubric } from "../matching/compile.ts";
 import type { Passage } from "../matching/passages.ts";
 import { matchUtterance, UtteranceReader, type UtteranceReading } from "../matching/utterance.ts";
 import { applies, itemsOf } from "../rubric/items.ts";
-import type { Element, Item, Rubric } from "../rubric/schema.ts";
+import type { Element, Item, Rubric, UnsafeStatement } from "../rubric/schema.ts";
 import { examplesOf, type Example } from "./examples.ts";
 import { wordsToSay } from "./length.ts";
 import type { Effect, Readings, ResponseReading } from "./readings.ts";
-import { whyNot } from "./reasons.ts";
+import { whyNot, whyUnfound } from "./reasons.ts";
 import { statedNumbers } from "./stated-numbers.ts";
-import { saidElements } from "./utterances.ts";
+import { expectedQuantity } from "./expected-quantity.ts";
+import { saidElements, utterancesOf } from "./utterances.ts";
 import { writtenNumbers } from "./written-numbers.ts";
 
 interface Variant {
@@ -25,7 +26,7 @@ export function readPhrases(rubric: Rubric): Readings {
   const reader = new UtteranceReader(compiled);
   const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric.scenario)).map(({ id }) => id));
   const elements = saidElements(rubric);
-  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), written: writtenNumbers(elements, rubric), speaking: wordsToSay(elements, rubric) };
+  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), written: writtenNumbers(elements, rubric), unfound: [], speaking: wordsToSay(elements, rubric) };
   const known = new Map<string, UtteranceReading>();
   const read = (said: string): UtteranceReading => {
     const reading = known.get(said) ?? reader.read(said);
@@ -43,6 +44,7 @@ export function readPhrases(rubric: Rubric): Readings {
       number += 1;
     }
   }
+  readings.unfound = rubric.unsafe.flatMap((statement, place) => unfoundOf(statement, place, rubric, read, reader));
   examplesOf(rubric).forEach((example, place) => {
     if (!holds(example, compiled)) readings.examples.push(place);
   });
@@ -62,6 +64,17 @@ function unsafeIn(variants: readonly Variant[]): ResponseReading["unsafe"] {
     if (unsafe !== undefined) return { said, statement: unsafe.statement };
   }
   return null;
+}
+
+/** A statement that is not told in its own words is never told: of each phrase one variant must be, the first that is ends the search. */
+function unfoundOf({ id, say, quantity }: UnsafeStatement, statement: number, rubric: Rubric, read: (said: string) => UtteranceReading, reader: UtteranceReader): Readings["unfound"] {
+  const expected = expectedQuantity(quantity, rubric);
+  return say.flatMap((phrase, place) => {
+    const variants = utterancesOf(phrase, expected);
+    if (variants.some((said) => read(said).unsafe.some((match) => match.statement === id))) return [];
+    const said = variants[0] ?? phrase;
+    return [{ statement, phrase: place, said, ...whyUnfound(reader.shutsOut(said, id)) }];
+  });
 }
 
 /** What the variants do to other items, each other item and effect once. */

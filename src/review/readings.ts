@@ -54,6 +54,18 @@ export const readingsSchema = z.object({
       number: z.string(),
     }),
   ),
+  /** Phrases of unsafe statements that are not found when somebody says them, word for word. */
+  unfound: z.array(
+    z.object({
+      /** Which of the rubric's unsafe statements, and which of its phrases, from 0. */
+      statement: z.int().nonnegative(),
+      phrase: z.int().nonnegative(),
+      /** The first variant, as somebody would say it. */
+      said: z.string(),
+      why: z.string(),
+      mend: z.string(),
+    }),
+  ),
   /** Words of the shortest and of the middling sentence of every element that applies. */
   speaking: z.object({ words: z.int().nonnegative(), middleWords: z.int().nonnegative() }),
 });

@@ -44,4 +44,12 @@ export function whyNot({ tried, kept }: UtteranceReading, item: Item, element: E
   return { why: "its words do not fit well enough once they are weighed", mend: "Add a word that tells this element from others." };
 }
 
+/** Why a phrase of an unsafe statement is not found where somebody says it. @param shut what of the statement's own lists shuts it out. */
+export function whyUnfound({ must, notWith }: { must: readonly string[]; notWith: readonly string[] }): Reason {
+  const quoted = (entries: readonly string[]) => entries.map((entry) => `'${entry}'`).join(", ");
+  if (must.length > 0) return { why: `it lacks a must-word (${quoted(must)})`, mend: "Say the must-word in it, or add the word it uses to 'must'." };
+  if (notWith.length > 0) return { why: `it has words of 'not_with' (${quoted(notWith)})`, mend: "Take the words out of it, or out of 'not_with'." };
+  return { why: "its words are too common or too few, or are taken for a denial, a supposition or what others do", mend: "Put it in other words that tell what is unsafe, or leave it out." };
+}
+
 const rank = (passage: Passage) => passage.coverage - 0.2 * passage.closed.length;

@@ -99,6 +99,9 @@ describe("conditions", () => {
     expect(findingsOf(text)).toEqual([expect.objectContaining({ code: "SW-C20", severity: "warning", line: lineOf(text, "when:"), mend: expect.stringContaining("pregnant") })]);
   });
   test.each([["pregnant", "pregnant"], ["not child", "pregnant"]])("'%s' with the condition '%s' is none", (condition, conditions) => expect(findingsOf(when(condition, conditions))).toEqual([]));
+  test("an item that must not meet what the scenario has counts for nobody either", () => {
+    expect(findingsOf(when("not child", "child"))).toEqual([expect.objectContaining({ code: "SW-C20", severity: "warning", line: lineOf(when("not child", "child"), "when:"), message: expect.stringContaining("the scenario has that condition") })]);
+  });
   test("nor is one of a block: that is what they are for", () => {
     expect(findingsOf(broken("sections:\n", "sections:\n  - include: opening.yaml\n"), { blocks: { "opening.yaml": BLOCK.replace("    label: Greets\n", "    label: Greets\n    when: [child]\n") } })).toEqual([]);
   });

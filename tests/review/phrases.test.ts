@@ -97,6 +97,27 @@ test("few wordings of an element are a note", () => {
   expect(of(text, "SW-C14")).toEqual([expect.objectContaining({ severity: "info", message: "'rinse' has only one acceptable response" })]);
 });
 
+describe("an unsafe statement's own phrases", () => {
+  const statement = (fields: string) => broken("say: [swallow the rinsing water every time] }", `say: [swallow the rinsing water every time], ${fields} }`);
+
+  test.each([
+    ["must: [elephant]", "it lacks a must-word ('elephant')"],
+    // "Hits" in a list of words is "hit" in a phrase: words are compared by their stems.
+    ["not_with: [gargle, swallows]", "it has words of 'not_with' ('swallows')"],
+  ])("are told when %s shuts them out: nobody who says them would be", (fields, why) => {
+    const text = statement(fields);
+    expect(of(text, "SW-C23").map(({ severity, line, message }) => [severity, line, message])).toEqual([["warning", lineOf(text, "swallow the rinsing"), `'swallow the rinsing water every time' is not found for the unsafe statement 'swallow': ${why}`]]);
+  });
+
+  test.each(["must: [rinsing|gargling]", "not_with: [gargle]", "severity: minor"])("are not, where they are found: %s", (fields) => {
+    expect(of(fields.startsWith("severity") ? SOUND : statement(fields), "SW-C23")).toEqual([]);
+  });
+
+  test("one wording of a phrase that is found is enough", () => {
+    expect(of(broken("say: [swallow the rinsing water every time] }", "say: [swallow|drink the rinsing water every time], must: [drink] }"), "SW-C23")).toEqual([]);
+  });
+});
+
 describe("examples", () => {
   const withExamples = (examples: string) => broken("          - rinse and spit afterwards\n", `          - rinse and spit afterwards\n        examples: ${examples}\n`);
 
