@@ -7,7 +7,7 @@ import { firstSpoken, lastSpoken, type Edge } from "./edges.ts";
 import { findEnd } from "./end.ts";
 import { findStart } from "./start.ts";
 import { reviseOutside } from "./outside.ts";
-import { placeOf, runsOf } from "./runs.ts";
+import { placeOf, runsOf, type Run } from "./runs.ts";
 import { wordAt, type Scene } from "./scene.ts";
 import { sentencesOf, turnsFrom } from "./sentences.ts";
 import { tokenise, type Token } from "./token.ts";
@@ -101,7 +101,7 @@ function edgesOf(scene: Scene, range: TokenSpan, options: StationOptions, findin
   const runs = runsOf(scene, range);
   const run = runs[0];
   if (run === undefined || tokens.length === 0) return { start: told(0, "there is no speech"), end: told(0, "there is no speech"), restarts: [] };
-  if (runs.length > 1) throw severalStations(scene, runs.map((each) => `${placeOf(scene, each)}, ${each.reason}`));
+  if (runs.length > 1) throw severalStations(scene, runs.map((each) => placeIn(scene, each)));
   const found = findStart(scene, run);
   const start = options.from === undefined ? found.edge : told(range.first, `as told: from ${options.from} s`);
   const restarts = options.from === undefined ? found.restarts : [];
@@ -114,6 +114,13 @@ function edgesOf(scene: Scene, range: TokenSpan, options: StationOptions, findin
     if (edge.guessed) findings.push({ code: "SW-S09", severity: "info", file: transcript.file, message: `the station's ${name} was taken ${edge.reason}`, mend: name === "start" ? "give it with --from if that is wrong" : "give it with --to if that is wrong" });
   }
   return { start, end, restarts: restarts.map((restart) => wordFrom(scene, restart.token)) };
+}
+
+/** Where a station of several starts and ends, and why: the talk after one and before the next is neither's. */
+function placeIn(scene: Scene, run: Run): string {
+  const start = findStart(scene, run).edge;
+  const end = findEnd(scene, run, start.token);
+  return `${placeOf(scene, { first: start.token, end: Math.max(end.token, start.token + 1) })}, ${run.opener === "heading" ? run.reason : start.reason}`;
 }
 
 function severalStations(scene: Scene, places: string[]): ProblemError {

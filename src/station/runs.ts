@@ -92,15 +92,14 @@ function introduced(scene: Scene, first: number, end: number): boolean {
   return cuesOf(scene, ["introduction"], first, end).length > 0;
 }
 
-/** "0:12 to 6:40 (lines 3 to 60)" for the question which of them is meant. */
-export function placeOf(scene: Scene, run: Run): string {
-  const from = wordAt(scene, Math.min(run.inside, run.end - 1));
-  const to = wordAt(scene, run.end - 1);
-  const times = from.start === null || to.end === null ? "" : `${clock(from.start)} to ${clock(to.end)}, `;
+/** "0:12 to 6:40, lines 3 to 60", for the question which of several is meant: whole seconds that --from and --to can be given. */
+export function placeOf(scene: Scene, { first, end }: TokenSpan): string {
+  const from = wordAt(scene, Math.min(first, end - 1));
+  const to = wordAt(scene, end - 1);
+  const times = from.start === null || to.end === null ? "" : `${clock(Math.floor(from.start))} to ${clock(Math.ceil(to.end))}, `;
   return `${times}lines ${from.line} to ${to.line}`;
 }
 
 function clock(seconds: number): string {
-  const whole = Math.round(seconds);
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 }

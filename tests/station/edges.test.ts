@@ -65,6 +65,23 @@ test("the time announcement ends a station that has no leave-taking", () => {
   expect(station.end.reason).toContain("'Time is up' (line 1)");
 });
 
+test("whoever lets the candidate in by other words opens the station too", () => {
+  for (const words of ["Two minutes to read. Begin please.", "Enter the station now.", "This is station two. The recording has started. You may enter the station.", "Your time starts now, please go in."]) {
+    expect(inside(stationIn(`${words} ${STATION}`)), words).toBe(STATION);
+    expect(inside(stationIn(bare(`${words} ${STATION}`))), words).toBe(bare(STATION));
+  }
+});
+
+test("feedback on the time left over ends a station that nobody took leave of", () => {
+  const station = stationIn(`${HELLO} ${TALK} That's us then. Cheers. You've loads of time left, you could have slowed down. You didn't give a leaflet, did you?`);
+  expect(inside(station)).toBe(`${HELLO} ${TALK} That's us then. Cheers.`);
+});
+
+test("time that the patient has left is no feedback", () => {
+  const talk = TALK.replace("Any other", "There's plenty of time left on your prescription, so you could have it made up in June. Any other");
+  expect(inside(stationIn(`${HELLO} ${talk} ${BYE}`))).toBe(`${HELLO} ${talk} ${BYE}`);
+});
+
 test("feedback after the leave-taking is outside, and is the examiner's", () => {
   const debrief = "So how do you think that went? I think I forgot to ask about other medicines. Yeah, you missed the other medicines, but the teach-back went very well.";
   const station = stationIn(`${STATION} ${debrief}`);
@@ -106,6 +123,25 @@ test("several stations are told apart by their headings, and asked about", () =>
 test("and by announcements or introductions with a leave-taking between", () => {
   expect(() => stationIn(`[0:01] You may begin. ${STATION} Time is up.\n[6:00] You may begin. ${STATION} Time is up.`)).toThrow(/2 stations/);
   expect(() => stationIn(`[0:01] ${STATION}\n[6:00] ${STATION}`)).toThrow(/2 stations/);
+});
+
+test("the times told of each end before the debrief and the next one's set-up, and give it when they are asked for", () => {
+  const debrief = "So how do you think that went? You missed the other medicines, but the teach-back went very well. Shall we swap?";
+  const two = `[0:01] You may begin. ${STATION} ${debrief}\n[6:00] Is it recording? You're the patient now. Whenever you're ready. ${STATION}`;
+  let told = "";
+  try {
+    stationIn(two);
+  } catch (error) {
+    told = String(error);
+  }
+  const clock = (text: string): number => Number(text.split(":")[0]) * 60 + Number(text.split(":")[1]);
+  const places = [...told.matchAll(/(\d+:\d\d) to (\d+:\d\d)/g)].map(([, from, to]) => ({ from: clock(from!), to: clock(to!) }));
+  expect(places).toHaveLength(2);
+  for (const place of places) {
+    const said = inside(stationIn(two, place));
+    expect(said).toContain(STATION);
+    expect(said).not.toMatch(/think that went|the patient now/);
+  }
 });
 
 test("times decide which of several is meant", () => {
