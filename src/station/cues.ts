@@ -13,6 +13,7 @@ export const CUE_KINDS = [
   "opening_question",
   "teach_back_request",
   "praise",
+  "patient_question",
   "leave_taking",
   "no_leave_taking",
   "farewell_tail",

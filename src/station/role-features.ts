@@ -1,3 +1,4 @@
+import { isPunctuated } from "./clauses.ts";
 import { MARK, type Token } from "./token.ts";
 import { CLASS } from "./word-class.ts";
 import { HASH_BITS } from "./weight-blocks.mjs";
@@ -16,6 +17,12 @@ const OUTSIDE = 0x5bd1e995;
  * them once in all. Compared on held-out folds, see tests/bench/results/roles.md.
  */
 const SHARING_POWER = -0.5;
+
+/**
+ * Added to the number of every transition template in bare speech-to-text. Where punctuation stands it tells most of
+ * where a voice may change, and words little; without it the words must tell all, so their weights are held apart.
+ */
+const BARE_TRANSITIONS = 200;
 
 /**
  * What the model sees. Emission features of token i (who says this word?) are
@@ -53,6 +60,8 @@ function mix(template: number, a: number, b = 0, c = 0): number {
 class Growing {
   data = new Int32Array(1 << 14);
   length = 0;
+  /** @param apart is added to the number of every template. */
+  constructor(private readonly apart = 0) {}
   push(value: number): void {
     if (this.length === this.data.length) {
       const wider = new Int32Array(this.data.length * 2);
@@ -62,7 +71,7 @@ class Growing {
     this.data[this.length++] = value;
   }
   add(template: number, a: number, b = 0, c = 0): void {
-    this.push(mix(template, a, b, c));
+    this.push(mix(this.apart + template, a, b, c));
   }
   whole(): Int32Array {
     return this.data.subarray(0, this.length);
@@ -225,6 +234,20 @@ function addEmission(into: Growing, view: View, i: number): void {
   if (view.closed[i] !== MARK.none) into.add(20, w0, view.closed[i]!);
 }
 
+/** What who says word i goes by in bare speech-to-text besides: the plainest of the features above, with weights of their own. */
+function addBareEmission(into: Growing, view: View, i: number): void {
+  const { words, kinds, selves, yous } = view;
+  const at = i + EDGE;
+  const w0 = words[at]!;
+  into.add(101, 0);
+  into.add(102, w0);
+  into.add(103, words[at - 1]!, w0);
+  into.add(104, w0, words[at + 1]!);
+  into.add(111, (kinds[at - 1]! * 32 + kinds[at]!) * 32 + kinds[at + 1]!);
+  into.add(114, Math.min(selves(i - 4, i + 5), 3) * 4 + Math.min(yous(i - 4, i + 5), 3));
+  into.add(116, view.openers[i]!, kinds[at]!);
+}
+
 /** Who says the sentence that token `begin` opens and punctuation closes? */
 function addSentence(into: Growing, view: View, begin: number): void {
   const { count, words, first, closed, selves, yous } = view;
@@ -317,8 +340,9 @@ function addTransition(into: Growing, view: View, i: number): void {
 export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
   const view = viewOf(tokens);
   const { count, first, closed } = view;
+  const bare = !isPunctuated(tokens);
   const emission = new Growing();
-  const transition = new Growing();
+  const transition = new Growing(bare ? BARE_TRANSITIONS : 0);
   const sentence = new Growing();
   const emissionFrom = new Int32Array(count + 1);
   const transitionFrom = new Int32Array(count + 1);
@@ -327,6 +351,7 @@ export function roleFeatures(tokens: readonly Token[]): RoleFeatures {
   const share: number[] = [];
   for (let i = 0; i < count; i++) {
     addEmission(emission, view, i);
+    if (bare) addBareEmission(emission, view, i);
     emissionFrom[i + 1] = emission.length;
     if (i > 0) addTransition(transition, view, i);
     transitionFrom[i + 1] = transition.length;

@@ -38,6 +38,11 @@ test("set-up talk before is left out", () => {
   expect(station.start.reason).toContain("ready");
 });
 
+test("set-up talk by the voice that then plays the patient is left out too", () => {
+  const station = stationIn(`[0:01] Speaker 1: I've set it going, the tube's over there. Okay, whenever you like.\n[0:08] Speaker 2: ${HELLO}\n[0:14] Speaker 1: ${TALK.slice(0, 74)}\n[0:22] Speaker 2: Use it twice a day and wash your hands before and after.\n[0:30] Speaker 1: Thanks, bye.`);
+  expect(station.start.time).toBe(8);
+});
+
 test("a patient who greets first is inside", () => {
   const station = stationIn(`Patient: Hello, are you the pharmacist?\nCandidate: Yes, hello, my name is Iris.\nPatient: ${TALK.slice(0, 74)}\nCandidate: Use it twice a day and wash your hands after.\nPatient: Thanks, bye.`);
   expect(station.start.word).toBe(0);

@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { readTalk } from "../match/talk.ts";
 import type { Consultation, GoldTurn, Side } from "./corpora.ts";
-import { DIALOGUES, TALK_WEIGHT } from "./settings.ts";
+import { DIALOGUES, DIALOGUE_WEIGHT, TALK_WEIGHT } from "./settings.ts";
 
 const SIDES: Record<string, Side> = { C: "candidate", P: "patient" };
 
@@ -19,7 +19,7 @@ function turnsOf(text: string): GoldTurn[] {
 
 /** All of it, each with the hand who wrote it: whoever measures leaves whole hands out of the fit. */
 export function counsellingTalks(): Consultation[] {
-  const dialogues = readdirSync(DIALOGUES).sort().map((name): Consultation => ({ id: name.replace(/\.txt$/, ""), corpus: "counselling", hand: name.slice(0, name.indexOf("-")), turns: turnsOf(readFileSync(join(DIALOGUES, name), "utf8")) }));
+  const dialogues = readdirSync(DIALOGUES).sort().map((name): Consultation => ({ id: name.replace(/\.txt$/, ""), corpus: "counselling", hand: name.slice(0, name.indexOf("-")), weight: DIALOGUE_WEIGHT, turns: turnsOf(readFileSync(join(DIALOGUES, name), "utf8")) }));
   // The annotated talk is nearly all the candidate's: it counts less, lest every doubtful word be taken for the candidate's.
   const talks = readTalk().map(({ name, writer, turns }): Consultation => ({ id: name, corpus: "counselling", hand: writer, weight: TALK_WEIGHT, turns: turns.map(({ role, says }) => ({ side: role === "patient" ? "patient" : "candidate", text: says, start: null, end: null })) }));
   return [...dialogues, ...talks];

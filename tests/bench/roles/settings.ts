@@ -5,8 +5,10 @@ export const SETTINGS: TrainOptions = { epochs: 8, scoutEpochs: 4, rate: 0.1, de
 
 /** Variants of each invented talk that are trained on. */
 export const VARIANTS = 3;
-/** How much one pass counts a station of annotated talk against 1 for every other talk. */
-export const TALK_WEIGHT = 0.5;
+/** How much one pass counts an invented dialogue against 1 for every consultation of a corpus: the model is for talk of their kind. */
+export const DIALOGUE_WEIGHT = 1.5;
+/** And a station of annotated talk. */
+export const TALK_WEIGHT = 0.4;
 export const DIALOGUES = "fixtures/dialogue";
 export const FOLDS = 5;
 export const CORRECTIONS = "tests/bench/roles/corrections.yaml";
