@@ -1,6 +1,6 @@
 // `npm run bench:drill [-- --round=d1] [RUBRIC...] [--verbose]`: single utterances by element, right, nearly right and wrong,
 // and unsafe ones, each judged as if nothing else had been said (fixtures/drill). Invented by hands that saw labels only.
-// Round d1 was read when rubrics were widened; d2 was not and measures what that was worth.
+// Rounds d1 and d2 were read when rubrics were widened; d3 was not and measures what that was worth.
 import { compiledRubric } from "../../src/mark.ts";
 import type { Matches } from "../../src/matching/types.ts";
 import { matchUtterance } from "../../src/matching/utterance.ts";
@@ -10,7 +10,7 @@ import { toolReading } from "./match/tool.ts";
 
 const chosen = process.argv.slice(2).filter((argument) => !argument.startsWith("--"));
 const verbose = process.argv.includes("--verbose");
-const round = process.argv.find((argument) => argument.startsWith("--round="))?.slice("--round=".length) ?? "d2";
+const round = process.argv.find((argument) => argument.startsWith("--round="))?.slice("--round=".length) ?? "d3";
 
 const COLUMNS = { right: 0, found: 0, rightToldWrong: 0, near: 0, nearCredited: 0, nearToldWrong: 0, wrong: 0, told: 0, wrongCredited: 0, unsafe: 0, unsafeFound: 0, unsafeFalse: 0 };
 type Tally = typeof COLUMNS;
