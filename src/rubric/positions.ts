@@ -6,6 +6,14 @@ import type { Finding } from "../problem/problem.ts";
 /** A rubric has no use for thousands of aliases; more is a mistake or an attack. */
 const MAX_ALIASES = 50;
 
+/** What is most often behind a fault of the YAML, by the parser's code. */
+const MENDS: Partial<Record<string, string>> = {
+  TAB_AS_INDENT: "Write blanks in place of the tab.",
+  BLOCK_AS_IMPLICIT_KEY: "Put a text that has ': ' in it in quotes, or check the indentation.",
+  UNEXPECTED_TOKEN: "Put the whole text in quotes where it begins with {, [ or a quote, as in \"{quantity} each morning\".",
+  DUPLICATE_KEY: "Take one of the two out.",
+};
+
 /** @param file as the person named it, for messages. */
 export function readYaml(text: string, file: string): PositionedYaml {
   const lines = new LineCounter();
@@ -17,7 +25,9 @@ export function readYaml(text: string, file: string): PositionedYaml {
     if (!(error instanceof RangeError)) throw error;
     return unreadable(file, { file, line: 1, column: 1, message: "its parts are nested too deeply to be read", mend: "Check the brackets and the indentation." });
   }
-  const findings = document.errors.map((error): Finding => {
+  // What follows the first is mostly its consequence, and sends people to lines that are right.
+  const [earliest] = [...document.errors].sort((a, b) => a.pos[0] - b.pos[0]);
+  const findings = (earliest === undefined ? [] : [earliest]).map((error): Finding => {
     const { line, col } = lines.linePos(error.pos[0]);
     const several = error.code === "MULTIPLE_DOCS";
     return {
@@ -27,7 +37,7 @@ export function readYaml(text: string, file: string): PositionedYaml {
       line,
       column: col,
       message: several ? "the file holds several YAML documents" : `not well-formed YAML: ${error.message}`,
-      mend: several ? "Take out the line '---', or make a file of each." : "Check the indentation and the quotes on this line and the one before.",
+      mend: several ? "Take out the line '---', or make a file of each." : (MENDS[error.code] ?? "Check the indentation and the quotes on this line and the one before."),
     };
   });
   if (findings.length > 0) return { file, data: null, findings, positionOf: (path) => position(document, lines, path) };
@@ -125,6 +135,7 @@ function inWords(issue: z.core.$ZodIssue, value: unknown): { message: string; me
     case "invalid_type":
       if (value === undefined) return { message: "it is missing", mend: "Add this field." };
       if (issue.expected === "string" && typeof value !== "object") return { message: `a text was expected, not ${String(value)}`, mend: "Put it in quotes." };
+      if (issue.expected === "string" && value !== null && !Array.isArray(value)) return { message: `a text was expected, not ${kindOf(value)}`, mend: "Put the text in quotes: a ': ' in it makes fields of it." };
       return { message: `${KINDS[issue.expected] ?? issue.expected} was expected, not ${kindOf(value)}`, mend: `Write ${KINDS[issue.expected] ?? issue.expected} here.` };
     case "invalid_value":
       if (value === undefined) return { message: "it is missing", mend: `Add it: ${issue.values.map(String).join(", ")}.` };

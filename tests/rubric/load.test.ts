@@ -164,3 +164,13 @@ describe("a fault is told with file, line and how to mend it", () => {
     expect(codes).toEqual([4, 12]);
   });
 });
+
+test.each([
+  ["a tab", RUBRIC.replace("    title: Steps", "\ttitle: Steps"), 10, /blanks/],
+  ["a text with ': ' in it", RUBRIC.replace("label: Shakes it", "label: Shakes it: well"), 13, /': '.*quotes/],
+  ["a text that begins with a brace", RUBRIC.replace("say: [shake it well]", "say:\n          - {quantity} each morning"), 15, /quotes/],
+  ["a response with ': ' in it", RUBRIC.replace("say: [shake it well]", "say:\n          - remember: shake it"), 15, /quotes/],
+  ["a field that stands twice", RUBRIC.replace("title: Card", "title: Card\ntitle: Card"), 4, /one of the two/],
+])("%s is told once, at its line, with how to mend it", (_, text, line, mend) => {
+  expect(findings(text)).toEqual([expect.objectContaining({ line, mend: expect.stringMatching(mend) })]);
+});
