@@ -62,7 +62,7 @@ function dangling(rubric: Loaded, places: RubricPlaces): Finding[] {
   return findings;
 }
 
-/** More critical items than there are can never be met. */
+/** More critical items than there are can never be met; a share of the total written as a fraction passes everybody. */
 function passRule({ sections, pass }: Loaded, places: RubricPlaces): Finding[] {
   const critical = itemsOf({ sections }).filter((item) => item.critical).length;
   if (pass.critical === "all" || pass.critical <= critical) return [];

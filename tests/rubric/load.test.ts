@@ -170,6 +170,7 @@ test.each([
   ["a text with ': ' in it", RUBRIC.replace("label: Shakes it", "label: Shakes it: well"), 13, /': '.*quotes/],
   ["a text that begins with a brace", RUBRIC.replace("say: [shake it well]", "say:\n          - {quantity} each morning"), 15, /quotes/],
   ["a response with ': ' in it", RUBRIC.replace("say: [shake it well]", "say:\n          - remember: shake it"), 15, /quotes/],
+  ["a share of the total as a fraction", RUBRIC.replace("minimum: 60", "minimum: 0.6"), 15, /write 60/],
   ["a field that stands twice", RUBRIC.replace("title: Card", "title: Card\ntitle: Card"), 4, /one of the two/],
 ])("%s is told once, at its line, with how to mend it", (_, text, line, mend) => {
   expect(findings(text)).toEqual([expect.objectContaining({ line, mend: expect.stringMatching(mend) })]);
