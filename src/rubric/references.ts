@@ -64,6 +64,7 @@ function dangling(rubric: Loaded, places: RubricPlaces): Finding[] {
 
 /** More critical items than there are can never be met; a share of the total written as a fraction passes everybody. */
 function passRule({ sections, pass }: Loaded, places: RubricPlaces): Finding[] {
+  if (pass.minimum > 0 && pass.minimum < 1) return [findingIn(places.top(["pass", "minimum"]), { code: "SW-R03", severity: "error", message: `pass.minimum: ${pass.minimum} is less than one per cent`, mend: `It is per cent of the total: write ${Math.round(100 * pass.minimum)} for ${Math.round(100 * pass.minimum)}%, or 0 for none.` })];
   const critical = itemsOf({ sections }).filter((item) => item.critical).length;
   if (pass.critical === "all" || pass.critical <= critical) return [];
   return [findingIn(places.top(["pass", "critical"]), { code: "SW-R03", severity: "error", message: `pass.critical: ${pass.critical} critical items must be met, but the rubric has ${critical === 0 ? "none" : `only ${critical}`}`, mend: "Lower the number, write 'all', or mark more items as critical." })];
