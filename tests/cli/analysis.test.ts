@@ -96,7 +96,7 @@ test("a blank marking sheet, filled in, is read back by agree", () => {
   const rows = parse(blank.out, { columns: true }) as Record<string, string>[];
   const sheet = JSON.parse(read("A01.json")) as { items: { id: string; elements: unknown[] }[] };
   expect(rows.filter(({ element, item }) => element === "" && !item!.includes(":")).map(({ item }) => item)).toEqual(sheet.items.map(({ id }) => id));
-  const filled = rows.map((row) => ({ ...row, content: row["item"] === "overall:total" ? "" : row["item"]!.includes(":") ? "3" : "complete" }));
+  const filled = rows.map((row) => ({ ...row, content: row["item"] === "overall:total" ? "" : row["item"]!.startsWith("unsafe:") ? "absent" : row["item"]!.includes(":") ? "3" : "complete" }));
   const columns = Object.keys(rows[0]!);
   const cell = (value: string) => `"${value.replaceAll('"', '""')}"`;
   saidwell.write("filled.csv", [columns.join(","), ...filled.map((row) => columns.map((name) => cell((row as Record<string, string>)[name]!)).join(","))].join("\r\n"));
