@@ -31,7 +31,7 @@ const MODAL = /^(will|would|can|could|should|must|may|might|shall|is|are|am|was|
 const NOT_WITH_YOU = /^(and|or|nor|but|to|in|on|at|off|out|up|down|back|for|of|with|from|by|about|after|before|until|till|when|if|unless|as|than|that|the|a|an|your|any|much|more|less|too|very|so|either|both|all|no|not|badly|good|well|now|today|again|sick|ill|one|two|three|yourself|feeling|feel|who|what)$/;
 /** Behind these "you" is whom it is done to. */
 const DONE_TO_YOU = /^(hurt|hurts|harm|kill|stop|stops|bother|upset|affect|suit|cost|catch|leave|get|gets|put|keep|keeps|bring|do|does|did|will|would|can|could|should|did|are|were|have|had|must|mind|help|helps|makes|gives|hear|call|ring|want|remind|teach|scare)$/
-const THIRD_PERSON = /^(goes|comes|takes|needs|works|makes|gets|stays|keeps|means|helps|lasts|looks|feels|tastes|burns|stings|hurts|wears|lives|belongs|sits|stands|starts|stops|gives|wants|says|tells|shows|opens|closes|turns|runs|falls|wastes|dries|holds|happens|seems|becomes|depends)$/;
+const THIRD_PERSON = /^(goes|comes|takes|needs|works|makes|gets|stays|keeps|means|helps|lasts|looks|feels|tastes|burns|stings|hurts|wears|lives|belongs|sits|stands|starts|stops|gives|wants|says|tells|shows|opens|closes|turns|runs|falls|wastes|dries|holds|happens|seems|becomes|depends|settles|passes|fades|eases)$/;
 
 /** What stands behind these is what is thought, known or meant, or a part of what they name, and is denied with it. */
 const TAKES_A_CLAUSE = new Set([

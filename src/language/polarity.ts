@@ -12,6 +12,7 @@ const LEXICON = polarityData as LexiconFile<"polarity">;
 const FORWARD = phraseList(LEXICON.forward);
 // By the very words: "not needed" denies what is before it, "not need" what is behind.
 const BACKWARD = phraseList(LEXICON.backward.flatMap(formsOfBe), { by: "text" });
+const BACKWARD_LAST = phraseList(LEXICON.backward_last, { by: "text" });
 const NEUTRAL = phraseList(LEXICON.neutral);
 const DISMISSALS = phraseList(LEXICON.dismissals);
 /** What is dismissed is something to do: "reading the name". */
@@ -29,6 +30,9 @@ export const PERMITS: ReadonlySet<string> = new Set(LEXICON.permits);
 export const HARMS = phraseList(LEXICON.harms);
 /** Say of a sign that it means nothing. */
 export const PLAYS_DOWN = phraseList(LEXICON.plays_down, { by: "text" });
+
+/** Call something a fault or a harm. */
+export const FAULTS = phraseList(LEXICON.faults.flatMap(formsOfBe), { by: "text" });
 
 function formsOfBe(phrase: string): string[] {
   return /^(is|was) /.test(phrase) ? ["is", "are", "was", "were", "be", "being"].map((form) => phrase.replace(/^(is|was) /, `${form} `)) : [phrase];
@@ -123,7 +127,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   }
   // "Rinsing, don't bother" denies what is before it, "don't bother rinsing" what is behind.
-  const backward = BACKWARD.find(tokens, clause.first, clause.end).filter((hit) => !silenced.has(hit.first) && !(tokens[hit.end - 1]!.stem === BOTHER && hit.end < clause.end && bothersBehind(tokens[hit.end]!.text)));
+  const backward = [...BACKWARD.find(tokens, clause.first, clause.end), ...BACKWARD_LAST.find(tokens, clause.first, clause.end).filter(({ end }) => end === clause.end)].filter((hit) => !silenced.has(hit.first) && !(tokens[hit.end - 1]!.stem === BOTHER && hit.end < clause.end && bothersBehind(tokens[hit.end]!.text)));
   for (const hit of backward) for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {
@@ -155,7 +159,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     if (judgesAhead(tokens, first, hit)) deny(tokens, clause, hit.end, REACH, result, false);
     else for (let k = first; k < hit.first; k += 1) result[k]!.negated = true;
   }
-  return backward.some(({ first, end }) => first === start && end - first >= WHOLE);
+  return backward.some(({ first, end }) => first === start && (end - first >= WHOLE || end === clause.end));
 }
 
 /** Open what is supposed; what is told behind it, once that is said, is no supposition. */

@@ -11,6 +11,9 @@ const PAST = phraseList(WORDS.past, { by: "text" });
 const OPENERS = phraseList(WORDS.openers, { by: "text" });
 const INTERRUPTIONS = phraseList(WORDS.interruptions, { by: "text" });
 const SPOKEN_OF = phraseList(WORDS.spoken_of, { by: "text" });
+const DONE_HERE = new Set(WORDS.done_here);
+/** Ask the patient to wait: "while I fetch it". */
+export const FETCHING = phraseList(WORDS.fetching, { by: "text" });
 /** "You know", "you see": nobody is spoken to. */
 const NOBODY = /^(know|see|could|would)$/;
 /** A verb behind its teller: "I once, at Christmas, dropped". */
@@ -37,4 +40,34 @@ function pastBehind(tokens: readonly Token[], from: number): boolean {
     if (TELLERS.has(text)) return false;
   }
   return false;
+}
+
+/** Between a teller and the verb: "I once had". */
+const BEFORE_A_VERB = /^(just|once|always|also|never|even|still|only|actually|really|nearly|already)$/;
+
+/** Where a stretch tells a story of the speaker's own: its verb ("I had to ring for an ambulance"), and each "my" ("my daughter loses the lid of everything"). */
+export interface Story {
+  verb: number | null;
+  mine: number[];
+}
+
+/** The words of a clause that make it a story of the speaker's own; none where it speaks to the patient. */
+export function storyWords(tokens: readonly Token[], { first, end }: { first: number; end: number }): Story {
+  const mine: number[] = [];
+  let verb: number | null = null;
+  for (let place = first; place < end; place += 1) {
+    const { text } = tokens[place]!;
+    if ((text === "you" && !NOBODY.test(tokens[place + 1]?.text ?? "")) || text === "your" || text === "yours") return { verb: null, mine: [] };
+    if (text === "my") mine.push(place);
+    if (verb === null && TELLERS.has(text)) verb = pastOf(tokens, place, end);
+  }
+  return { verb, mine };
+}
+
+function pastOf(tokens: readonly Token[], teller: number, end: number): number | null {
+  let verb = teller + 1;
+  while (verb < end && BEFORE_A_VERB.test(tokens[verb]!.text)) verb += 1;
+  if (verb >= end || DONE_HERE.has(tokens[verb]!.text) || SPOKEN_OF.at(tokens, teller) !== null) return null;
+  const { text } = tokens[verb]!;
+  return PAST.at(tokens, verb) !== null || (text.length > 4 && text.endsWith("ed") && text !== "need") ? verb : null;
 }

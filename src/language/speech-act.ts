@@ -57,7 +57,7 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
       continue;
     }
     // "And your birthday please": the opener may be part of it.
-    const act = questionAt(tokens, opener) ?? (opener > place && INDIRECT.at(tokens, place) !== null ? openBehind(tokens, place, place + 1) : null);
+    const act = questionAt(tokens, opener) ?? (place === first && asksOfAThing(tokens, opener, body) ? "ask-closed" : null) ?? (opener > place && INDIRECT.at(tokens, place) !== null ? openBehind(tokens, place, place + 1) : null);
     if (act === null || (!marked && (tellsWhat(tokens, opener, body) || isTag(tokens, opener, first)))) continue;
     found = true;
     if (act === "tell") continue;
@@ -182,6 +182,11 @@ function breaksOff(tokens: readonly Token[], place: number): boolean {
 function lastPart(tokens: readonly Token[], first: number, end: number): number {
   for (let k = end - 2; k > first; k -= 1) if (/^[,;:-]$/.test(tokens[k]!.after)) return k + 1;
   return first;
+}
+
+/** "Does going uphill tire you": nobody tells so, but that it "does its job". */
+function asksOfAThing(tokens: readonly Token[], place: number, end: number): boolean {
+  return /^(does|did)$/.test(tokens[place]!.text) && place + 2 < end && !/^(its|his|her|my|wonders|nothing|not|more|less|well|good|no|all|everything)$/.test(tokens[place + 1]!.text);
 }
 
 /** What opens here: a question of either kind, a request in the form of one (which tells), or nothing. */

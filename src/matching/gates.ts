@@ -5,7 +5,7 @@ import { HARMS } from "../language/polarity.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import type { ExpectedQuantity } from "./response.ts";
 import { firstFrom, type Postings } from "./postings.ts";
-import { clausesAround, type Stream } from "./stream.ts";
+import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 import type { WordGroup } from "./word-group.ts";
 
@@ -123,6 +123,8 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   let allowed = false;
   // "If your eyesight goes blurry there's no need to see anybody": the condition is not what is denied.
   const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.first]!.hypothetical);
+  if (told.length === 0 && needsNothing(stream, window)) return "apart";
+  if (onlySupposes(window)) return "apart";
   const weighty = told.length > 0 ? told : window.aligned;
   // "It doesn't need several days": a number may be denied too, but "not more than two" denies none.
   const spokenAs = ({ term, hit }: Window["aligned"][number]) => stream.polarity[window.response.terms[term]!.text === "{quantity}" ? hit.first : hit.end - 1]!;
@@ -170,8 +172,34 @@ function deniesNothing(stream: Stream, window: Window): boolean {
   return !warns(stream, window);
 }
 
+/** So much of its weight a response must tell, beside what it supposes, for that to be missed. */
+const TOLD_SHARE = 0.3;
+
+/** Whether of a response that denies something only what it supposes is said: "when you're feeling fine", of "don't drop it when you're feeling fine". */
+function onlySupposes({ response, aligned }: Window): boolean {
+  if (!response.terms.some(({ supposed }) => supposed) || aligned.some(({ term }) => !response.terms[term]!.supposed)) return false;
+  const denied = response.terms.reduce((sum, { supposed, negated, weight }) => sum + (supposed || !negated ? 0 : weight), 0);
+  return denied >= TOLD_SHARE * response.weight;
+}
+
+/** So soon behind what is supposed it is told that nothing need be done. */
+const NEEDLESS_WITHIN = 5;
+const NEEDLESS = /(^| )(no (need|call|reason|point)|need not|not (need|have) to|not (bother|worry|matter|trouble))( |$)/;
+
+/** Whether all that is found of a response is what it supposes, and nothing need be done of it: "if your eyesight goes blurry there's no need to see anybody". */
+function needsNothing(stream: Stream, window: Window): boolean {
+  const { tokens, polarity } = stream;
+  if (window.response.terms.some(({ negated }) => negated)) return false;
+  let behind = window.end;
+  while (behind < tokens.length && polarity[behind]!.hypothetical && inOneSentence(stream, behind, window.end - 1)) behind += 1;
+  const said = tokens.slice(behind, sentenceUpTo(stream, behind, NEEDLESS_WITHIN)).map(({ text }) => text);
+  return NEEDLESS.test(said.join(" "));
+}
+
 /** What is not to be done, or does not happen, stands straight behind one of these. */
-const DENIES_A_DOING = /^(do not|does not|will not|would not|must not|should not|not to|.* never)$/;
+const DENIES_A_DOING = /(^| )(do not|does not|will not|would not|must not|should not|need not|not to|not need to|not have to|.* never)$/;
+/** Opens when or how it is done; what stands behind the verb without it is what it is done to. */
+const HOW_OR_WHEN = /^(in|on|at|by|with|for|from|like|as|within|during|through|into|onto|over|under|around|every|each|all|so|very|that|this|really)$/;
 /** A doing that weighs so much is the response's own. */
 const DOING_WEIGHT = 0.1;
 
@@ -182,10 +210,13 @@ function deniesTheDoing(stream: Stream, { aligned, response: { terms } }: Window
   return aligned.some(({ term, hit: { first, end } }) => {
     const { weight, supposed, eitherWay } = terms[term]!;
     if (weight < DOING_WEIGHT || supposed || eitherWay || !polarity[first]!.negated || polarity[first]!.hypothetical) return false;
-    if (!DENIES_A_DOING.test(`${tokens[first - 2]?.text ?? ""} ${tokens[first - 1]?.text ?? ""}`)) return false;
-    // "It doesn't work on the spot": when it does not, or how, is what is denied.
+    if (!DENIES_A_DOING.test(`${tokens[first - 3]?.text ?? ""} ${tokens[first - 2]?.text ?? ""} ${tokens[first - 1]?.text ?? ""}`)) return false;
+    // "It doesn't work on the spot": when it does not, or how, is what is denied; "don't mention the warfarin": what it is done to is denied with it.
+    let howOrWhen = false;
     for (let place = end; polarity[place]?.negated === true && stream.clauseOf[place] === stream.clauseOf[first]; place += 1) {
-      if (MANNER.has(tokens[place]!.text) || (wordWeight(tokens[place]!.stem) >= 1 && !aligned.some(({ hit }) => hit.first <= place && place < hit.end))) return false;
+      if (aligned.some(({ hit }) => hit.first <= place && place < hit.end)) continue;
+      howOrWhen ||= HOW_OR_WHEN.test(tokens[place]!.text);
+      if (MANNER.has(tokens[place]!.text) || (howOrWhen && wordWeight(tokens[place]!.stem) >= 1)) return false;
     }
     return true;
   });

@@ -1,8 +1,10 @@
 import { HARMS, PERMITS } from "../language/polarity.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
+import { isAside } from "./aside.ts";
 import { isAlone } from "./company.ts";
 import type { CompiledElement } from "./compile.ts";
+import { isFaulted } from "./faulted.ts";
 import type { Response } from "./response.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity, wrongNumberBeside } from "./gates.ts";
 import { goesAnotherWay } from "./direction.ts";
@@ -15,7 +17,7 @@ import { isPlayedDown } from "./red-flag.ts";
 import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Gate, Verdict } from "./types.ts";
 import type { TermIndex } from "./term-index.ts";
-import { bestWindows, lacksDirection, windowsFor, type Window } from "./windows.ts";
+import { bestWindows, lacksDirection, tokensOf, windowsFor, type Window } from "./windows.ts";
 import { groupsBut } from "./word-group.ts";
 
 /** A passage weighed for one element: what it would be, and what speaks against it. */
@@ -191,6 +193,10 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream))) passage.closed.push("rule");
   // Other numbers hold for them; "not for children" may be what is to be told.
   if (element.quantity !== null && toldOfAnotherAge(window, stream, element.age)) passage.closed.push("others");
+  if (element.kind === "tell" && speaker === "candidate") {
+    if (isAside(window, stream)) passage.closed.push("aside");
+    if (!element.redFlag && isFaulted(window, stream, element)) passage.closed.push("faulted");
+  }
   const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");
   if (element.quantity !== null && asksForNumber) {
     const quantity = readQuantity(stream, window, element.quantity);
@@ -264,7 +270,7 @@ function doubted(window: Window, stream: Stream): boolean {
 function actFits(element: CompiledElement, window: Window, stream: Stream): boolean {
   const { asked, open } = askedShare(stream, window);
   if ((element.kind === "ask" || element.kind === "ask-openly") && overSentenceEnd(window, stream)) return false;
-  if (element.kind !== "tell" && refuses(window, stream)) return false;
+  if (element.kind !== "tell" && (refuses(window, stream) || (asked === 0 && toldOfOthers({ first: window.first, end: window.first }, stream)))) return false;
   // "Do you understand all that?" asks nothing of what was known before.
   if ((element.kind === "ask" || element.kind === "ask-openly") && checksUnderstanding(window, stream)) return false;
   switch (element.kind) {
@@ -290,12 +296,19 @@ function checksUnderstanding(window: Window, stream: Stream): boolean {
 }
 
 /** So soon behind what is asked it may be said that it is not asked: "your address and so on, I'll not go into". */
-const REFUSED_BEHIND = 8;
+const REFUSED_BEHIND = 12;
 
-/** "I won't ask about allergies", "no need to give me your address": named, and not asked. */
+/** "I won't ask about allergies", "no need to give me your address", "your name's enough for me, I don't need your birthday": named, and not asked. */
 function refuses(window: Window, stream: Stream): boolean {
   const { first } = clausesAround(stream, window);
-  return REFUSALS.find(stream.tokens, first, sentenceUpTo(stream, window.end, REFUSED_BEHIND)).some((hit) => hit.first < window.first || hit.end > window.end);
+  const carrying = tokensOf(window);
+  return REFUSALS.find(stream.tokens, first, sentenceUpTo(stream, window.end, REFUSED_BEHIND)).some((hit) => !allOf(hit, carrying));
+}
+
+/** What the response itself says refuses nothing. */
+function allOf({ first, end }: { first: number; end: number }, carrying: ReadonlySet<number>): boolean {
+  for (let place = first; place < end; place += 1) if (!carrying.has(place)) return false;
+  return true;
 }
 
 /** Words gathered from two sentences are held against nobody, and ask nothing. */

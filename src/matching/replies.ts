@@ -29,13 +29,13 @@ export function replyPassages(station: Station, turns: readonly Turn[], asks: (t
     if (turn.role !== "patient" || reply?.role !== "candidate" || !asks(turn)) return [];
     const together = togetherStream(station, turn, reply);
     if (together === null) return [];
-    const { stream, from } = together;
+    const { stream, from, affirmed } = together;
     const postings = postingsOf(stream, rubric);
     return missing.flatMap((element) =>
       passagesFor(element, postings, stream, "candidate")
         .filter(isOpen)
         .flatMap((passage): ReplyPassage[] => {
-          const own = ownPart(passage, from);
+          const own = ownPart(passage, from, affirmed);
           return own === null ? [] : [{ passage: own, stream }];
         }),
     );
@@ -44,9 +44,9 @@ export function replyPassages(station: Station, turns: readonly Turn[], asks: (t
 
 /**
  * The question and the start of the reply as one stretch of telling; the question denied where the reply says no.
- * @returns with the token at which the reply starts; null where nothing of one of them is in the station.
+ * @returns with the token at which the reply starts, and whether it starts with a yes or a no; null where nothing of one of them is in the station.
  */
-function togetherStream(station: Station, question: Turn, reply: Turn): { stream: Stream; from: number } | null {
+function togetherStream(station: Station, question: Turn, reply: Turn): { stream: Stream; from: number; affirmed: boolean } | null {
   const end = Math.min(reply.end, reply.first + REPLY_WORDS);
   const sentences = station.sentences.flatMap((sentence): Sentence[] => {
     const first = Math.max(sentence.first, question.first);
@@ -63,15 +63,17 @@ function togetherStream(station: Station, question: Turn, reply: Turn): { stream
     const polarity = stream.polarity[place]!;
     stream.polarity[place] = { ...polarity, hypothetical: false, negated: no ? !polarity.negated : polarity.negated };
   }
-  return { stream, from };
+  return { stream, from, affirmed: yes || no };
 }
 
 /** The part of a passage that the candidate said, where that is enough of it. */
-function ownPart(passage: Passage, from: number): Passage | null {
+function ownPart(passage: Passage, from: number, affirmed: boolean): Passage | null {
   const { aligned, response } = passage.window;
   const weightOf = (own: boolean) => aligned.reduce((sum, { term, hit }) => sum + (!own || hit.first >= from ? response.terms[term]!.weight : 0), 0);
   const all = weightOf(false);
   if (all === 0 || weightOf(true) / all < OWN_SHARE || weightOf(true) === all) return null;
+  // "Are you the pharmacist?" "Let's sit down over here.": small words that the reply happens to have say nothing of it.
+  if (!affirmed && aligned.every(({ term, hit }) => hit.first < from || response.terms[term]!.plain)) return null;
   const first = Math.min(...aligned.filter(({ hit }) => hit.first >= from).map(({ hit }) => hit.first));
   return { ...passage, first };
 }

@@ -2,7 +2,7 @@ import type { QuantityMention } from "../language/quantity.ts";
 import type { WordSpan } from "../station/types.ts";
 
 /** A gate that can close on words that otherwise fit. */
-export type Gate = "polarity" | "quantity" | "speech-act" | "speaker" | "must" | "not-with" | "played-down" | "contradicted" | "direction" | "rule" | "others" | "look-alike" | "unsafe-words" | "sound-alike";
+export type Gate = "polarity" | "quantity" | "speech-act" | "speaker" | "must" | "not-with" | "played-down" | "aside" | "faulted" | "contradicted" | "direction" | "rule" | "others" | "look-alike" | "unsafe-words" | "sound-alike";
 
 /** What a passage does to an element of the rubric. */
 export type Verdict =

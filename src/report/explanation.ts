@@ -17,6 +17,8 @@ const GATE: Record<Gate, string> = {
   must: "words that the rubric requires are not in it",
   "not-with": "it holds words that mean something else by the rubric",
   "played-down": "it is told as nothing, normal or harmless, and must alarm",
+  aside: "it tells of the speaker, or has the patient wait, and teaches nothing",
+  faulted: "it is told as a fault or as harm",
   contradicted: "a wrong statement of the element says more with the same words",
   direction: "it goes another way than the response",
   rule: "what it tells is not told for the condition that it names",

@@ -16,6 +16,8 @@ const REWORD = "Put it in other words, or leave it out.";
 const BY_GATE: Readonly<Partial<Record<string, Explain>>> = {
   must: (_item, { must = [] }) => ({ why: `it lacks a must-word (${must.map((entry) => `'${entry}'`).join(", ")})`, mend: "Say the must-word in it, or add the word it uses to 'must'." }),
   "played-down": () => ({ why: "it plays a red flag down", mend: "Take the words out of it that make the sign harmless." }),
+  aside: () => ({ why: "it is heard as a story of the speaker's own, or as asking to wait", mend: "Speak to the patient in it ('you')." }),
+  faulted: () => ({ why: "it is heard as calling the thing broken or harmful", mend: REWORD }),
   contradicted: () => ({ why: "a wrong statement of the element says more with the same words", mend: "Look at 'incorrect': the two must not say the same." }),
   direction: () => ({ why: "a word in it tells the other way", mend: "Say which way in the response's own words." }),
   others: () => ({ why: "it is told of people of another age than the patient's", mend: "Tell it of the patient, or change the scenario's conditions." }),

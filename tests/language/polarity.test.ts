@@ -15,6 +15,7 @@ function denied(sentence: string, word: string): boolean {
 describe("a spoken instruction is denied", () => {
   test.each([
     ["don't shake it", "shake"],
+    ["bin the booklet, nobody reads it", "booklet"],
     ["don't bother rinsing it", "rinsing"],
     ["i wouldn't bother with the lid", "lid"],
     ["no call to shake it first", "shake"],

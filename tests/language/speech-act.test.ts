@@ -22,6 +22,8 @@ describe("telling", () => {
     ["have a look inside the mouthpiece first", "mouthpiece"],
     ["do that twice a day", "twice"],
     ["that is why you rinse your mouth", "rinse"],
+    ["does its job within a minute", "minute"],
+    ["would you shake it for me", "shake"],
     ["What would bother me is if your ankles swell.", "ankles"],
     ["What is in here opens the nose.", "opens"],
     ["when she is asleep hardly any of it goes in", "hardly"],

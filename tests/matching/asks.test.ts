@@ -17,3 +17,21 @@ describe("a teach-back is asked for", () => {
   test.each(["Show me how you would use the lantern.", "I'll get you to show me how you would use the lantern."])("%s", (says) => expect(content("back", says)).toBe("complete"));
   test.each(["Show your family how you would use the lantern.", "Let's talk it through."])("not by: %s", (says) => expect(content("back", says)).not.toBe("complete"));
 });
+
+describe("what is refused is not asked, wherever that is said", () => {
+  const asking = cardWith(`
+      - { id: who, label: Asks whose lantern it is, kind: ask, say: [your name and your postcode please, tell me your name and your postcode] }
+`);
+  const asked = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, asking).items.find(({ id }) => id === "who")?.content;
+  test.each(["your name is enough for me i don't need your postcode", "Never mind your name and your postcode.", "lots of parents tell me your name and your postcode"])("not by: %s", (says) => expect(asked(says)).not.toBe("complete"));
+  test("your name and your postcode please", () => expect(asked("Your name and your postcode please?")).toBe("complete"));
+});
+
+describe("asking for it to be shown teaches nothing", () => {
+  const teaching = cardWith(`
+      - { id: dust, label: The lantern is dusted, say: [dust the lantern with a feather] }
+`);
+  const taught = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, teaching).items.find(({ id }) => id === "dust")?.content;
+  test.each(["Show me how you dust the lantern with a feather.", "Would you know to dust the lantern with a feather?", "does dusting the lantern with a feather tire you"])("%s", (says) => expect(taught(says)).not.toBe("complete"));
+  test.each(["I'll show you how you dust the lantern with a feather.", "Would you dust the lantern with a feather for me?"])("but: %s", (says) => expect(taught(says)).toBe("complete"));
+});

@@ -15,6 +15,7 @@ export const LEXICON_FORMS = {
   polarity: z.strictObject({
     forward: list,
     backward: list,
+    backward_last: list,
     neutral: list,
     dismissals: list,
     list_heads: list,
@@ -30,11 +31,12 @@ export const LEXICON_FORMS = {
     permits: list,
     harms: list,
     plays_down: list,
+    faults: list,
   }),
   fillers: z.strictObject({ always: list, parenthetical: list, meant_after: list, meant_before: list }),
   repairs: z.strictObject({ editing: list, waits: list, set_off: list, meant_after: list, takes_back: list, opposites: z.array(z.array(entry).min(2)) }),
   "small-words": z.strictObject({ meant: z.record(entry, entry), beside: z.array(z.strictObject({ heard: entry, meant: entry, previous: list.optional(), next: list.optional() })) }),
-  "small-talk": z.strictObject({ mine: list, others: list, tellers: list, past: list, openers: list, interruptions: list, spoken_of: list }),
+  "small-talk": z.strictObject({ mine: list, others: list, tellers: list, past: list, openers: list, interruptions: list, spoken_of: list, fetching: list, done_here: list }),
   devices: z.array(z.array(entry).min(1)).min(1),
   technical: z.array(z.strictObject({ word: entry, also: z.array(entry).optional(), plain: entry })).min(1),
   "speech-act": z.strictObject({
