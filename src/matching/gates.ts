@@ -3,7 +3,7 @@ import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts
 import { opensInstruction } from "../language/main-clause.ts";
 import { HARMS } from "../language/polarity.ts";
 import { wordWeight } from "../language/lexicon.ts";
-import type { ExpectedQuantity } from "./response.ts";
+import type { ExpectedQuantity, Response } from "./response.ts";
 import { firstFrom, type Postings } from "./postings.ts";
 import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
@@ -256,7 +256,7 @@ function deniesSomethingElse(stream: Stream, window: Window, vocabulary: Readonl
  * be free of that.
  */
 export function deniesBeside(stream: Stream, window: Window): boolean {
-  if (window.response.terms.some(({ negated }) => negated)) return false;
+  if (window.response.terms.some(({ negated }) => negated)) return deniesAgain(stream, window);
   const { first, end } = clausesAround(stream, window);
   for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
     if (stream.polarity[place]!.negated) return true;
@@ -264,6 +264,38 @@ export function deniesBeside(stream: Stream, window: Window): boolean {
     if (stream.tokens[place]!.text === "not" && /^(just|only|simply|merely)$/.test(stream.tokens[place + 1]?.text ?? "")) return true;
   }
   return false;
+}
+
+const A_DENIAL = /^(not|never|no|nor|without|cannot|\w+n't)$/;
+
+/** A place of a response with its alternatives. */
+const PLACES = /(?:\([^()]*\)|[^\s()])+/g;
+
+/** Responses that deny in two places, by whether they do. */
+const deniesTwice = new WeakMap<Response, boolean>();
+
+/** A response with its one denial may be about all of its words ("not holding add another one"); two denials deny two things. */
+function hasTwoDenials(response: Response): boolean {
+  let known = deniesTwice.get(response);
+  if (known === undefined) {
+    known = (response.text.match(PLACES) ?? []).filter((place) => place.split(/[()|\s]+/).some((word) => A_DENIAL.test(word))).length > 1;
+    deniesTwice.set(response, known);
+  }
+  return known;
+}
+
+/**
+ * "If it's not holding the pain don't stick a second one on": the response too denies that it holds, and is held for the
+ * second one, which is denied here once more.
+ */
+function deniesAgain({ tokens, polarity }: Stream, { aligned, response }: Window): boolean {
+  const denied = aligned.filter(({ term, hit }) => response.terms[term]!.negated && polarity[hit.first]!.negated).map(({ hit }) => hit.first);
+  const supposed = denied.filter((place) => polarity[place]!.hypothetical);
+  // "Don't ring here, we can't help" tells both, and denies nothing of what is held against it.
+  if (supposed.length === 0 || supposed.length === denied.length || hasTwoDenials(response)) return false;
+  const from = Math.min(...supposed);
+  const told = denied.find((place) => place > from && !polarity[place]!.hypothetical);
+  return told !== undefined && tokens.slice(from, told).some(({ text }, behind) => A_DENIAL.test(text) && !polarity[from + behind]!.hypothetical);
 }
 
 /** What is denied later than so many words behind the passage is something else: "slowly, because you don't want to cough". */

@@ -16,6 +16,7 @@ const card = cardWith(
   - { id: stop, label: Stops the preventer, severity: major, say: [stop your preventer and use this, "use this instead of your preventer", "when you feel well stop your preventer"] }
   - { id: reuse, label: Keeps the needle, severity: moderate, say: ["keep|save the needle for tomorrow|(the next night)|(another go)"] }
   - { id: more, label: More of it, severity: moderate, say: [if it is not working just use more drops], not_with: ["(not|never|blurred)"] }
+  - { id: second, label: A second one, severity: major, say: ["not|isn't holding|working stick|put another|second one|lens on", "don't ring here we can't help"] }
 `,
 );
 const sheet = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card);
@@ -68,3 +69,27 @@ describe("what may not stand with a statement", () => {
   test("is not what its own words say", () => expect(unsafe("If it's not working just use more drops.")).toEqual(["more"]));
   test("is all else", () => expect(unsafe("If it's not working just use more of the blurred drops.")).toEqual([]));
 });
+
+describe("a statement that denies something itself, under \"if\", is still denied by a denial of what it tells", () => {
+  test.each([
+    ["If it's not holding stick a second one on.", ["second"]],
+    ["If it's not holding don't stick a second one on.", []],
+    ["If it's not holding never put another one on, ring us.", []],
+    ["If it's not holding, it's no good putting a second one on.", []],
+    ["Please don't ring here, once you leave we can't help.", ["second"]],
+  ])("%s", (says, ids) => expect(unsafe(says)).toEqual(ids));
+});
+
+describe("a condition put as a question, and answered in the same breath", () => {
+  test.each([
+    ["Well again? Stop your preventer and use this.", ["stop"]],
+    ["Clogged? Use a pin to unblock it.", ["pin"]],
+    ["Clogged? Don't use a pin to unblock it.", []],
+  ])("%s", (says, ids) => expect(unsafe(says)).toEqual(ids));
+});
+
+test.each([
+  "My last patient used a pin to unblock it, and that was that.",
+  "You'd be amazed how many people use a pin to unblock it.",
+  "It's tempting to use a pin to unblock it, but it ruins the hole.",
+])("what others do, or one might be tempted to, is held against nobody: %s", (says) => expect(unsafe(says)).toEqual([]));
