@@ -53,7 +53,7 @@ function togetherStream(station: Station, question: Turn, reply: Turn): { stream
     const stop = Math.min(sentence.end, end);
     return first < stop ? [{ ...sentence, first, end: stop, role: "candidate" }] : [];
   });
-  const stream = streamOf({ ...station, sentences }, ["candidate"]);
+  const stream = streamOf({ ...station, sentences }, ["candidate"], { joined: true });
   const from = stream.tokens.findIndex(({ word }) => word >= reply.first);
   if (from <= 0) return null;
   const yes = AFFIRMATIONS.at(stream.tokens, from) !== null;

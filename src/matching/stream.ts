@@ -3,6 +3,7 @@ import { wordWeight } from "../language/lexicon.ts";
 import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
 import { withdrawnTokens } from "../language/repair.ts";
+import { selfAsked } from "../language/self-asked.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
 import { smallWordOf } from "../language/small-words.ts";
 import { isTradeWord } from "../language/stem.ts";
@@ -46,7 +47,8 @@ const SENTENCE_END = 1;
 /** A recogniser's confidence below this is doubt. */
 const DOUBTED_CONFIDENCE = 0.5;
 
-export function streamOf(station: Station, roles: readonly Role[]): Stream {
+/** @param joined whether what several speakers said is put together as one's: then nobody asks themselves. */
+export function streamOf(station: Station, roles: readonly Role[], { joined = false } = {}): Stream {
   const { words } = station.transcript;
   // An examiner's interruption is set apart from the marked talk, but it may be a prompt.
   const prompts = roles.includes("examiner");
@@ -85,8 +87,15 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   }
   const beside = (place: number, other: number) => (turnOfWord[other] === turnOfWord[place] ? words[spoken[other]!]!.text : "");
   const small = spoken.map((index, place) => smallWordOf(words[index]!.text, beside(place, place - 1), beside(place, place + 1)));
-  const local = tokenise(spoken.map((index, place) => small[place]?.text ?? words[index]!.text));
+  const written = tokenise(spoken.map((index, place) => small[place]?.text ?? words[index]!.text));
   const breaks = new Set<number>();
+  written.forEach((token, place) => {
+    const before = written[place - 1];
+    if (before !== undefined && turnOfWord[before.word] !== turnOfWord[token.word] && !goesOn(before, othersBefore[token.word]!)) breaks.add(place);
+  });
+  // "Missed one? Take it when you remember" is one sentence, and what is missed is supposed.
+  const supposed = joined ? [] : selfAsked(written, breaks);
+  const local = supposed.length === 0 ? written : written.map((token, place) => (supposed.some(({ end }) => end - 1 === place) ? { ...token, after: "," as const } : token));
   const position: number[] = [];
   const sentencesBefore: number[] = [];
   let sentences = 0;
@@ -98,16 +107,15 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   local.forEach((token, place) => {
     const before = local[place - 1];
     const newWord = before === undefined || before.word !== token.word;
-    if (newWord && before !== undefined && turnOfWord[before.word] !== turnOfWord[token.word] && !goesOn(before, othersBefore[token.word]!)) breaks.add(place);
     const sentenceEnds = before !== undefined && /[.?!]/.test(before.after);
     if (sentenceEnds) sentences += 1;
     sentencesBefore.push(sentences);
     at += 1 + (newWord ? gapBefore[token.word]! : 0) + (sentenceEnds ? SENTENCE_END : 0);
     position.push(at);
     turnOf.push(turnOfWord[token.word]!);
-    const written = words[spoken[token.word]!]!;
-    if (written.doubtful === true || small[token.word]?.denies === true || (written.confidence ?? 1) < DOUBTED_CONFIDENCE) doubtful.add(place);
-    if ((written.confidence ?? 1) < DOUBTED_CONFIDENCE) heard.set(place, written.confidence!);
+    const word = words[spoken[token.word]!]!;
+    if (word.doubtful === true || small[token.word]?.denies === true || (word.confidence ?? 1) < DOUBTED_CONFIDENCE) doubtful.add(place);
+    if ((word.confidence ?? 1) < DOUBTED_CONFIDENCE) heard.set(place, word.confidence!);
     if (garbled.has(token.word) && local[place + 1]?.word !== token.word) garbledAfter.add(place);
   });
   const clauses = clausesOf(local, breaks);
@@ -117,11 +125,13 @@ export function streamOf(station: Station, roles: readonly Role[]): Stream {
   });
   const numbers = findQuantities(local);
   const withdrawn = withdrawnTokens(local, numbers, breaks);
+  const polarity = polarityOf(local, clauses);
+  for (const { first, end } of supposed) for (let place = first; place < end; place += 1) polarity[place]!.hypothetical = true;
   return {
     tokens: local.map((token) => ({ ...token, word: spoken[token.word]! })),
     clauses,
     clauseOf,
-    polarity: polarityOf(local, clauses),
+    polarity,
     acts: speechActs(local, breaks),
     quantities: numbers.filter((mention) => !withdrawn.has(mention.first)),
     withdrawn,

@@ -1,0 +1,51 @@
+import { opensInstructionBehind } from "./main-clause.ts";
+import { SPEECH, speechPhrases } from "./speech-phrases.ts";
+import { isTradeWord } from "./stem.ts";
+import type { Token } from "./token.ts";
+
+const ASKED = new Set([...SPEECH.auxiliaries, ...SPEECH.question_words, "your", "you", "i", "we", "he", "she", "they"]);
+const OPENERS = new Set(SPEECH.openers);
+const TAGS = speechPhrases("tags");
+const COMPREHENSION = speechPhrases("comprehension_checks");
+/** What a candidate asks somebody for, or whether they are content or can see it, waits for their answer. */
+const OF_THE_OTHER = /^(see|hear|any|you|your|yours|name|names|surname|birth|birthday|address|postcode|allergies|allergy|allergic|questions?|worries|concerns|else|okay|right|alright|yes|no|clear|ready|happy|fine|understand|sense)$/;
+/** More words than these are no condition that somebody throws in. */
+const LONGEST = 9;
+
+/**
+ * Conditions in the form of a question to oneself, told what to do about in the same breath: "Missed one? Take it when you
+ * remember." Nobody's answer is waited for.
+ * @param breaks token positions before which a turn ends.
+ * @returns tokens of each, end exclusive.
+ */
+export function selfAsked(tokens: readonly Token[], breaks: ReadonlySet<number>): { first: number; end: number }[] {
+  const found: { first: number; end: number }[] = [];
+  let first = 0;
+  for (let place = 0; place < tokens.length; place += 1) {
+    if (breaks.has(place)) first = place;
+    if (!/[.?!]/.test(tokens[place]!.after)) continue;
+    const end = place + 1;
+    if (tokens[place]!.after === "?" && end < tokens.length && !breaks.has(end) && isCondition(tokens, first, end) && goesOnTelling(tokens, end)) found.push({ first, end });
+    first = end;
+  }
+  return found;
+}
+
+function isCondition(tokens: readonly Token[], first: number, end: number): boolean {
+  let from = first;
+  while (from < end && OPENERS.has(tokens[from]!.text)) from += 1;
+  if (from === end || end - from > LONGEST || ASKED.has(tokens[from]!.text)) return false;
+  const words = tokens.slice(from, end);
+  // "Robin Carter? Come through."
+  if (words.some(({ text }) => OF_THE_OTHER.test(text)) || !words.some(({ text }) => isTradeWord(text))) return false;
+  return TAGS.find(tokens, from, end).length === 0 && COMPREHENSION.find(tokens, from, end).length === 0;
+}
+
+/** Behind a condition these too open what is to be done. */
+const TELLS = /^(then|just|simply|straight|please|never|do|that|it|carry|have|leave)$/;
+
+function goesOnTelling(tokens: readonly Token[], place: number): boolean {
+  let from = place;
+  while (/^(well|so|okay|right|and)$/.test(tokens[from]?.text ?? "")) from += 1;
+  return from < tokens.length && (TELLS.test(tokens[from]!.text) || opensInstructionBehind(tokens.slice(from), 0));
+}

@@ -1,0 +1,27 @@
+import { expect, test } from "vitest";
+import { selfAsked } from "../../src/language/self-asked.ts";
+import { tokenise } from "../../src/language/token.ts";
+
+// Invented talk: behaviour only.
+const asked = (says: string, breaks: readonly number[] = []) => {
+  const tokens = tokenise(says.split(" "));
+  return selfAsked(tokens, new Set(breaks)).map(({ first, end }) => tokens.slice(first, end).map(({ text }) => text).join(" "));
+};
+
+test.each([
+  ["Missed one? Take it when you remember.", ["missed one"]],
+  ["So, no better after ten minutes? Then ring the doctor.", ["so no better after ten minutes"]],
+  ["Shake it. Still nothing? Just put a new needle on.", ["still nothing"]],
+])("a condition that somebody puts to themselves: %s", (says, conditions) => expect(asked(says)).toEqual(conditions));
+
+test.each([
+  "Have you missed one? Take it when you remember.",
+  "You shake it first? Then press it.",
+  "Any allergies? Just tell me if there are.",
+  "And your date of birth? Just to be sure.",
+  "All clear so far? Then press it.",
+  "See that window? It counts the doses.",
+  "Missed one? I'll come to that.",
+])("what is asked of the other is none: %s", (says) => expect(asked(says)).toEqual([]));
+
+test("nor what ends the turn", () => expect(asked("Missed one? Take it when you remember.", [2])).toEqual([]));
