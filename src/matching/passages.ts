@@ -8,6 +8,7 @@ import { isFaulted } from "./faulted.ts";
 import type { Response } from "./response.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity, wrongNumberBeside } from "./gates.ts";
 import { goesAnotherWay } from "./direction.ts";
+import { DISPENSED_ACCEPTED, isDispensedWith } from "./dispensed.ts";
 import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
 import { tellsAnothersRule, tellsNoRule } from "./rule.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
@@ -219,13 +220,14 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   if (polarity === "agrees") return element.redFlag && isPlayedDown(window, stream) ? { ...passage, closed: [...passage.closed, "played-down"] } : passage;
   // In whole stations a denial beside what fits is mostly of something else: of twenty opposites told in annotated talk two
   // were said. So there a person listens; a sentence by itself says what it says.
-  const held = polarity === "opposes" && element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && passage.coverage >= WRONG_ACCEPTED;
-  if (!held || overSentenceEnd(window, stream) || lacksDirection(window) || toldOfOthers(window, stream) || !outright(window, stream)) {
+  const dispensed = passage.coverage >= DISPENSED_ACCEPTED && isDispensedWith(window, stream);
+  const held = element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && (dispensed || (polarity === "opposes" && passage.coverage >= WRONG_ACCEPTED));
+  if (!held || overSentenceEnd(window, stream) || (!dispensed && lacksDirection(window)) || toldOfOthers(window, stream) || !outright(window, stream)) {
     passage.closed.push("polarity");
     return passage;
   }
   if (doubted(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the denial rests on a doubtful word" };
-  if (!isAlone(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the opposite may have been said: what is denied here must be heard" };
+  if (!dispensed && !isAlone(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the opposite may have been said: what is denied here must be heard" };
   return { ...passage, verdict: "wrong", reason: window.response.terms.some(({ negated }) => negated) ? ALLOWED : RULED_OUT };
 }
 

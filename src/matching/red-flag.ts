@@ -1,4 +1,4 @@
-import { PLAYS_DOWN } from "../language/polarity.ts";
+import { PLAYS_DOWN, PLAYS_NOTHING_DOWN } from "../language/polarity.ts";
 import { clausesAround, sentenceUpTo, type Stream } from "./stream.ts";
 
 /** So soon behind the sign it is said what it comes to: "if her lips go a bit blue it's probably just the cold". */
@@ -13,7 +13,7 @@ const DENIES = /^(not|never|no)$/;
 export function isPlayedDown({ first, end }: { first: number; end: number }, stream: Stream): boolean {
   const { tokens } = stream;
   const to = sentenceUpTo(stream, end, BEHIND);
-  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? ""));
+  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? "") && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null);
   if (hit === undefined) return false;
   const alarms = (from: number, until: number) => tokens.slice(from, until).some(({ text }) => ALARMS.test(text));
   // "No need to ring the doctor": whom it rules out alarms nobody.

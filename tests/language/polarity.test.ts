@@ -60,6 +60,8 @@ describe("a spoken instruction is denied", () => {
 describe("a spoken instruction is affirmed", () => {
   test.each([
     ["don't forget to shake it", "shake"],
+    ["don't put off the shaking", "shaking"],
+    ["don't put off using it", "using"],
     ["not only shake it but prime it", "shake"],
     ["don't worry just breathe out", "breathe"],
     ["don't worry about the noise", "noise"],

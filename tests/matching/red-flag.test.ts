@@ -14,7 +14,7 @@ describe("who names a red flag and says that it is nothing states it wrongly", (
 });
 
 describe("who names it as a red flag says it", () => {
-  test.each(["Glowing ears are not normal, so ring us.", "If your ears start to glow, ring the clinic.", "Sneezing is nothing to worry about. Glowing ears, though, ring us at once.", "Your ears start to glow: that's nothing to wait with, ring us.", "Don't ignore glowing ears.", "If your ears start to glow, don't give it a few days, ring."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
+  test.each(["Glowing ears are not normal, so ring us.", "If your ears start to glow, ring the clinic.", "Sneezing is nothing to worry about. Glowing ears, though, ring us at once.", "Your ears start to glow: that's nothing to wait with, ring us.", "Glowing ears are nothing to be ashamed of.", "Glowing ears are nothing to sit on.", "Don't ignore glowing ears.", "If your ears start to glow, don't give it a few days, ring."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
 });
 
 test("what is no red flag may be called harmless", () => expect(content("sneeze", "You may sneeze, that's perfectly normal.")).toBe("complete"));
