@@ -11,6 +11,8 @@ const BETWEEN = 3;
 const WEIGHTY = 1;
 /** A word of the response this heavy, beside the heaviest that is said, must be dispensed with. */
 const WEIGHTY_SHARE = 0.5;
+/** A word that may only stand for the response's ("pen" for "written") dispenses with nothing of it. */
+const SAME_WORD = 0.95;
 /** With one of these it is only how that need not be: "no need to shake it hard". */
 const TELLS_HOW = /^(too|hard|fully|much|long|more|less|than|quickly|fast)$/;
 /** And with one of these, where the response has it not, only when or in which case: "no need to ring again". */
@@ -28,7 +30,7 @@ export function isDispensedWith(window: Window, stream: Stream): boolean {
   if (window.response.terms.some(({ negated, weight }) => negated && weight > 0)) return false;
   const heaviest = Math.max(...window.aligned.map(({ term }) => window.response.terms[term]!.weight));
   const weighty = window.aligned.filter(({ term }) => window.response.terms[term]!.weight >= WEIGHTY_SHARE * heaviest);
-  if (!weighty.every(({ hit }) => polarity[hit.first]!.negated)) return false;
+  if (!weighty.every(({ hit, quality }) => quality >= SAME_WORD && polarity[hit.first]!.negated)) return false;
   const first = Math.min(...weighty.map(({ hit }) => hit.first));
   const last = Math.max(...weighty.map(({ hit }) => hit.end));
   const dispensing = DISPENSES.find(tokens, clausesAround(stream, window).first, first).find(({ end }) => end <= first && first - end <= BETWEEN && light(stream, end, first));

@@ -6,6 +6,7 @@ const card = cardWith(`
       - { id: rinse, label: Rinses the mouth, say: [rinse your mouth with water, "rinse your mouth out after it"] }
       - { id: dentist, label: Tells the dentist, say: [tell your dentist about the tablets] }
       - { id: shake, label: Shakes the bottle, say: [give the bottle a shake every time] }
+      - { id: note, label: Notes it, say: [it is all written down in here] }
       - { id: knead, label: Kneads the dough, say: [knead the dough until it is silky] }
       - { id: bake, label: Bakes it, say: [bake the loaf in the hot oven] }
 `);
@@ -26,6 +27,7 @@ describe("what is said to be needless, in so many words and of nothing else, is 
     ["You don't have to rinse your mouth if you've no water.", "rinse"],
     ["You don't have to rinse your mouth before it.", "rinse"],
     ["Don't forget to rinse your mouth with water.", "rinse"],
+    ["You needn't keep the pen you're using in here.", "note"],
     ["You needn't be shy to tell your dentist about the tablets.", "dentist"],
   ])("only how, when or in which case it need not be is not: %s", (says, item) => expect(content(says, item)).not.toBe("incorrect"));
 });
