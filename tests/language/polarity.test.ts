@@ -61,7 +61,7 @@ describe("a spoken instruction is affirmed", () => {
   test.each([
     ["don't forget to shake it", "shake"],
     ["don't put off the shaking", "shaking"],
-    ["don't put off using it", "using"],
+    ["don't put off ringing us", "ringing"],
     ["not only shake it but prime it", "shake"],
     ["don't worry just breathe out", "breathe"],
     ["don't worry about the noise", "noise"],
