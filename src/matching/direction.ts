@@ -1,4 +1,4 @@
-import { areOpposite } from "../language/opposites.ts";
+import { areOpposite, oppositeSets } from "../language/opposites.ts";
 import type { Response } from "./response.ts";
 import { clausesAround, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
@@ -29,9 +29,9 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
   const end = Math.min(clauses.end, window.end + REACH);
   const lacking = response.terms.filter((term, place) => term.direction && !aligned.some((found) => found.term === place));
   if (lacking.length === 0 && !atOnce && !paired) return false;
-  const carrying = new Set(aligned.flatMap(({ hit }) => Array.from({ length: hit.end - hit.first }, (_, k) => hit.first + k)));
-  const own = new Set(response.terms.flatMap(({ keys }) => keys.map(({ key }) => key)));
-  const told = (place: number) => !stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !carrying.has(place) && tokens[place + 1]?.text !== "of";
+  const carries = (place: number) => aligned.some(({ hit }) => hit.first <= place && place < hit.end);
+  const isOwn = (stem: string) => response.terms.some(({ keys }) => keys.some(({ key }) => key === stem));
+  const told = (place: number) => !stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !carries(place) && tokens[place + 1]?.text !== "of";
   // "The pen comes before the syrup" is "the syrup comes after the pen".
   const turned = (place: number) => {
     const before = aligned.filter(({ hit }) => hit.first < place);
@@ -41,7 +41,9 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
   const comesAfter = lacking.some(({ text, negated }) => text === "after" && !negated);
   for (let place = first; place < end; place += 1) {
     const { stem, text } = tokens[place]!;
-    if (!told(place) || own.has(stem) || (ONE_BY_ONE.test(text) && turned(place))) continue;
+    // Few words tell any way.
+    if (!oppositeSets.has(stem) && text !== "first") continue;
+    if (!told(place) || isOwn(stem) || (ONE_BY_ONE.test(text) && turned(place))) continue;
     if (lacking.some(({ keys, negated }) => !negated && keys.some(({ key, quality }) => quality === 1 && areOpposite(key, stem)))) return true;
     // "The syrup first and then the pen" is no "the syrup comes after the pen".
     if (text === "first" && comesAfter && isBetween(place, window)) return true;
