@@ -35,6 +35,7 @@ export function isDispensedWith(window: Window, stream: Stream): boolean {
   const last = Math.max(...weighty.map(({ hit }) => hit.end));
   const dispensing = DISPENSES.find(tokens, clausesAround(stream, window).first, first).find(({ end }) => end <= first && first - end <= BETWEEN && light(stream, end, first));
   if (dispensing === undefined) return false;
+  if (namesAnother(stream, last)) return false;
   const own = tokensOf(window);
   for (let place = first; place < sentenceUpTo(stream, last, CASE_WITHIN); place += 1) {
     const { text, stem } = tokens[place]!;
@@ -45,7 +46,18 @@ export function isDispensedWith(window: Window, stream: Stream): boolean {
   return true;
 }
 
+/** Do something themselves: "no need to take her jeans off" dispenses with the taking, not with the jeans. */
+const DOES = /^(take|taking|put|putting|get|getting|keep|keeping|leave|leaving|give|giving|pull|pulling|make|making|let|turn|turning)$/;
+
 function light({ tokens }: Stream, first: number, end: number): boolean {
-  for (let place = first; place < end; place += 1) if (wordWeight(tokens[place]!.stem) >= WEIGHTY) return false;
+  for (let place = first; place < end; place += 1) if (wordWeight(tokens[place]!.stem) >= WEIGHTY || DOES.test(tokens[place]!.text)) return false;
   return true;
+}
+
+const DETERMINES = /^(your|the|a|an|her|his|their|my|any|all)$/;
+
+/** Whether a thing is named right behind that is none of the response's: "you needn't tell them your life story". */
+function namesAnother({ tokens, clauseOf }: Stream, last: number): boolean {
+  if (!DETERMINES.test(tokens[last]?.text ?? "") || clauseOf[last] !== clauseOf[last - 1]) return false;
+  return wordWeight(tokens[last + 1]?.stem ?? "") >= WEIGHTY;
 }

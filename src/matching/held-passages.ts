@@ -6,7 +6,7 @@ import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, WRONG_ACCEPTED, type 
 import { toldOfOthers } from "./others.ts";
 import { plainWording } from "./plain-wording.ts";
 import type { Postings } from "./postings.ts";
-import { inOneSentence, type Stream } from "./stream.ts";
+import { inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Gate } from "./types.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
 import { lacksDirection, saysAll, saysChosen, tokensOf, windowsFor, type Window } from "./windows.ts";
@@ -78,7 +78,17 @@ const TIME = /\b(seconds?|minutes?|hours?|days?|nights?|weeks?|fortnight|months?
 
 /** Whether the window is one statement of the speaker's own. */
 export function isOwnStatement(window: Window, stream: Stream): boolean {
-  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !runsOn(window, stream) && !toldOfOthers(window, stream);
+  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !runsOn(window, stream) && !isPast(window, stream) && !toldOfOthers(window, stream) && !answeredWithNo(window, stream);
+}
+
+/** "I had two brothers here two weeks ago" tells of no "every two weeks". */
+const isPast = ({ end }: Window, { tokens }: Stream): boolean => tokens[end]?.text === "ago";
+
+/** "Would you leave it on the dashboard? No": who asks it and says no has not said it. */
+function answeredWithNo({ end }: Window, stream: Stream): boolean {
+  const { tokens, turnOf } = stream;
+  const to = sentenceUpTo(stream, end, LONGEST_SENTENCE);
+  return tokens[to - 1]!.after === "?" && turnOf[to] === turnOf[end - 1] && /^(no|nope|nah|never)$/.test(tokens[to]!.text);
 }
 
 /** Allow what is supposed beside them: "it's fine if you share it", but not "you'd feel fine". */

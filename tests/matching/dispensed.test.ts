@@ -29,5 +29,7 @@ describe("what is said to be needless, in so many words and of nothing else, is 
     ["Don't forget to rinse your mouth with water.", "rinse"],
     ["You needn't keep the pen you're using in here.", "note"],
     ["You needn't be shy to tell your dentist about the tablets.", "dentist"],
+    ["You don't have to tell your dentist your whole life story.", "dentist"],
+    ["You needn't take the loaf's tin off, in the hot oven it bakes.", "bake"],
   ])("only how, when or in which case it need not be is not: %s", (says, item) => expect(content(says, item)).not.toBe("incorrect"));
 });

@@ -31,6 +31,9 @@ describe("nothing is held against somebody for words that were meant for somethi
   test("what some people think", () => expect(wrong("Some people think you hold your breath for three seconds, and half of it comes straight back.")).not.toContain("hold"));
   test("what is warned of that is said to be right the other way", () => expect(wrong("Don't leave replacing it every few months to your daughter.")).not.toContain("renew"));
   test("a word that is part of a number of something else", () => expect(wrong("Wait half an hour and then do the second squirt.")).not.toContain("squirt"));
+  test("what is asked and answered with a no", () => expect(wrong("And would you wash it every evening? No, you keep it dry.")).not.toContain("dry"));
+  test("what was so long ago", () => expect(wrong("Half a squirt ago, as we say.")).not.toContain("squirt"));
+  test("what may be read elsewhere", () => expect(wrong("You may read that you wash it every evening, and that was the old kind.")).not.toContain("dry"));
   test("words round another passage's own", () => expect(wrong("Then put your head right back.")).not.toContain("lenses"));
 });
 
