@@ -61,7 +61,9 @@ const SEVERAL_WORDS = 4;
 const WHOLE = 0.9;
 
 function restsOnOneWord({ element, window: { response, aligned, coverage } }: Passage): boolean {
-  return coverage < WHOLE && element.incorrect.includes(response) && response.length >= SEVERAL_WORDS && aligned.every(({ term, hit }) => response.terms[term]!.weight === 0 || hit.first === aligned[0]!.hit.first);
+  // "You don't have to shake it" has one word besides its denial, and the denial is the other that was said.
+  if (coverage >= WHOLE || aligned.some(({ term }) => response.terms[term]!.negated)) return false;
+  return element.incorrect.includes(response) && response.length >= SEVERAL_WORDS && aligned.every(({ term, hit }) => response.terms[term]!.weight === 0 || hit.first === aligned[0]!.hit.first);
 }
 
 /** Whether the words of a wrong statement are those of another passage, which says more with them. */

@@ -11,7 +11,7 @@ import type { Response } from "./response.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, UnsafeMatch } from "./types.ts";
 import { unsafeMatches } from "./unsafe.ts";
-import type { WordGroup } from "./word-group.ts";
+import { groupsBut, type WordGroup } from "./word-group.ts";
 
 /**
  * What the candidate earns who says this and nothing else: the whole matcher over a station of one sentence.
@@ -79,6 +79,14 @@ export class UtteranceReader {
     const { postings } = this.look(text);
     const named = (groups: readonly WordGroup[] = [], said: boolean) => groups.filter((group) => groupPossible(group, postings) === said).map((group) => group.text);
     return { must: named(compiled?.must, false), notWith: named(compiled?.notWith, true) };
+  }
+
+  /** Which notions of an element's `not_with` shut out one of its own wrong statements: what that names itself does not. */
+  shutsOutWrong(text: string, phrase: string, item: string, element: string): string[] {
+    const compiled = this.rubric.elements.find((candidate) => candidate.item === item && candidate.element === element);
+    const without = compiled?.incorrect.find((response) => response.text === phrase)?.without ?? 0;
+    const { postings } = this.look(text);
+    return groupsBut(compiled?.notWith ?? [], without).filter((group) => groupPossible(group, postings)).map((group) => group.text);
   }
 
   private look(text: string): { stream: Stream; postings: Postings } {

@@ -25,6 +25,7 @@ export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readin
   const confusion: Confusion[] = [];
   const figures = { responses: 0, utterances: readings.utterances, unearned: 0, confused: 0, share: 0 };
   const notable = new Map(readings.responses.map((reading) => [reading.response, reading]));
+  const elements = itemsOf(rubric).flatMap((item) => item.elements.map((element, place) => ({ item, element, place })));
   for (const item of itemsOf(rubric)) {
     let itemResponses = 0;
     const takers = new Map<string, number>();
@@ -61,6 +62,10 @@ export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readin
   }
   for (const { statement, phrase, said, why, mend } of readings.unfound) {
     findings.push(findingAt(places.unsafe(statement, ["say", phrase]), "SW-C23", "warning", `'${said}' is not found for the unsafe statement '${rubric.unsafe[statement]!.id}': ${why}`, mend));
+  }
+  for (const { element: number, phrase, said, why, mend } of readings.untold) {
+    const { item, element, place } = elements[number]!;
+    findings.push(findingAt(places.element(item.id, place, ["incorrect", phrase]), "SW-C24", "warning", `'${said}', a wrong statement of '${element.id}' of '${item.id}', is not told when it is made: ${why}`, mend));
   }
   figures.share = figures.responses === 0 ? 0 : figures.confused / figures.responses;
   // Neighbours share words; so few as the bar allows are told and need no mending.

@@ -6,7 +6,7 @@ import type { Element, Item, Rubric, UnsafeStatement } from "../rubric/schema.ts
 import { examplesOf, type Example } from "./examples.ts";
 import { wordsToSay } from "./length.ts";
 import type { Effect, Readings, ResponseReading } from "./readings.ts";
-import { whyNot, whyUnfound } from "./reasons.ts";
+import { whyNot, whyUnfound, whyUntold } from "./reasons.ts";
 import { statedNumbers } from "./stated-numbers.ts";
 import { expectedQuantity } from "./expected-quantity.ts";
 import { saidElements, utterancesOf } from "./utterances.ts";
@@ -26,7 +26,7 @@ export function readPhrases(rubric: Rubric): Readings {
   const reader = new UtteranceReader(compiled);
   const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric.scenario)).map(({ id }) => id));
   const elements = saidElements(rubric);
-  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), written: writtenNumbers(elements, rubric), unfound: [], speaking: wordsToSay(elements, rubric) };
+  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), written: writtenNumbers(elements, rubric), unfound: [], untold: [], speaking: wordsToSay(elements, rubric) };
   const known = new Map<string, UtteranceReading>();
   const read = (said: string): UtteranceReading => {
     const reading = known.get(said) ?? reader.read(said);
@@ -44,6 +44,7 @@ export function readPhrases(rubric: Rubric): Readings {
       number += 1;
     }
   }
+  readings.untold = elements.flatMap(({ item, element }, place) => untoldOf(item, element, place, rubric, read, reader));
   readings.unfound = rubric.unsafe.flatMap((statement, place) => unfoundOf(statement, place, rubric, read, reader));
   examplesOf(rubric).forEach((example, place) => {
     if (!holds(example, compiled)) readings.examples.push(place);
@@ -74,6 +75,18 @@ function unfoundOf({ id, say, quantity }: UnsafeStatement, statement: number, ru
     if (variants.some((said) => read(said).unsafe.some((match) => match.statement === id))) return [];
     const said = variants[0] ?? phrase;
     return [{ statement, phrase: place, said, ...whyUnfound(reader.shutsOut(said, id)) }];
+  });
+}
+
+/** The same of an element's wrong statements; told for another element of the item, or as an unsafe statement, they are told. */
+function untoldOf(item: Item, element: Element, place: number, rubric: Rubric, read: (said: string) => UtteranceReading, reader: UtteranceReader): Readings["untold"] {
+  const expected = expectedQuantity(element.quantity, rubric);
+  return (element.incorrect ?? []).flatMap((phrase, index) => {
+    const variants = utterancesOf(phrase, expected);
+    const told = variants.some((said) => read(said).unsafe.length > 0 || read(said).kept.some((passage) => passage.verdict === "wrong" && passage.element.item === item.id));
+    if (told) return [];
+    const said = variants[0] ?? phrase;
+    return [{ element: place, phrase: index, said, ...whyUntold(read(said), item, element, reader.shutsOutWrong(said, phrase, item.id, element.id)) }];
   });
 }
 

@@ -66,6 +66,18 @@ export const readingsSchema = z.object({
       mend: z.string(),
     }),
   ),
+  /** Wrong statements of elements (`incorrect`) that are told to nobody who makes them, word for word. */
+  untold: z.array(
+    z.object({
+      /** Which of the rubric's elements, and which of its wrong statements, from 0. */
+      element: z.int().nonnegative(),
+      phrase: z.int().nonnegative(),
+      /** The first variant, as somebody would say it. */
+      said: z.string(),
+      why: z.string(),
+      mend: z.string(),
+    }),
+  ),
   /** Words of the shortest and of the middling sentence of every element that applies. */
   speaking: z.object({ words: z.int().nonnegative(), middleWords: z.int().nonnegative() }),
 });

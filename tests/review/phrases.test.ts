@@ -118,6 +118,21 @@ describe("an unsafe statement's own phrases", () => {
   });
 });
 
+describe("an element's own wrong statements", () => {
+  const wrong = (fields: string) => broken("          - rinse and spit afterwards\n", `          - rinse and spit afterwards\n        ${fields}\n`);
+
+  test("are told when nobody who makes them would be", () => {
+    const said = "rinse your mouth with water afterwards";
+    const why = "it earns the element: a response has the same words";
+    const text = wrong(`incorrect: [${said}]`);
+    expect(of(text, "SW-C24").map(({ severity, line, message }) => [severity, line, message])).toEqual([["warning", lineOf(text, "incorrect:"), `'${said}', a wrong statement of 'rinse' of 'rinse', is not told when it is made: ${why}`]]);
+  });
+
+  test.each(["incorrect: [swallow the water you gargled with]", "incorrect: [never rinse your mouth with water, rinse your mouth with petrol afterwards]", "incorrect: [gargle with the mouthpiece water]\n        not_with: [mouthpiece]"])("are not, where they are told: %s", (fields) => {
+    expect(of(wrong(fields), "SW-C24")).toEqual([]);
+  });
+});
+
 describe("examples", () => {
   const withExamples = (examples: string) => broken("          - rinse and spit afterwards\n", `          - rinse and spit afterwards\n        examples: ${examples}\n`);
 
