@@ -24,6 +24,8 @@ const LOOKS = phraseList(LEXICON.looks);
 const LOOKED_FOR = phraseList(LEXICON.looked_for, { by: "text" });
 const UNABLE_TO = phraseList(LEXICON.unable, { by: "text" });
 const HYPOTHETICAL = phraseList(LEXICON.hypothetical);
+const AWAITS = phraseList(LEXICON.awaits);
+const LACKS = phraseList(LEXICON.lacks);
 
 /** Words that allow, and words of the harm that comes of it. */
 export const PERMITS: ReadonlySet<string> = new Set(LEXICON.permits);
@@ -153,7 +155,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     if (denied && tokens[place]!.text === "without") continue;
     denied = true;
     // "No pain, no cough" denies twice; "don't forget to shake" denies a denial.
-    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null, deniesAList(tokens, clause, place, result));
+    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null, { list: deniesAList(tokens, clause, place, result), bare: forbids(tokens, clause, place, hit.end) });
     else if (tokens[place]!.text === "never") for (let k = sayingFrom(tokens, clause.first, place); k < place; k += 1) result[k]!.negated = true;
     place = hit.end - 1;
   }
@@ -306,6 +308,41 @@ function deniesAList(tokens: readonly Token[], clause: Clause, place: number, re
   return before < clause.first || !/^(that|which|who|if|when|for)$/.test(tokens[before]!.text);
 }
 
+/** A list without "or" takes three things at least, of few words each. */
+const BARE_LIST = { fewest: 3, longest: 2 } as const;
+const IS_NOT_NAMED_ONLY = /^(is|are|was|will|can|instead|only|fine|okay|just|then|please|and|you|it|i|we|they|not|no|never|yes|yeah|now|so|to)$/;
+const ANY_SUCH = /^any(thing|one|body|where)?$/;
+
+/** "No ibuprofen, aspirin, naproxen" and "don't take aspirin, ibuprofen, anything like that" list what is denied without an "or". */
+function listsBarely(tokens: readonly Token[], denied: number, from: number): boolean {
+  let members = 1;
+  let words = 0;
+  for (let place = denied; place < tokens.length; place += 1) {
+    const { text, after } = tokens[place]!;
+    if (place >= from) {
+      if (ANY_SUCH.test(text) && (place === from || words === 0)) return true;
+      if (IS_NOT_NAMED_ONLY.test(text) || (words === 0 && opensInstruction(tokens, place))) return false;
+      words += 1;
+      if (words > BARE_LIST.longest) return false;
+    }
+    if (after === ",") {
+      members += 1;
+      words = 0;
+    } else if (after !== "") return members >= BARE_LIST.fewest && /[.!;]/.test(after);
+  }
+  return members >= BARE_LIST.fewest;
+}
+
+/** Opens what is forbidden: "no", "please don't", "you must never". */
+const FORBIDS_BEHIND = /^(and|so|but|well|also|please|remember|do|you|must|should|then|just|really|absolutely|obviously)$/;
+
+/** Whether a denial opens its clause and forbids: of "no appetite, itching, dark urine" and "can't breathe, sweating" each is a sign by itself. */
+function forbids(tokens: readonly Token[], clause: Clause, place: number, end: number): boolean {
+  if (LACKS.at(tokens, end) !== null) return false;
+  for (let k = clause.first; k < place; k += 1) if (!FORBIDS_BEHIND.test(tokens[k]!.text)) return false;
+  return place === clause.first || tokens[place - 1]!.text !== "you";
+}
+
 /** Behind a comma a denial goes on only through a list: "don't twist, bend or force it", but "don't wait, have some juice". */
 function goesOn(tokens: readonly Token[], from: number, end: number): boolean {
   let words = 0;
@@ -329,14 +366,32 @@ function isCleft(tokens: readonly Token[], first: number): boolean {
   return /^(is|was)$/.test(tokens[first - 2]?.text ?? "") && tokens[first - 3]?.text === "it" && /^(each|every|the|in|on|at|once|when|before|after|by|with|this|that)$/.test(tokens[first]?.text ?? "");
 }
 
+/** So soon behind the denial what need not be known or waited for is named. */
+const AWAITED_WITHIN = 4;
+
+/** Where what need not be known, asked or waited for is told to an end: "you don't need to know what she took | to call for help". */
+function purposeFrom(tokens: readonly Token[], first: number, end: number): number {
+  for (let place = first; place < Math.min(end, first + AWAITED_WITHIN); place += 1) {
+    const awaited = AWAITS.at(tokens, place);
+    if (awaited === null) continue;
+    // "Know how to call": what need not be known is the calling.
+    for (let k = awaited.end; k < end; k += 1) if (tokens[k]!.text === "to" && (k > awaited.end || tokens[k - 1]!.text !== "know") && !KNOWN_TO.test(tokens[k - 1]!.text)) return k;
+    return end;
+  }
+  return end;
+}
+
+/** Before "to" with what is to be known: "know how to", "where to", "whether she wants to". */
+const KNOWN_TO = /^(how|when|where|what|which|who|whether|not|want|wants|need|needs|have|has|had|got|going|used|able|likely|supposed|meant|about|due|allergic|close|next|up)$/;
+
 /** Denies the tokens from `first` on, or turns what they were, until something ends the reach. */
-function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean, lists = true): void {
-  const end = Math.min(clause.end, first + reach);
+function deny(tokens: readonly Token[], clause: Clause, first: number, reach: number, result: Polarity[], turns: boolean, { list = true, bare = false } = {}): void {
+  const end = purposeFrom(tokens, first, Math.min(clause.end, first + reach));
   const cleft = isCleft(tokens, first);
   for (let place = first; place < end; place += 1) {
     const text = tokens[place]!.text;
     const listed = place > first && tokens[place - 1]!.after === ",";
-    if (listed && !(lists && goesOn(tokens, place, end))) return;
+    if (listed && !(list && (goesOn(tokens, place, end) || (bare && listsBarely(tokens, first, place))))) return;
     if (!listed && !(cleft && /^(you|i|we|he|she|they)$/.test(text)) && (place > first || tokens[place - 1]!.text === "good") && opensTelling(tokens, place)) return;
     if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || (ENDERS.at(tokens, place) !== null && !goesWithIt(tokens, place)))) return;
     result[place]!.negated = turns ? !result[place]!.negated : true;

@@ -124,7 +124,7 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   // "If your eyesight goes blurry there's no need to see anybody": the condition is not what is denied.
   const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.first]!.hypothetical);
   if (told.length === 0 && needsNothing(stream, window)) return "apart";
-  if (onlySupposes(window)) return "apart";
+  if (onlySupposes(window) || saysHalfARefusal(window)) return "apart";
   const weighty = told.length > 0 ? told : window.aligned;
   // "It doesn't need several days": a number may be denied too, but "not more than two" denies none.
   const spokenAs = ({ term, hit }: Window["aligned"][number]) => stream.polarity[window.response.terms[term]!.text === "{quantity}" ? hit.first : hit.end - 1]!;
@@ -180,6 +180,23 @@ function onlySupposes({ response, aligned }: Window): boolean {
   if (!response.terms.some(({ supposed }) => supposed) || aligned.some(({ term }) => !response.terms[term]!.supposed)) return false;
   const denied = response.terms.reduce((sum, { supposed, negated, weight }) => sum + (supposed || !negated ? 0 : weight), 0);
   return denied >= TOLD_SHARE * response.weight;
+}
+
+/** "No bloods no tablets": without the one there is not the other. */
+const REFUSES_BOTH = /^no (.*) no /;
+
+const refusals = new WeakMap<Response, boolean>();
+
+/** "You won't need any blood tests" is no half of "no blood tests no tablets", which denies them by what comes of it. */
+function saysHalfARefusal({ response, aligned }: Window): boolean {
+  let refuses = refusals.get(response);
+  if (refuses === undefined) {
+    refuses = REFUSES_BOTH.test(response.text);
+    refusals.set(response, refuses);
+  }
+  if (!refuses) return false;
+  const denied = response.terms.flatMap(({ negated, weight }, place) => (negated && weight > 0 ? [place] : []));
+  return !denied.every((place) => aligned.some(({ term }) => term === place));
 }
 
 /** So soon behind what is supposed it is told that nothing need be done. */

@@ -92,14 +92,26 @@ function deniesAlike({ aligned, response }: Window, { polarity }: Stream): boole
   return denied.length === 0 || denied.some(({ hit }) => polarity[hit.end - 1]!.negated);
 }
 
-/** "Dry it with a tea towel" says no "dry it": words of an unsafe statement earn nothing. */
+/** What a passage is about weighs so much beside its heaviest word. */
+const SUBJECT_SHARE = 0.5;
+/** Speech without punctuation is one long sentence: what is said so many tokens from its subject is something else. */
+const OF_A_SUBJECT = 8;
+
+/**
+ * "Dry it with a tea towel" says no "dry it": words of an unsafe statement earn nothing, and neither does what its
+ * sentence says with its subject ("give the blood tests a miss, the clinic has plenty to do").
+ */
 export function withoutUnsafe(passages: Passage[], unsafe: readonly UnsafeMatch[], stream: Stream): Passage[] {
   const held = unsafe.filter(({ verdict, correctedBy }) => verdict === "unsafe" && correctedBy === undefined);
   if (held.length === 0) return passages;
   return passages.filter(({ verdict, window }) => {
     if (verdict !== "right") return true;
-    const words = window.aligned.map(({ hit }) => wordsOf(stream, hit.first, hit.end));
-    return !held.some(({ span }) => 2 * words.filter(({ first, end }) => first >= span.first && end <= span.end).length > words.length);
+    const words = window.aligned.map(({ term, hit }) => ({ ...wordsOf(stream, hit.first, hit.end), weight: window.response.terms[term]!.weight, place: hit.first }));
+    const subject = SUBJECT_SHARE * Math.max(...words.map(({ weight }) => weight));
+    return !held.some(({ span }) => {
+      const shared = words.filter(({ first, end }) => first >= span.first && end <= span.end);
+      return 2 * shared.length > words.length || (shared.some(({ weight }) => weight >= subject) && words.every(({ place }) => inOneSentence(stream, place, shared[0]!.place) && Math.abs(place - shared[0]!.place) <= OF_A_SUBJECT));
+    });
   });
 }
 

@@ -174,3 +174,35 @@ describe("what is told behind a supposition is no supposition", () => {
   test("a list of what is supposed goes on", () => expect(supposed("if it's cloudy, lumpy or discoloured, throw it away", "lumpy")).toBe(true));
   test("an adverb within it opens nothing", () => expect(supposed("if you just take two you will be fine", "two")).toBe(true));
 });
+
+describe("a list without 'or' is denied as a whole", () => {
+  test.each([
+    ["no ibuprofen, aspirin, naproxen.", "naproxen"],
+    ["please don't take ibuprofen, aspirin, naproxen.", "naproxen"],
+    ["you must never take ibuprofen, aspirin, naproxen.", "aspirin"],
+    ["don't take aspirin, ibuprofen, anything like that.", "ibuprofen"],
+  ])("%s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(true));
+
+  test.each([
+    ["no aspirin, paracetamol is fine.", "paracetamol"],
+    ["don't wait, have some juice, then biscuits.", "juice"],
+    ["no appetite, itching, dark urine.", "urine"],
+    ["call us if you can't breathe, sweating, shaking.", "shaking"],
+    ["no rush, shake it, press it.", "press"],
+  ])("but %s: not %s", (sentence, word) => expect(denied(sentence, word)).toBe(false));
+});
+
+describe("what need not be known or asked first is not what is to be done", () => {
+  test.each([
+    ["you don't need to know what she has taken to call nine one one.", "call"],
+    ["you don't have to be sure to ring an ambulance.", "ring"],
+    ["you don't need to ask anybody to ring us.", "ring"],
+    ["you don't have to wait for anybody to ring an ambulance.", "ring"],
+  ])("%s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(false));
+
+  test.each([
+    ["you don't need to know how to inject it.", "inject"],
+    ["you don't need to know what she wants to drink.", "drink"],
+    ["you don't need to call nine one one.", "call"],
+  ])("but %s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(true));
+});

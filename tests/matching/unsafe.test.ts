@@ -93,3 +93,26 @@ test.each([
   "You'd be amazed how many people use a pin to unblock it.",
   "It's tempting to use a pin to unblock it, but it ruins the hole.",
 ])("what others do, or one might be tempted to, is held against nobody: %s", (says) => expect(unsafe(says)).toEqual([]));
+
+describe("what the sentence of an unsafe statement says of its subject earns nothing", () => {
+  const tests = cardWith(
+    `
+      - { id: tests, label: Blood tests, say: ["go to your blood tests at the clinic", "no tests|(blood tests) no tablets|prescription"] }
+      - { id: book, label: The book, say: [write it in your yellow book] }
+`,
+    "minimum: 50",
+    `
+  - { id: skip, label: Leaves out tests, severity: major, say: ["give|skip (the blood tests)|(your blood tests) a miss|(whenever you like)"] }
+`,
+  );
+  const complete = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, tests).items.filter(({ id, content }) => /tests|book/.test(id) && content === "complete").map(({ id }) => id);
+
+  test("beside it", () => expect(complete("You can give the blood tests a miss, the clinic has plenty to do.")).toEqual([]));
+  test("another thing in the same sentence does", () => expect(complete("You can give the blood tests a miss, and write it in your yellow book.")).toEqual(["book"]));
+  test("and said rightly in another sentence too", () => expect(complete("Give the blood tests a miss. Go to your blood tests at the clinic.")).toEqual(["tests"]));
+
+  test("one half of 'no tests, no tablets' refuses nothing", () => {
+    expect(complete("You won't need any blood tests with this one.")).toEqual([]);
+    expect(complete("No blood tests, no tablets.")).toEqual(["tests"]);
+  });
+});

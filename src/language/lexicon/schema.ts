@@ -24,6 +24,8 @@ export const LEXICON_FORMS = {
     rulings: list,
     negative_verbs: list,
     enders: list,
+    awaits: list,
+    lacks: list,
     turners: list,
     hypothetical: list,
     looks: list,
