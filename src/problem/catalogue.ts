@@ -89,6 +89,7 @@ export const CATALOGUE = {
   "SW-C22": { title: "no fact names a source" },
   "SW-C23": { title: "an unsafe statement is not found in its own words" },
   "SW-C24": { title: "a wrong statement is not told in its own words" },
+  "SW-C25": { title: "no response has a must-word" },
   // marking: corrections of a sheet
   "SW-M01": { title: "the corrections cannot be read", exit: EXIT.corrections },
   "SW-M02": { title: "a correction does not fit the rubric", exit: EXIT.corrections },

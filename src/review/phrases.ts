@@ -67,6 +67,10 @@ export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readin
     const { item, element, place } = elements[number]!;
     findings.push(findingAt(places.element(item.id, place, ["incorrect", phrase]), "SW-C24", "warning", `'${said}', a wrong statement of '${element.id}' of '${item.id}', is not told when it is made: ${why}`, mend));
   }
+  for (const { element: number, must } of readings.idle) {
+    const { item, element, place } = elements[number]!;
+    findings.push(findingAt(places.element(item.id, place, ["must", must]), "SW-C25", "warning", `no response of '${element.id}' has the must-word '${element.must![must]}', so it keeps nothing out`, "Write a word that the responses have, or take it out."));
+  }
   figures.share = figures.responses === 0 ? 0 : figures.confused / figures.responses;
   // Neighbours share words; so few as the bar allows are told and need no mending.
   findings.push(...confusion.map((entry) => confusionFinding(entry, figures.share > MOST_CONFUSED ? "warning" : "info")));

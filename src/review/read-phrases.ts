@@ -26,7 +26,7 @@ export function readPhrases(rubric: Rubric): Readings {
   const reader = new UtteranceReader(compiled);
   const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric.scenario)).map(({ id }) => id));
   const elements = saidElements(rubric);
-  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), written: writtenNumbers(elements, rubric), unfound: [], untold: [], speaking: wordsToSay(elements, rubric) };
+  const readings: Readings = { utterances: 0, responses: [], examples: [], numbers: statedNumbers(elements), written: writtenNumbers(elements, rubric), unfound: [], untold: [], idle: idleMusts(compiled), speaking: wordsToSay(elements, rubric) };
   const known = new Map<string, UtteranceReading>();
   const read = (said: string): UtteranceReading => {
     const reading = known.get(said) ?? reader.read(said);
@@ -76,6 +76,11 @@ function unfoundOf({ id, say, quantity }: UnsafeStatement, statement: number, ru
     const said = variants[0] ?? phrase;
     return [{ statement, phrase: place, said, ...whyUnfound(reader.shutsOut(said, id)) }];
   });
+}
+
+/** A response without a must-word stands by its own words; where all do, the must-word never counts. */
+function idleMusts({ elements }: CompiledRubric): Readings["idle"] {
+  return elements.flatMap(({ must, say }, element) => must.flatMap((_, place) => (say.length > 0 && say.every(({ without }) => (without & (1 << place)) !== 0) ? [{ element, must: place }] : [])));
 }
 
 /** The same of an element's wrong statements; told for another element of the item, or as an unsafe statement, they are told. */

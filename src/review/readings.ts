@@ -78,6 +78,14 @@ export const readingsSchema = z.object({
       mend: z.string(),
     }),
   ),
+  /** Must-words of elements that no response of the element has: they ask for nothing. */
+  idle: z.array(
+    z.object({
+      /** Which of the rubric's elements, and which of its must-words, from 0. */
+      element: z.int().nonnegative(),
+      must: z.int().nonnegative(),
+    }),
+  ),
   /** Words of the shortest and of the middling sentence of every element that applies. */
   speaking: z.object({ words: z.int().nonnegative(), middleWords: z.int().nonnegative() }),
 });

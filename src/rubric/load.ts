@@ -72,6 +72,7 @@ function assemble({ responses, ...file }: RubricFile, main: PositionedYaml, opti
     }
     const block = readBlockFile(entry.include, index, main, options, additions);
     blocks.push({ section: index, yaml: block.yaml, foreign: options.foreign?.(entry.include) === true });
+    refuse(twoPublications(block, sources, index, main));
     sources = { ...block.sources, ...sources };
     unsafe.push(...block.unsafe);
     const items = overrideItems(block, entry.drop, entry.override, index, main);
@@ -86,6 +87,24 @@ function assemble({ responses, ...file }: RubricFile, main: PositionedYaml, opti
     sections: sections.map((section) => ({ ...section, items: section.items.map((item) => withResponses(item, more.file, more.yaml, additions)) })),
     unsafe: unsafe.map((statement) => withStatements(statement, more.file, more.yaml, additions)),
   };
+}
+
+/** One key for two publications: facts of the one would cite the other. What is the same in both is one publication. */
+function twoPublications(block: ReadBlock, sources: RubricFile["sources"], index: number, main: PositionedYaml): Finding[] {
+  return Object.entries(block.sources).flatMap(([key, { body, title, year }]): Finding[] => {
+    const other = Object.hasOwn(sources, key) ? sources[key]! : undefined;
+    if (other === undefined || (other.body === body && other.title === title && other.year === year)) return [];
+    return [
+      {
+        code: "SW-R06",
+        severity: "error",
+        file: main.file,
+        ...main.positionOf(["sections", index, "include"]),
+        message: `the source '${key}' is '${title}' (${year}) in the block and '${other.title}' (${other.year}) in this rubric or another block of it`,
+        mend: "Give one of the two another key, in 'sources' and in the facts that name it.",
+      },
+    ];
+  });
 }
 
 interface ReadBlock {

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { built } from "./built.ts";
 
@@ -29,6 +29,19 @@ describe("rubric show", () => {
     for (const part of ["Rubric: Eye drops", "limit 7:00, target 6:00", "(identity) CRITICAL", "UNSAFE STATEMENTS", "QUESTIONS OF THE PATIENT", "ORDER", "SOURCES"]) expect(out).toContain(part);
     expect(out).not.toContain("hook");
     expect(Math.max(...out.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(80);
+  });
+
+  test("tells what decides marks though no item says it: credit, an unsafe statement's number, a question's own answer", () => {
+    const starter = run("new").out;
+    const text = starter
+      .replace("        weight: 2\n", "        weight: 2\n        credit: { prompted: none }\n")
+      .replace("      answered_by: [missed-dose]", "      answer: [have it with your supper]")
+      .replace("    severity: major # minor, moderate or major\n", "    severity: major\n    quantity: { value: 2, unit: tablet }\n")
+      .replace(/    say:\n      - take two the next day[^]*?    fact:/, "    say:\n      - take {quantity} the next day\n    fact:");
+    const file = `${saidwell.work}/decides.yaml`;
+    writeFileSync(file, text);
+    const { out } = run("show", file);
+    for (const part of ["no credit when prompted", "have it with your supper", "2 tablets"]) expect(out).toContain(part);
   });
 
   test("--responses adds what counts as saying it", () => {

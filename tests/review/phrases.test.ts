@@ -133,6 +133,17 @@ describe("an element's own wrong statements", () => {
   });
 });
 
+describe("a must-word", () => {
+  const must = (words: string) => broken("          - rinse and spit afterwards\n", `          - rinse and spit afterwards\n        must: ${words}\n`);
+
+  test("that no response has keeps nothing out, since each stands by its own words", () => {
+    const text = must("[rinse|gargle, elephant]");
+    expect(of(text, "SW-C25").map(({ severity, line, message }) => [severity, line, message])).toEqual([["warning", lineOf(text, "must:"), "no response of 'rinse' has the must-word 'elephant', so it keeps nothing out"]]);
+  });
+
+  test("that one of them has is asked for", () => expect(of(must("[rinse|gargle, water]"), "SW-C25")).toEqual([]));
+});
+
 describe("examples", () => {
   const withExamples = (examples: string) => broken("          - rinse and spit afterwards\n", `          - rinse and spit afterwards\n        examples: ${examples}\n`);
 

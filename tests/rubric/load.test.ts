@@ -175,3 +175,18 @@ test.each([
 ])("%s is told once, at its line, with how to mend it", (_, text, line, mend) => {
   expect(findings(text)).toEqual([expect.objectContaining({ line, mend: expect.stringMatching(mend) })]);
 });
+
+describe("one key of a source for two publications", () => {
+  const withSources = (text: string, source: string) => text.replace("pass: {", `sources: { leaflet: ${source} }\npass: {`).replace("sections:\n", "sections:\n  - include: blocks/opening.yaml\n");
+  const blockWith = (source: string) => ({ "blocks/opening.yaml": BLOCK.replace("items:", `sources: { leaflet: ${source} }\nitems:`) });
+
+  test("is refused: facts of the block would cite the rubric's", () => {
+    const text = withSources(RUBRIC, "{ body: Some body, title: Some leaflet, year: 2024 }");
+    expect(() => load(text, blockWith("{ body: Some body, title: Another leaflet, year: 2020 }"))).toThrow(/'leaflet' is 'Another leaflet' \(2020\) in the block and 'Some leaflet' \(2024\)/);
+  });
+
+  test("the same publication in both is one, whatever part of it each names", () => {
+    const text = withSources(RUBRIC, "{ body: Some body, title: Some leaflet, year: 2024, detail: Page 2 }");
+    expect(load(text, blockWith("{ body: Some body, title: Some leaflet, year: 2024 }")).sources["leaflet"]).toMatchObject({ detail: "Page 2" });
+  });
+});

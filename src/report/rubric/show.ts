@@ -62,6 +62,10 @@ function oneItem(page: Page, rubric: Rubric, item: Item, responses: boolean): vo
     const complete = `complete with ${item.needs === "all" ? `all ${needs}` : `${needs} of ${item.elements.length}`}`;
     about.push(item.minimum === undefined || item.minimum === needs ? complete : `${complete}, enough for a pass with ${item.minimum}`);
   }
+  const { after_question: asked, prompted, confirmed } = item.credit;
+  if (asked !== "full") about.push(`${asked === "none" ? "no" : asked} credit after a question`);
+  if (prompted !== "half") about.push(`${prompted === "none" ? "no" : prompted} credit when prompted`);
+  if (confirmed !== "half") about.push(`${confirmed === "none" ? "no" : confirmed} credit when confirmed`);
   if (item.when !== undefined) about.push(`only when ${item.when.join(" and ")}`);
   if (item.cue !== undefined) about.push("only when the patient gives the cue");
   const only = isShort(item) ? item.elements[0]! : undefined;
@@ -108,11 +112,12 @@ function factWords({ source, jurisdiction, applies_to: applies, review_by: revie
   return [`source: ${source}`, jurisdiction.join(", "), ...(applies === undefined ? [] : [`for ${applies}`]), `review by ${review}`, ...(note === undefined ? [] : [note])].join("; ");
 }
 
-function unsafe(page: Page, { unsafe: statements }: Rubric, responses: boolean): void {
+function unsafe(page: Page, { unsafe: statements, scenario }: Rubric, responses: boolean): void {
   page.heading("Unsafe statements", String(statements.length));
   if (statements.length === 0) page.entry({ body: "none listed" });
-  for (const { id, label, severity, say, must, not_with: notWith, fact } of statements) {
+  for (const { id, label, severity, say, must, not_with: notWith, quantity, fact } of statements) {
     page.entry({ lead: page.symbols.bullet, hang: 2, body: [label, faint(` (${id})`)], right: styled(severity, severity === "major" ? "bad" : "plain") });
+    if (quantity !== undefined) page.entry({ indent: 2, body: faint(quantityWords(quantity, scenario.label)) });
     if (fact !== undefined) page.entry({ indent: 2, body: faint(factWords(fact)) });
     if (!responses) continue;
     phrases(page, 2, "say", say);
@@ -126,6 +131,8 @@ function questions(page: Page, { scenario }: Rubric, responses: boolean): void {
   if (scenario.questions.length === 0) page.entry({ body: "none scripted" });
   for (const { id, says, answered_by: items, answer, incorrect } of scenario.questions) {
     bullet(page, 0, [sentence(says[0]!).replace(/\.$/, "?"), faint(` (${id})${items === undefined ? "" : `; answered by ${items.join(", ")}`}`)]);
+    // What no item answers has its answer here alone.
+    if (!responses && items === undefined) phrases(page, 2, "answer", answer);
     if (!responses) continue;
     phrases(page, 2, "says", says);
     phrases(page, 2, "answer", answer);
