@@ -68,7 +68,8 @@ export function compareQuantity(mention: QuantityMention, expected: ExpectedQuan
   for (const stated of readings(mention, expected)) {
     const fit = fits(mention, stated, expected);
     if (fit === null) continue;
-    if (fit) return "right";
+    // "Two weeks" is no "at least a minute", though it is longer.
+    if (fit) return expected.bound === "exact" || !isAnotherMatter(mention, expected) ? "right" : "other-dimension";
     if (mention.unit === null && UNSPOKEN.has(expected.unit)) return "wrong";
     return mention.firm && isSame(mention, stated) && !temperatureLeftOpen(mention, expected) ? "wrong" : "other-dimension";
   }

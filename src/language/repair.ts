@@ -21,19 +21,50 @@ const REACH = { before: 9, after: 8 } as const;
  * @param breaks token positions before which a turn ends: nobody repairs across one.
  */
 export function withdrawnTokens(tokens: readonly Token[], quantities: readonly QuantityMention[], breaks: ReadonlySet<number>): Set<number> {
+  return repairsIn(tokens, quantities, breaks).withdrawn;
+}
+
+/** What speakers take back, and the numbers that stand in its place. */
+export interface Repairs {
+  withdrawn: Set<number>;
+  /** Numbers said alone behind the editing term ("two up each side. Sorry, one."), where the one that each replaces was said: all else of its sentence is told of it. */
+  restated: QuantityMention[];
+}
+
+/** As `withdrawnTokens`, with the numbers that were meant. */
+export function repairsIn(tokens: readonly Token[], quantities: readonly QuantityMention[], breaks: ReadonlySet<number>): Repairs {
   const withdrawn = new Set<number>();
+  const restated: QuantityMention[] = [];
   for (let place = 1; place < tokens.length; place += 1) {
-    const end = editingEnd(tokens, place);
+    const end = editingEnd(tokens, place) ?? shortNo(tokens, quantities, place, breaks);
     if (end === null) continue;
-    const from = reachBack(place, breaks);
-    const to = reachOn(tokens, end, breaks);
-    withdrawNumbers(quantities, { from, place, end, to }, withdrawn);
-    withdrawOpposite(tokens, { from, place, end, to }, withdrawn);
-    withdrawRetrace(tokens, { from, place, end, to }, withdrawn);
+    const repair = { from: reachBack(place, breaks), place, end, to: reachOn(tokens, end, breaks) };
+    const alone = numberAlone(tokens, quantities, end, breaks);
+    const replaced = withdrawNumbers(quantities, alone, repair, withdrawn);
+    if (alone !== null && replaced !== null) restated.push({ ...alone, unit: alone.unit ?? replaced.unit, firm: alone.firm || replaced.firm, first: replaced.first, end: replaced.end, text: tokens.slice(replaced.first, alone.end).map(({ text }) => text).join(" ") });
+    withdrawOpposite(tokens, repair, withdrawn);
+    withdrawRetrace(tokens, repair, withdrawn);
     place = end - 1;
   }
   for (let place = 1; place < tokens.length; place += 1) if (tokens[place]!.text === "not") withdrawDenied(tokens, place, breaks, withdrawn);
-  return withdrawn;
+  return { withdrawn, restated };
+}
+
+/** The number that is all of what is said from here to the end of the sentence or turn, or null. */
+function numberAlone(tokens: readonly Token[], quantities: readonly QuantityMention[], at: number, breaks: ReadonlySet<number>): QuantityMention | null {
+  const ends = (place: number) => place === tokens.length || breaks.has(place) || /[.?!]/.test(tokens[place - 1]!.after);
+  const mention = quantities.find(({ first }) => first === at);
+  if (mention !== undefined) return ends(mention.end) ? mention : null;
+  // Elsewhere "one" is mostly a pronoun.
+  if (tokens[at]?.text !== "one" || !ends(at + 1)) return null;
+  return { first: at, end: at + 1, low: 1, high: 1, unit: null, approximate: false, bound: "exact", text: "one", kind: "amount", firm: false, vague: false, aim: false };
+}
+
+/** "Two up each side. No, one.": behind a full stop a plain no repairs only where a number is all that follows. Its end, or null. */
+function shortNo(tokens: readonly Token[], quantities: readonly QuantityMention[], place: number, breaks: ReadonlySet<number>): number | null {
+  const { text, after } = tokens[place]!;
+  if (!SET_OFF.has(text) || after === "" || /[.?!]/.test(after) || !/[.!]/.test(tokens[place - 1]!.after) || breaks.has(place)) return null;
+  return numberAlone(tokens, quantities, place + 1, breaks) === null ? null : place + 1;
 }
 
 interface Repair {
@@ -86,14 +117,21 @@ function reachOn(tokens: readonly Token[], end: number, breaks: ReadonlySet<numb
   return to;
 }
 
-/** A number replaces those of its own kind before it that say something else: puffs take no seconds back, nor ten puffs ten puffs. */
-function withdrawNumbers(quantities: readonly QuantityMention[], { from, place, end, to }: Repair, withdrawn: Set<number>): void {
-  const replacing = quantities.find((mention) => mention.first >= end && mention.first < to);
-  if (replacing === undefined) return;
+/**
+ * A number replaces those of its own kind before it that say something else: puffs take no seconds back, nor ten puffs ten puffs.
+ * @param alone the replacing number, where it is all that follows.
+ * @returns the last number that it replaces.
+ */
+function withdrawNumbers(quantities: readonly QuantityMention[], alone: QuantityMention | null, { from, place, end, to }: Repair, withdrawn: Set<number>): QuantityMention | null {
+  const replacing = alone ?? quantities.find((mention) => mention.first >= end && mention.first < to);
+  if (replacing === undefined) return null;
+  let last: QuantityMention | null = null;
   for (const mention of quantities) {
     if (mention.first < from || mention.end > place || !isReplacedBy(replacing, mention)) continue;
     for (let k = mention.first; k < mention.end; k += 1) withdrawn.add(k);
+    last = mention;
   }
+  return last;
 }
 
 function isReplacedBy(replacing: QuantityMention, mention: QuantityMention): boolean {

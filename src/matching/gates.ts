@@ -381,12 +381,29 @@ const COUNTED = new Set<ExpectedQuantity["unit"]>(["unit", "puff", "spray", "dro
 /** Behind a number that counts what is spoken of. Behind anything else it may count that. */
 const GOES_ON_BEHIND = /^(in|into|up|on|each|every|at|to|a|per|twice|once|daily|and|then|for)$/;
 
-/** Whether a bare number stands for the element's: all else that the response says is said in so many words, and nothing else is counted. */
-function isBareCount({ tokens }: Stream, { aligned, response }: Window, { end, unit, kind, bound }: QuantityMention, expected: ExpectedQuantity): boolean {
-  if (unit !== null || kind !== "amount" || bound !== "exact" || !COUNTED.has(expected.unit)) return false;
+/** What is said beside a bare number must weigh so much: "take three" says of what as little as "three". */
+const BARE_TELLING = 0.25;
+/** Of the response's words beside its number, those heavier than this share of the heaviest must be said. */
+const BARE_SHARE = 0.5;
+
+/** Whether a bare number stands for the element's: what else weighs in the response is told with it in so many words, and nothing else is counted. */
+function isBareCount({ tokens, polarity, clauseOf }: Stream, { aligned, response }: Window, { first, end, unit, kind, bound }: QuantityMention, expected: ExpectedQuantity): boolean {
+  if (unit !== null || kind !== "amount" || bound !== "exact" || !isCounted(expected) || polarity[first]!.hypothetical) return false;
   if (tokens[end - 1]!.after === "" && end < tokens.length && !GOES_ON_BEHIND.test(tokens[end]!.text)) return false;
-  return response.terms.every((term, place) => term.plain || aligned.some((found) => found.term === place && (term.text === "{quantity}" || found.quality >= IN_SO_MANY_WORDS)));
+  let heaviest = 0;
+  for (const { plain, text, weight } of response.terms) if (!plain && text !== "{quantity}") heaviest = Math.max(heaviest, weight);
+  let telling = 0;
+  for (const { term, quality, hit } of aligned) {
+    const { plain, text, weight } = response.terms[term]!;
+    if (plain || text === "{quantity}" || quality < IN_SO_MANY_WORDS) continue;
+    if (clauseOf[hit.first] !== clauseOf[first]) return false;
+    telling += weight;
+  }
+  return telling >= BARE_TELLING && response.terms.every(({ plain, weight, text }, place) => plain || text === "{quantity}" || weight <= BARE_SHARE * heaviest || aligned.some(({ term, quality }) => term === place && quality >= IN_SO_MANY_WORDS));
 }
+
+/** Whether the element's number counts what people leave out, so that a bare number may be held against somebody. */
+export const isCounted = ({ unit }: ExpectedQuantity): boolean => COUNTED.has(unit);
 
 const IN_SO_MANY_WORDS = 0.9;
 

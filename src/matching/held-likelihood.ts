@@ -3,7 +3,7 @@ import type { CompiledElement } from "./compile.ts";
 import { aroundPassage, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import { askedShare } from "./gates.ts";
 import weights from "./likelihood.json" with { type: "json" };
-import { ownShareOf, standsAlone } from "./held-passages.ts";
+import { countsBare, ownShareOf, standsAlone } from "./held-passages.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";
 import type { Passage } from "./passages.ts";
 import type { Stream } from "./stream.ts";
@@ -85,7 +85,14 @@ export function signsOfHeld(passage: Passage, { stream, items, elements, fitting
 
 /** The passages with how likely each is what it would be held for. */
 export function withHeldLikelihood(passages: readonly Passage[], said: Said): Passage[] {
-  return passages.map((passage) => ({ ...passage, likelihood: likelihoodOf(curveFor(passage), signsOfHeld(passage, said)) }));
+  return passages.map((passage) => ({ ...passage, likelihood: likelihoodOf(curveFor(passage), signsOfHeld(passage, said)), ...(isOfAnother(passage, said) && { ofAnother: true }) }));
+}
+
+/** Whether a bare number is the right one of another element in the same unit: "dial it to two" may be the test. */
+function isOfAnother(passage: Passage, { elements }: Said): boolean {
+  if (!countsBare(passage)) return false;
+  const { element, quantity } = passage;
+  return elements.some((other) => other !== element && other.quantity !== null && dimensionOf(other.quantity.unit) === dimensionOf(element.quantity!.unit) && compareQuantity(quantity!, other.quantity) === "right");
 }
 
 /** A number said beside so nearly all that it is the number of is held against the speaker, even where the right one was said before. */
@@ -95,8 +102,9 @@ const HELD_ALONE = 0.4;
 
 /** Whether a passage with its likelihood is held against the speaker. */
 export function isHeld(passage: Passage, stream: Stream): boolean {
+  if (passage.ofAnother === true) return false;
   if (passage.likelihood! >= (isAlone(passage, stream) ? HELD_ALONE : HELD_LIKELY)) return true;
-  return passage.quantity !== undefined && passage.coverage >= WHOLE && standsAlone(passage);
+  return passage.quantity !== undefined && (passage.coverage >= WHOLE || countsBare(passage)) && standsAlone(passage);
 }
 
 const curveFor = ({ quantity }: Passage): Curve => (quantity === undefined ? weights.statement : weights.number);

@@ -1,7 +1,7 @@
 import { opensTelling } from "../language/main-clause.ts";
 import { HARMS } from "../language/polarity.ts";
 import type { CompiledElement } from "./compile.ts";
-import { askedShare, deniesBeside, notWithHolds, readPolarity } from "./gates.ts";
+import { askedShare, deniesBeside, isCounted, notWithHolds, readPolarity } from "./gates.ts";
 import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { toldOfOthers } from "./others.ts";
 import { plainWording } from "./plain-wording.ts";
@@ -65,9 +65,14 @@ function putsInstead({ response, first, end }: Window, stream: Stream): boolean 
 /** Words of a response that are a number, or part of one. */
 const NUMBER_WORD = /^(half|quarter|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|double)$/;
 
-/** "Wait half an hour and do the second puff" is no "half a puff will do": the word is part of a number of something else. */
-function ofAnotherNumber({ response: { terms, text }, aligned }: Window, { quantities }: Stream): boolean {
+/** Before "a second" that is a moment, and no second one. */
+const LASTS = /^(for|in|within|after|about|just|only)$/;
+const A_MOMENT = /\ba second\b/;
+
+/** "Hold it for a second" names no second one, and "wait half an hour and do the second puff" is no "half a puff will do": the word is part of another number. */
+function ofAnotherNumber({ response: { terms, text }, aligned }: Window, { quantities, tokens }: Stream): boolean {
   return aligned.some(({ term, hit }) => {
+    if (tokens[hit.first]!.text === "second" && tokens[hit.first - 1]?.text === "a" && LASTS.test(tokens[hit.first - 2]?.text ?? "") && !A_MOMENT.test(text) && quantities.some(({ end, unit }) => end === hit.end && unit === "second")) return true;
     if (!terms[term]!.text.split("|").some((word) => NUMBER_WORD.test(word))) return false;
     const mention = quantities.find(({ first, end }) => first <= hit.first && hit.first < end - 1);
     return mention !== undefined && TIME.test(mention.text) && !TIME.test(text);
@@ -155,10 +160,15 @@ const NUMBERED_SHARE = 0.6;
 const NUMBERED_SHARE_WITH_MUST = 0.45;
 
 /** Whether the passage tells by itself, whatever else is spoken of, what it holds against the speaker. */
-export function standsAlone({ quantity, window, element }: Passage): boolean {
+export function standsAlone(passage: Passage): boolean {
+  const { quantity, window, element } = passage;
   if (quantity === undefined) return saysAll(window);
+  if (countsBare(passage)) return true;
   return ownShareOf(window) >= (element.must.length > 0 ? NUMBERED_SHARE_WITH_MUST : NUMBERED_SHARE);
 }
+
+/** Whether a bare number is held against the speaker: gates.ts let it only where all else of weight is said in so many words. */
+export const countsBare = ({ quantity, element }: Passage): boolean => quantity?.unit === null && element.quantity !== null && isCounted(element.quantity);
 
 /** Share of the response's words, its number aside, that the passage says. */
 export function ownShareOf({ aligned, response }: Window): number {

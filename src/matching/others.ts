@@ -1,5 +1,6 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
+import type { Window } from "./windows.ts";
 
 const OTHERS = speechPhrases("others");
 /** So many tokens before the passage the others are named; without punctuation a sentence may be very long. */
@@ -29,3 +30,12 @@ export function toldOfAnotherAge({ first, end }: { first: number; end: number },
   const others = OF_ANOTHER_AGE[age].find(stream.tokens, from, end).at(-1);
   return others !== undefined && OF_THE_PATIENT.find(stream.tokens, others.end, end).length === 0;
 }
+
+/** Whether the passage tells how much people of some age have ("children under five have ten puffs"): a rule of dosing, which lets nobody do anything. */
+export function tellsDoseOfAnAge({ first, end, aligned }: Window, stream: Stream): boolean {
+  const counted = stream.quantities.some((mention) => mention.first >= first && mention.end <= end && aligned.some(({ hit }) => mention.first < hit.first && hit.end === mention.end));
+  return counted && [OF_ANOTHER_AGE.adult, OF_ANOTHER_AGE.child].some((phrases) => phrases.find(stream.tokens, first, end).some((hit) => !OF_THESE.test(stream.tokens[hit.first - 1]?.text ?? "")));
+}
+
+/** "Let the children have two puffs" is said of those at home. */
+const OF_THESE = /^(the|your|my|his|her|their|let)$/;

@@ -9,8 +9,9 @@ import type { Response } from "./response.ts";
 import { askedShare, groupPossible, mustHolds, notWithHolds, readPolarity, readQuantity, wrongNumberBeside } from "./gates.ts";
 import { goesAnotherWay } from "./direction.ts";
 import { DISPENSED_ACCEPTED, isDispensedWith } from "./dispensed.ts";
+import { mistakesTheUse } from "./each-use.ts";
 import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
-import { tellsAnothersRule, tellsNoRule } from "./rule.ts";
+import { onlyMayHappen, tellsAnothersRule, tellsNoRule } from "./rule.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
 import { toldOfAnotherAge, toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
@@ -35,6 +36,8 @@ export interface Passage {
   reason?: string;
   /** Said wrongly, and taken back at once ("no, that's not right"). */
   takenBack?: boolean;
+  /** Its bare number is wrong here and right of another element. */
+  ofAnother?: boolean;
   /** How likely it says the element, or states it wrongly where that is its verdict, seen beside all other passages of the station (likelihood.ts, held-likelihood.ts). */
   likelihood?: number;
 }
@@ -190,8 +193,8 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   const { element, window } = fit;
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
-  if (element.kind === "tell" && goesAnotherWay(stream, window)) passage.closed.push("direction");
-  if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream))) passage.closed.push("rule");
+  if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element))) passage.closed.push("direction");
+  if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream) || (!element.redFlag && onlyMayHappen(window, stream)))) passage.closed.push("rule");
   // Other numbers hold for them; "not for children" may be what is to be told.
   if (element.quantity !== null && toldOfAnotherAge(window, stream, element.age)) passage.closed.push("others");
   if (element.kind === "tell" && speaker === "candidate") {

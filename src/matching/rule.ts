@@ -18,6 +18,17 @@ export function tellsNoRule({ response: { terms }, aligned }: Window): boolean {
   return told > 0 && said < TOLD_LEAST * told;
 }
 
+/**
+ * Whether all that the passage has is another word for one that the response tells, said as what may happen: "if you've
+ * forgotten one" is no "skip the one you missed". The response's own word, or one that is all of it, may be named so ("if
+ * you get hives").
+ */
+export function onlyMayHappen({ response: { terms }, aligned }: Window, { polarity }: Stream): boolean {
+  const said = aligned.filter(({ term }) => !terms[term]!.plain);
+  if (said.length !== 1 || said[0]!.quality === 1 || !polarity[said[0]!.hit.first]!.hypothetical || terms[said[0]!.term]!.supposed) return false;
+  return terms.some(({ plain, supposed }, place) => !plain && !supposed && place !== said[0]!.term);
+}
+
 /** Opens another condition than that of what was told before it. */
 const ANOTHER = /^(and|but|or)$/;
 

@@ -2,7 +2,7 @@ import { clausesOf, type Clause } from "../language/clause.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
-import { withdrawnTokens } from "../language/repair.ts";
+import { repairsIn } from "../language/repair.ts";
 import { selfAsked } from "../language/self-asked.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
 import { smallWordOf } from "../language/small-words.ts";
@@ -124,7 +124,7 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
     for (let k = clause.first; k < clause.end; k += 1) clauseOf.push(index);
   });
   const numbers = findQuantities(local);
-  const withdrawn = withdrawnTokens(local, numbers, breaks);
+  const { withdrawn, restated } = repairsIn(local, numbers, breaks);
   const polarity = polarityOf(local, clauses);
   for (const { first, end } of supposed) for (let place = first; place < end; place += 1) polarity[place]!.hypothetical = true;
   return {
@@ -133,7 +133,7 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
     clauseOf,
     polarity,
     acts: speechActs(local, breaks),
-    quantities: numbers.filter((mention) => !withdrawn.has(mention.first)),
+    quantities: numbersMeant(numbers, withdrawn, restated),
     withdrawn,
     position,
     sentencesBefore,
@@ -144,6 +144,12 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
     doubtful,
     heard,
   };
+}
+
+/** Numbers that stand, in the order of speech. */
+function numbersMeant(numbers: readonly QuantityMention[], withdrawn: ReadonlySet<number>, restated: readonly QuantityMention[]): QuantityMention[] {
+  const left = numbers.filter(({ first }) => !withdrawn.has(first));
+  return restated.length === 0 ? left : [...left, ...restated].sort((a, b) => a.first - b.first);
 }
 
 /** Nobody stops at these: a turn that ends so goes on behind the listener's "sure". */

@@ -4,6 +4,7 @@ import type { CompiledRubric, CompiledStatement } from "./compile.ts";
 import { askedShare, deniesBeside, mustHolds, mustHoldsInside, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { reactionTo, saysYesTo, type Scene, type Yes } from "./elicitation.ts";
 import { isOwnStatement, isSupposed } from "./held-passages.ts";
+import { tellsDoseOfAnAge } from "./others.ts";
 import type { Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 import type { Response } from "./response.ts";
@@ -82,7 +83,7 @@ const inOwnWords = ({ aligned, response }: Window) => aligned.every(({ term, qua
 function isStated(statement: CompiledStatement, window: Window, postings: Postings, stream: Stream): boolean {
   if (!saysAll(window) || !saysChosen(window, postings) || !deniesAlike(window, stream) || !notWithHolds(othersNotWith(statement, window.response), postings, stream, window)) return false;
   if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
-  if (isSupposed(window, stream) || !isOwnStatement(window, stream)) return false;
+  if (isSupposed(window, stream) || !isOwnStatement(window, stream) || tellsDoseOfAnAge(window, stream)) return false;
   return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
 }
 

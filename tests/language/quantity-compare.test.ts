@@ -168,3 +168,10 @@ test("a bare number is in a unit that nobody says, and may be wrong in it", () =
   expect(verdict("twelve", expected([4, 9], "millimole-per-litre"))).toBe("wrong");
   expect(verdict("twelve", expected([4, 9], "second"))).toBe("other-dimension");
 });
+
+test("a time that is longer by far is another matter, no least time that was kept", () => {
+  const aMinute = expected(1, "minute", atLeast);
+  expect(verdict("five minutes", aMinute)).toBe("right");
+  expect(verdict("an hour", aMinute)).toBe("right");
+  expect(verdict("two weeks", aMinute)).toBe("other-dimension");
+});

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { findQuantities } from "../../src/language/quantity.ts";
-import { withdrawnTokens } from "../../src/language/repair.ts";
+import { repairsIn, withdrawnTokens } from "../../src/language/repair.ts";
 import { tokenise } from "../../src/language/token.ts";
 
 /** What is left of a sentence when the words taken back are out. Invented speech. */
@@ -39,4 +39,20 @@ describe("nothing is withdrawn", () => {
     ["by a second denial of the same", "do not use it every day, well, not every day of the week"],
     ["by hold on to", "press it and hold on to it for ten seconds"],
   ])("%s", (_, said) => expect(left(said)).toBe(tokenise(said.split(" ")).map(({ text }) => text).join(" ")));
+});
+
+describe("a number that is all of what follows stands where the one that it replaces was said", () => {
+  /** What each number taken back stands for: the words it was said in, value and unit. */
+  const restated = (says: string) => {
+    const tokens = tokenise(says.split(" "));
+    return repairsIn(tokens, findQuantities(tokens), new Set()).restated.map(({ first, low, unit }) => [tokens[first]!.text, low, unit]);
+  };
+  test.each([
+    ["in the same sentence", "dial up twelve, sorry, twenty.", ["twelve", 20, null]],
+    ["behind a full stop", "Dial up twelve. Sorry, twenty.", ["twelve", 20, null]],
+    ["in the unit of the other", "Two sprays up each nostril. Sorry, three.", ["two", 3, "spray"]],
+    ["one, which is mostly a pronoun", "Two sprays up each nostril. Sorry, one.", ["two", 1, "spray"]],
+    ["behind a plain no", "Two sprays up each nostril. No, one.", ["two", 1, "spray"]],
+  ])("%s", (_, says, meant) => expect(restated(says)).toEqual([meant]));
+  test.each(["Two sprays up each nostril. Sorry, one moment.", "Two sprays up each nostril. Sorry, ten seconds.", "Two sprays up each nostril. No, one is not enough.", "Hold it for ten. Sorry, that was the door.", "Do you have two? No, one."])("not in: %s", (says) => expect(restated(says)).toEqual([]));
 });

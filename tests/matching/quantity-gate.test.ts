@@ -39,7 +39,18 @@ describe("a bare number counts what is spoken of", () => {
       - { id: drops, label: One drop in each lamp, quantity: { value: 1, unit: drop }, say: ["put {quantity} in each lamp"] }
 `);
   const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, drops).items[0]!.content;
-  test.each(["Put three in each lamp.", "Put three in each lamp, every evening."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
-  test("right", () => expect(content("Put one drop in each lamp.")).toBe("complete"));
+  test.each(["Put three in each lamp.", "Put three in each lamp, every evening.", "Three in each lamp.", "Put one drop in each lamp. Sorry, three.", "Put one drop in each lamp. No, three."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
+  test.each(["Put one drop in each lamp.", "Put three drops in each lamp. Sorry, one."])("right: %s", (says) => expect(content(says)).toBe("complete"));
+  test("what may happen", () => expect(content("If you've already put three in each lamp, there's no harm done.")).toBe("absent"));
   test("another thing's", () => expect(content("Put three wicks in each lamp.")).toBe("absent"));
+});
+
+test("a bare number that is right of another element is not held against this one", () => {
+  const both = cardWith(`
+      - { id: drops, label: One drop in each lamp, quantity: { value: 1, unit: drop }, say: ["put {quantity} in each lamp"] }
+      - { id: trial, label: Three drops in the pan, quantity: { value: 3, unit: drop }, say: ["put {quantity} in the pan"] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, both).items.find(({ id }) => id === "drops")!.content;
+  expect(content("Put three in each lamp.")).toBe("absent");
+  expect(content("Put four in each lamp.")).toBe("incorrect");
 });

@@ -5,6 +5,7 @@ import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 const card = cardWith(`
       - { id: smoke, label: Smoking - trims the wick, say: [if the lamp smokes trim the wick, trim the wick when the lamp smokes] }
       - { id: early, label: Gone out before dusk - wipes it, say: [if it goes out before dusk wipe it] }
+      - { id: missed, label: A missed evening is left out, say: [skip the evening you missed, leave that evening out] }
       - { id: late, label: Gone out after dusk - lifts it, say: [if it goes out after dusk lift it] }
 `);
 const content = (says: string, item: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === item)!.content;
@@ -19,4 +20,9 @@ describe("what is told is told for its own condition", () => {
   test.each(["early", "late"])("swapped: %s", (item) => expect(content(swapped, item)).not.toBe("complete"));
   const right = "If it goes out before dusk wipe it, and if it goes out after dusk lift it.";
   test.each(["early", "late"])("as it should be: %s", (item) => expect(content(right, item)).toBe("complete"));
+});
+
+describe("another word for the rule, said as what may happen, is no rule", () => {
+  test.each(["If you've forgotten one, write it in the book."])("%s", (says) => expect(content(says, "missed")).toBe("absent"));
+  test.each(["If you forgot an evening skip the one you missed.", "Skip the evening you missed."])("the rule is told: %s", (says) => expect(content(says, "missed")).toBe("complete"));
 });

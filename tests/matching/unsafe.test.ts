@@ -116,3 +116,26 @@ describe("what the sentence of an unsafe statement says of its subject earns not
     expect(complete("No blood tests, no tablets.")).toEqual(["tests"]);
   });
 });
+
+describe("what only sounds like it", () => {
+  const spares = cardWith(
+    `
+      - { id: hold, label: Holds it, say: [hold the lever] }
+`,
+    "minimum: 50",
+    `
+  - { id: spare, label: Keeps the second one back, severity: major, say: ["second|spare is for another day"] }
+  - { id: share, label: Lets children have it, severity: moderate, say: ["let the kids|children have|take a go|puff"] }
+`,
+  );
+  const found = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, spares).unsafe.found.map(({ id }) => id);
+  test("a moment is no second one", () => {
+    expect(found("Hold the lever there for a second.")).toEqual([]);
+    expect(found("The second is for another day.")).toEqual(["spare"]);
+  });
+  test("how much people of some age have lets nobody do anything", () => {
+    expect(found("Children under five have ten puffs.")).toEqual([]);
+    expect(found("Let the children have a puff.")).toEqual(["share"]);
+    expect(found("Let the children have two puffs.")).toEqual(["share"]);
+  });
+});

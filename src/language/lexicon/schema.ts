@@ -59,6 +59,8 @@ export const LEXICON_FORMS = {
     asked_of_oneself: list,
     of_adults: list,
     of_children: list,
+    each_use: list,
+    first_use_only: list,
     of_the_patient: list,
     comprehension_checks: list,
     confirmations: list,
