@@ -342,7 +342,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
     if (reading === "right" && (inside || sameClause) && !(wrong !== null && wrong.unit !== null && mention.unit === null)) return { reading: "right", mention };
     // "Every four hours" says how often: it is no wrong number for how long.
     if (mention.perDay !== undefined && expected.unit !== "time-per-day" && reading === "wrong" && !ASKS_INTERVAL.test(window.response.text)) continue;
-    if (reading === "wrong" && (mention.text === SECOND_ONE || isAnotherMatter(mention, expected))) continue;
+    if (reading === "wrong" && (mention.text === SECOND_ONE || isAnotherMatter(mention, expected) || isTooMany(stream, mention))) continue;
     if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = mention;
   }
   if (wrong === null) return { reading: "none" };
@@ -368,7 +368,7 @@ export function wrongNumberBeside(stream: Stream, window: Window, expected: Expe
     if (clause !== stream.clauseOf[window.first] && clause !== stream.clauseOf[window.end - 1]) continue;
     const reading = compareQuantity(mention, expected);
     if (reading === "right") return null;
-    if (reading !== "wrong" || isAnotherMatter(mention, expected) || (mention.perDay !== undefined && expected.unit !== "time-per-day" && !ASKS_INTERVAL.test(window.response.text))) continue;
+    if (reading !== "wrong" || isAnotherMatter(mention, expected) || isTooMany(stream, mention) || (mention.perDay !== undefined && expected.unit !== "time-per-day" && !ASKS_INTERVAL.test(window.response.text))) continue;
     // Its unit may be a word of the response all the same ("full strength").
     if (window.aligned.some(({ hit }) => hit.first < mention.end - 1 && mention.first < hit.end)) continue;
     wrong ??= mention;
@@ -413,6 +413,20 @@ function isDeniedItself({ tokens }: Stream, { first, bound }: QuantityMention): 
   while (BETWEEN.test(tokens[before]?.text ?? "")) before -= 1;
   const word = tokens[before]?.text ?? "";
   return bound === "exact" && (word === "not" || (word === "of" && tokens[before - 1]?.text === "instead") || (word === "than" && tokens[before - 1]?.text === "rather"));
+}
+
+/** So soon behind a number it is called too many. */
+const TOO_MANY_WITHIN = 8;
+
+/** "Three up each nostril is too many" tells nobody to have three. */
+function isTooMany(stream: Stream, { end }: QuantityMention): boolean {
+  const { tokens, quantities } = stream;
+  const to = sentenceUpTo(stream, end, TOO_MANY_WITHIN);
+  for (let place = end; place < to; place += 1) {
+    if (quantities.some(({ first }) => first === place)) return false;
+    if (tokens[place]!.text === "too" && /^(many|much|few|little)$/.test(tokens[place + 1]?.text ?? "") && !stream.polarity[place]!.negated) return true;
+  }
+  return false;
 }
 
 const BETWEEN = /^(the|your|a|an|for|just|every|in|on|at|after|to)$/;

@@ -42,6 +42,9 @@ describe("a bare number counts what is spoken of", () => {
   test.each(["Put three in each lamp.", "Put three in each lamp, every evening.", "Three in each lamp.", "Put one drop in each lamp. Sorry, three.", "Put one drop in each lamp. No, three."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
   test.each(["Put one drop in each lamp.", "Put three drops in each lamp. Sorry, one."])("right: %s", (says) => expect(content(says)).toBe("complete"));
   test("what may happen", () => expect(content("If you've already put three in each lamp, there's no harm done.")).toBe("absent"));
+  test.each(["Three in each lamp is too many.", "Three drops in each lamp would be too much."])("a number that is called too many: %s", (says) => expect(content(says)).toBe("absent"));
+  test("another that is called too many", () => expect(content("Put one drop in each lamp, three is too many.")).toBe("complete"));
+  test("one that is not", () => expect(content("Put three drops in each lamp, that's not too many.")).toBe("incorrect"));
   test("another thing's", () => expect(content("Put three wicks in each lamp.")).toBe("absent"));
 });
 
