@@ -1,4 +1,4 @@
-import { speechPhrases } from "../language/speech-phrases.ts";
+import { SPEECH, speechPhrases } from "../language/speech-phrases.ts";
 import { phraseList } from "../language/phrase-set.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import { turnsOf } from "../station/turns.ts";
@@ -15,7 +15,7 @@ const OPENERS = speechPhrases("openers");
 const STALLS = speechPhrases("stalls");
 const HESITATIONS = phraseList(["um", "uh", "er", "erm", "oh", "ooh", "ah", "hmm", "mm", "right", "look"], { by: "text" });
 /** "Right, so", "good luck" confirm nothing. */
-const SURE = /^(exactly|correct|absolutely|precisely|indeed|perfect)$/;
+export const SURE = phraseList(SPEECH.sure, { by: "text" });
 /** "Very good", "well done": said of how it was told, not of each thing in it. */
 const PRAISES = /^(very|well)$/;
 const REPEAT_REQUESTS = speechPhrases("repeat_requests");
@@ -144,6 +144,8 @@ export interface Yes {
   /** The opening of the reply. */
   span: WordSpan;
   kind: "yes" | "confirms";
+  /** "Yes, that's right": a yes that is confirmed in the same breath. */
+  sure?: true;
 }
 
 /**
@@ -163,7 +165,7 @@ export function saysYesTo(scene: Scene, said: WordSpan, topic: Topic): Yes | nul
   if (yes === null) return null;
   for (let k = yes.end; k < Math.min(end, yes.end + REFUSED_WITHIN); k += 1) if (/^(no|not|never|but|cannot|until|till|except|apart|bar)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`)) return null;
   if (takenBackBehind(scene.candidate, yes.end, topic, { editing: false }) !== null) return null;
-  return { span: { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 }, kind: yes.kind };
+  return { span: { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 }, kind: yes.kind, ...(yes.sure && { sure: true }) };
 }
 
 /** "Yes, but", "definitely not": so soon behind a yes it is none. */
@@ -174,16 +176,22 @@ const MOST_STRANGE = 2;
 /** Between "you can" and the verb it leaves out or takes up: "you can certainly". */
 const SAYS_HOW = /^(certainly|definitely|absolutely|of|course|just|both|all|always|indeed|do|that|it|yes|if)$/;
 
+/** "Exactly", "that's right": more than that one is listening. */
+function isSure(tokens: readonly Token[], place: number): boolean {
+  const hit = CONFIRMATIONS.at(tokens, place);
+  return hit !== null && (hit.end - place > 1 ? !PRAISES.test(tokens[place]!.text) : SURE.at(tokens, place) !== null);
+}
+
 /** The yes that a stretch opens with, behind what wins time. @param asked stems of what it says yes to: "you can share it", but not "you can buy her one". */
-function openingYes(tokens: readonly Token[], first: number, end: number, asked: ReadonlySet<string>): { end: number; kind: Yes["kind"] } | null {
+function openingYes(tokens: readonly Token[], first: number, end: number, asked: ReadonlySet<string>): { end: number; kind: Yes["kind"]; sure?: true } | null {
   let strange = 0;
   for (let place = first; place < end; ) {
     const { text, after } = tokens[place]!;
     if (/^(no|nope|nah|not|never)$/.test(text)) return null;
     const confirms = CONFIRMATIONS.at(tokens, place);
-    if (confirms !== null && (confirms.end - place > 1 ? !PRAISES.test(text) : SURE.test(text)) && tokens[confirms.end]?.text !== "not") return { end: confirms.end, kind: "confirms" };
+    if (confirms !== null && isSure(tokens, place) && tokens[confirms.end]?.text !== "not") return { end: confirms.end, kind: "confirms" };
     const yes = AFFIRMATIONS.at(tokens, place);
-    if (yes !== null) return tokens[yes.end]?.text === "not" || !allows(tokens, yes.end, end, asked) ? null : { end: yes.end, kind: /^(yes|yeah|yep|sure)$/.test(text) ? "yes" : "confirms" };
+    if (yes !== null) return tokens[yes.end]?.text === "not" || !allows(tokens, yes.end, end, asked) ? null : { end: yes.end, kind: /^(yes|yeah|yep|sure)$/.test(text) ? "yes" : "confirms", ...(isSure(tokens, yes.end) && { sure: true }) };
     const skipped = STALLS.at(tokens, place) ?? OPENERS.at(tokens, place) ?? HESITATIONS.at(tokens, place);
     if (skipped !== null) place = skipped.end;
     else if (after !== "" && strange < MOST_STRANGE) {

@@ -5,17 +5,18 @@ import { claimsOf } from "./claims.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { confidenceOf, heardBetween, heardOf, signsOf } from "./confidence.ts";
-import { afterQuestions, asks, confirmed, elicitationOf, sceneOf, type Scene } from "./elicitation.ts";
+import { afterQuestions, asks, confirmed, elicitationOf, reactionTo, saysYesTo, sceneOf, type Scene } from "./elicitation.ts";
 import { candidateEarning, leftBack } from "./earning.ts";
 import { counts, withLikelihood } from "./likelihood.ts";
 import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { denialBefore } from "./denial-span.ts";
 import { postingsOf, type Postings } from "./postings.ts";
-import { replyPassages } from "./replies.ts";
+import { replyPassages, wrongReplies } from "./replies.ts";
 import { saidClauses } from "./said.ts";
 import { isShown } from "./showing.ts";
 import { clauseSpan, streamOf, wordsOf, type Stream } from "./stream.ts";
+import { topicOf } from "./taken-back.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
 import type { Attempt, Match, Matches } from "./types.ts";
 import { affirmedUnsafe } from "./unsafe.ts";
@@ -42,13 +43,13 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const replies = replyPassages(station, scene.turns, (turn) => asks(scene.patient, turn), rubric, rubric.elements.filter((element) => element.kind === "tell" && !outright.has(element))).map(({ passage, stream }) => matchOf(passage, stream, scene, rubric));
   const telling = new Set(rubric.elements.filter(({ kind }) => kind === "tell").map(({ item }) => item));
   const found = afterQuestions(scene, [...plain, ...replies], asked, ({ item }) => telling.has(item));
-  const patient = patientMatches(rubric, heard, streams.patient);
+  const patient = patientMatches(rubric, heard, scene);
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));
   const doubtful = doubtfulMatches(all, found, streams.candidate);
 
   const unsafe = [...stated, ...affirmedUnsafe(rubric, heard, scene).filter((match) => !stated.some((other) => other.statement === match.statement))];
-  const answers = answerMatches(rubric, said, streams.candidate);
+  const answers = [...answerMatches(rubric, said, streams.candidate), ...wrongReplies(station, scene.turns, questions, rubric)];
   const nearest = nearestAttempts(rubric, all.map((passage) => leftBack(passage, left)), found, streams.candidate);
   return {
     elements: [...found, ...doubtful, ...confirmed(scene, patient)].sort((a, b) => a.span.first - b.span.first),
@@ -139,14 +140,27 @@ function perhapsMissing(passage: Passage, place: number): boolean {
   return !passage.window.aligned.some(({ hit }) => hit.first <= place && place < hit.end);
 }
 
-function patientMatches(rubric: CompiledRubric, postings: Postings, stream: Stream): Match[] {
+function patientMatches(rubric: CompiledRubric, postings: Postings, scene: Scene): Match[] {
+  const stream = scene.patient;
   const all = withLikelihood(rubric.elements.filter(({ kind }) => kind === "tell").flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")), stream, rubric.elements);
   const { kept, lookAlikes } = assign(withoutOthersWords(all.filter(isOpen), all));
   // What one sentence gets wrong may be any of several things: the candidate's correction tells which (scoring/teach-back.ts).
   return [...kept, ...lookAlikes.filter(({ verdict }) => verdict === "wrong")]
     .sort((one, other) => one.first - other.first)
-    .filter((passage) => !passage.window.aligned.every(({ hit }) => stream.acts[hit.first] !== "tell"))
-    .map((passage) => plainMatch(passage, wordsOf(stream, passage.first, passage.end), stream));
+    .flatMap((passage): Match[] => {
+      const asked = passage.window.aligned.every(({ hit }) => stream.acts[hit.first] !== "tell");
+      const match = plainMatch(passage, wordsOf(stream, passage.first, passage.end), stream);
+      if (match.verdict === "wrong" && isConfirmed(scene, passage, match.span, asked)) return [{ ...match, affirmed: true }];
+      return asked ? [] : [match];
+    });
+}
+
+/** Whether the candidate says yes to what the patient gets wrong: "yeah" to what is told may only say that one is listening. */
+function isConfirmed(scene: Scene, { window, first, end }: Passage, span: WordSpan, asked: boolean): boolean {
+  const { turnOf } = scene.patient;
+  if (turnOf[first] !== turnOf[end - 1]) return false;
+  const yes = saysYesTo(scene, span, topicOf(window.response));
+  return yes !== null && (asked || yes.sure === true || yes.kind === "confirms") && reactionTo(scene, span)?.kind !== "corrects";
 }
 
 function windowsOf(responses: readonly Response[], postings: Postings, stream: Stream, least: number) {

@@ -1,9 +1,10 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
-import type { Sentence, Station, Turn } from "../station/types.ts";
+import type { Sentence, Station, Turn, WordSpan } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { isOpen, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
+import type { Matches, QuestionMatch } from "./types.ts";
 
 /** A reply answers in its first words; what comes later stands on its own. */
 const REPLY_WORDS = 30;
@@ -42,11 +43,48 @@ export function replyPassages(station: Station, turns: readonly Turn[], asks: (t
   });
 }
 
+/** So much of an element's response must be denied for the question to be answered wrongly. */
+const DENIED_ACCEPTED = 0.8;
+/** A no to these denies no more than that it is only so, or that it is left out. */
+const NARROWS = /^(only|just|or|not|no|never|without|instead|still)$/;
+
+/** So soon a no is put right. */
+const PUT_RIGHT_WITHIN = 6;
+
+/**
+ * "Do I have to use it every day?" "No, only when you're blocked up.": scripted questions that ask for what an element
+ * says and are told no, and those that ask for what is wrong and are told yes.
+ */
+export function wrongReplies(station: Station, turns: readonly Turn[], questions: readonly QuestionMatch[], rubric: CompiledRubric): Matches["answers"] {
+  const answeredBy = new Map(rubric.questions.map(({ question, answeredBy: items }) => [question, items]));
+  return questions.flatMap(({ question, span }): Matches["answers"] => {
+    const place = turns.findIndex((turn) => span.first >= turn.first && span.first < turn.end);
+    const [turn, reply] = [turns[place], turns[place + 1]];
+    const items = answeredBy.get(question) ?? [];
+    if (turn?.role !== "patient" || reply?.role !== "candidate" || items.length === 0) return [];
+    const together = togetherStream(station, { ...turn, first: span.first }, reply);
+    if (together === null || !together.affirmed) return [];
+    const { stream, from } = together;
+    const postings = postingsOf(stream, rubric);
+    const denied = stream.polarity.slice(0, from).some(({ negated }) => negated);
+    if (denied && stream.tokens.slice(0, from).some(({ text }) => NARROWS.test(text))) return [];
+    // "No, I mean yes".
+    if (denied && AFFIRMATIONS.find(stream.tokens, from, Math.min(stream.tokens.length, from + PUT_RIGHT_WITHIN)).length > 0) return [];
+    const elements = rubric.elements.filter(({ item, kind }) => kind === "tell" && items.includes(item));
+    const wrong = elements.flatMap((element) => passagesFor(element, postings, stream, "candidate")).find((passage) => {
+      if (!isOpen(passage) || passage.verdict !== "wrong" || (denied && passage.coverage < DENIED_ACCEPTED)) return false;
+      // What the reply states wrongly by itself is found without the question.
+      return passage.first < from && passage.window.aligned.some(({ term, hit }) => hit.first < from && !passage.window.response.terms[term]!.plain);
+    });
+    return wrong === undefined ? [] : [{ question, verdict: "wrong", span: { first: reply.first, end: Math.min(reply.end, reply.first + 1) }, score: wrong.coverage }];
+  });
+}
+
 /**
  * The question and the start of the reply as one stretch of telling; the question denied where the reply says no.
  * @returns with the token at which the reply starts, and whether it starts with a yes or a no; null where nothing of one of them is in the station.
  */
-function togetherStream(station: Station, question: Turn, reply: Turn): { stream: Stream; from: number; affirmed: boolean } | null {
+function togetherStream(station: Station, question: WordSpan, reply: Turn): { stream: Stream; from: number; affirmed: boolean } | null {
   const end = Math.min(reply.end, reply.first + REPLY_WORDS);
   const sentences = station.sentences.flatMap((sentence): Sentence[] => {
     const first = Math.max(sentence.first, question.first);

@@ -50,6 +50,8 @@ export interface Match {
   reason?: string;
   /** Said wrongly, and taken back at once: a slip that stands against nobody. */
   takenBack?: boolean;
+  /** Of the patient's: wrong, and the candidate said yes to it. */
+  affirmed?: true;
 }
 
 /** A statement of the rubric's unsafe list, found. */

@@ -3,6 +3,7 @@ import { findQuantities } from "../language/quantity.ts";
 import { speechActs } from "../language/speech-act.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise, type Token } from "../language/token.ts";
+import { SURE } from "../matching/elicitation.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
 import { openingOf, sentenceAround } from "./replies.ts";
@@ -20,8 +21,6 @@ const REPLY_START = 45;
 const FIRST_WORDS = 14;
 /** A yes or a no is among its very first. */
 const YES_OR_NO = 4;
-/** "Good luck", "right, so" confirm nothing. */
-const SURE = /^(exactly|correct|absolutely|precisely|indeed)$/;
 /** Fewer words say nothing. */
 const SOME_WORDS = 3;
 /** A word of at least this weight tells what is talked about. */
@@ -64,6 +63,8 @@ export function answerTo(context: Context, asked: WordSpan, reply: WordSpan | nu
   const putOff = DEFERRALS.find(opened).length > 0;
   const answers = putOff ? right.filter((match) => !("confidence" in match) || match.confidence >= SURE_ANSWER) : right;
   if (answers.length > 0) return says("answered");
+  // "And I hold it for two seconds?" "Exactly.": what the patient has wrong is told to be right.
+  if (context.matches.patient.some((match) => match.affirmed === true && match.span.first < asked.end && asked.first < match.span.end)) return says("incorrect");
   return says(byItsOpening(context, asked, start, elements.some((match) => match.verdict === "right" && inStart(match.span)), question !== null));
 }
 
@@ -103,7 +104,7 @@ const GOES_ON = /^(so|first|firstly|now|next|then|and|okay|right)$/;
 /** Whether a reply opens with a yes or a no. */
 function saysYesOrNo(tokens: readonly Token[]): boolean {
   const opening = tokens.slice(0, YES_OR_NO);
-  return AFFIRMATIONS.find(opening).length > 0 || CONFIRMATIONS.find(opening).some(({ first, end }) => end - first > 1 || SURE.test(opening[first]!.text)) || tokens.slice(0, afterOpeners(tokens) + 1).some(({ text }) => DENIES.test(text));
+  return AFFIRMATIONS.find(opening).length > 0 || CONFIRMATIONS.find(opening).some(({ first, end }) => end - first > 1 || SURE.at(opening, first) !== null) || tokens.slice(0, afterOpeners(tokens) + 1).some(({ text }) => DENIES.test(text));
 }
 
 /** "How long?" "Ten seconds." */

@@ -79,11 +79,11 @@ function saysAgain(context: Context, stretch: WordSpan, before: number, fewest: 
 
 const tellsBack = (context: Context, turn: WordSpan) => context.matches.patient.some((match) => match.span.first >= turn.first && match.span.first < turn.end && taughtBefore(context, match.item, match.element, turn.first));
 
-/** What the patient said wrongly of what was taught, and what a correction of the candidate shows to have been wrong. */
+/** What the patient said wrongly of what was taught, or was told to be right, and what a correction of the candidate shows to have been wrong. */
 function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackError[] {
   const labelled = (match: Pick<Match, "item" | "element">) => items.find(({ item }) => item.id === match.item)?.item.elements.find(({ id }) => id === match.element)?.label ?? match.element;
   const whole = (span: WordSpan) => context.evidence(sentenceAround(context.station, span));
-  const wrong = context.matches.patient.filter((match) => match.verdict === "wrong" && taughtBefore(context, match.item, match.element, match.span.first));
+  const wrong = context.matches.patient.filter((match) => match.verdict === "wrong" && (match.affirmed === true || taughtBefore(context, match.item, match.element, match.span.first)));
   const errors = onePerPlace(wrong.map((match): PlacedError => {
     const reply = replyTo(context.station, match.span);
     const put = reply === null ? undefined : putRight(context, reply, (other) => other.item === match.item && other.element === match.element) ?? (opensWithCorrection(context, reply) ? putRight(context, opening(reply, CORRECTION_WORDS.thing), (other) => other.item === match.item) : undefined);

@@ -28,6 +28,7 @@ describe("a spoken instruction is denied", () => {
     ["use it without touching the tip", "touching"],
     ["avoid storing it in the bathroom", "bathroom"],
     ["sharing pens is not safe", "sharing"],
+    ["sharing pens is a real no", "sharing"],
     ["keeping it in the car is a bad idea", "car"],
     ["do not share or lend it", "lend"],
     ["instead of shaking it just press", "shaking"],

@@ -139,3 +139,8 @@ describe("what only sounds like it", () => {
     expect(found("Let the children have two puffs.")).toEqual(["share"]);
   });
 });
+
+describe("what some of the speaker's patients think is no statement", () => {
+  test.each(["A lot of my gents think they can stop their preventer and use this, and they end up in here.", "Some of our patients stop the preventer and use this."])("%s", (says) => expect(unsafe(says)).toEqual([]));
+  test("said to the patient, it is", () => expect(unsafe("You can stop your preventer and use this.")).toEqual(["stop"]));
+});

@@ -3,7 +3,7 @@ import { plainQuestion } from "../../src/scoring/questions.ts";
 import { replyTo } from "../../src/scoring/replies.ts";
 import type { MarkSheet } from "../../src/scoring/types.ts";
 import { toldStation } from "../../src/station/told.ts";
-import { item, markTalk, OPENING } from "./station-card.ts";
+import { CARD, item, markTalk, OPENING } from "./station-card.ts";
 
 // All talks are invented. The card scripts two questions: when it is empty (answered by the counter), and swimming.
 const asked = (sheet: MarkSheet) => sheet.questions.filter((question) => question.asked !== null);
@@ -166,4 +166,13 @@ describe("the scripted question in ordinary words", () => {
     [["what if i forget (it|one)"], "What if I forget it?"],
     [["do i stop|(still need) it now"], "Do I stop it now?"],
   ])("%j", (says, spoken) => expect(plainQuestion(says)).toBe(spoken));
+});
+
+describe("a no to what is to be done is a wrong answer to a scripted question", () => {
+  const card = { ...CARD, scenario: { ...CARD.scenario, questions: [{ id: "shaking", says: ["do i have to shake the inhaler", "do i only shake the inhaler"], answered_by: ["shake"] }] } };
+  const answer = (asks: string, reply: string) => markTalk([...OPENING, `P: ${asks}`, `C: ${reply}`], {}, card).questions.find(({ id }) => id === "shaking")!.answer;
+
+  test.each(["No, only when it's new.", "Not really, no.", "No, you don't."])("%s", (reply) => expect(answer("Do I have to shake the inhaler?", reply)).toBe("incorrect"));
+  test.each(["Yes, every time.", "Yes, you do.", "No, I mean yes, every time."])("but not: %s", (reply) => expect(answer("Do I have to shake the inhaler?", reply)).toBe("answered"));
+  test("nor a no to 'only'", () => expect(answer("Do I only shake the inhaler?", "No, press it too.")).toBe("answered"));
 });

@@ -61,3 +61,23 @@ describe("what the patient got wrong in it", () => {
     expect(sheet.teachBack.errors).toEqual([]);
   });
 });
+
+describe("what the patient has wrong and the candidate says yes to is an error not noticed", () => {
+  const errors = (...talk: string[]) => markTalk([...OPENING, ...talk]).teachBack.errors.map(({ label, noticed }) => [label, noticed]);
+  const HOLD = [["Hold the breath for ten seconds", null]];
+
+  test.each(["C: Exactly.", "C: Yes, that's right.", "C: Spot on."])("told as understood, though never taught: %s", (yes) => {
+    expect(errors("C: Give it a good shake.", "P: So I hold my breath for two seconds.", yes)).toEqual(HOLD);
+  });
+
+  test("asked", () => expect(errors("C: Give it a good shake.", "P: And do I hold my breath for two seconds?", "C: Yes, exactly.")).toEqual(HOLD));
+  test("and its question is answered wrongly", () => {
+    const sheet = markTalk([...OPENING, "C: Give it a good shake.", "P: And do I hold my breath for two seconds?", "C: Yes, exactly."]);
+    expect(sheet.questions.filter(({ asked }) => asked !== null).map(({ answer }) => answer)).toEqual(["incorrect"]);
+  });
+
+  test.each(["C: Mm.", "C: Yeah, and what else?", "C: Not quite, ten seconds."])("but nothing never taught is one behind %s", (reply) => {
+    expect(errors("C: Give it a good shake.", "P: So I hold my breath for two seconds.", reply)).toEqual([]);
+  });
+  test("nor what is right", () => expect(errors("C: Give it a good shake.", "P: So I hold my breath for ten seconds.", "C: Exactly.")).toEqual([]));
+});

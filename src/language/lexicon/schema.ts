@@ -64,6 +64,7 @@ export const LEXICON_FORMS = {
     of_the_patient: list,
     comprehension_checks: list,
     confirmations: list,
+    sure: list,
     corrections: list,
     deferrals: list,
     refusals: list,
