@@ -24,7 +24,19 @@ export function closeContradicted(saying: readonly Passage[], held: readonly Pas
 
 function saysMore(wrong: Passage, right: Passage, stream: Stream): boolean {
   if (!(wrong.first < right.end && right.first < wrong.end) || !sameSentence(wrong, right, stream)) return false;
-  return tellsWhichWay(wrong, right) || (wrong.coverage >= right.coverage - AS_GOOD && hasOwnWord(wrong, right));
+  return tellsWhichWay(wrong, right) || (wrong.coverage >= right.coverage - AS_GOOD && (hasOwnWord(wrong, right) || saysAllAndMore(wrong, right)));
+}
+
+/** So many weighty words more are another thing said: "put some cream on a spreading rash and carry on" beside "a spreading rash". */
+const MORE = 2;
+
+/** Whether the wrong statement has all words of the other and several weighty ones more. */
+function saysAllAndMore({ window: wrong }: Passage, { window: right }: Passage): boolean {
+  const theirs = tokensOf(wrong);
+  const ours = tokensOf(right);
+  if (![...ours].every((place) => theirs.has(place))) return false;
+  const heaviest = Math.max(...wrong.response.terms.map(({ weight }) => weight));
+  return wrong.aligned.filter(({ term, hit }) => wrong.response.terms[term]!.weight >= HEAVY * heaviest && !ours.has(hit.first)).length >= MORE;
 }
 
 /** Whether the wrong statement has all words of the other and one more that tells which way. */

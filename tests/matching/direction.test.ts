@@ -7,6 +7,7 @@ const card = cardWith(`
       - { id: squeeze, label: Squeezes as the arm turns, say: [squeeze the handle as you turn the lever] }
       - { id: hand, label: Opposite hand, say: [use your right hand for the left ear] }
       - { id: rags, label: Rags go in the iron tub, say: [the old rags go in the iron tub, oily rags go in the tub], incorrect: [put the rags in the household rubbish] }
+      - { id: soot, label: Soot must alarm, say: [a sooty chimney, ring us about a sooty chimney], incorrect: [hang a curtain over a sooty chimney and carry on] }
       - { id: oil, label: Oils it on another day, say: [oil the crank on another day] }
       - { id: lens, label: The lens after the mirror, say: [the lens can come after the mirror, set the lens after the mirror] }
       - { id: wicks, label: Two wicks, say: ["put {quantity} wicks in each holder"], not_with: [turn], quantity: { value: 2, unit: number } }
@@ -19,6 +20,7 @@ describe("what goes another way than the response does not say it", () => {
     ["Squeeze the handle before you turn the lever.", "squeeze"],
     ["Use your right hand for the right ear and your left hand for the left ear.", "hand"],
     ["The old rags go in the household rubbish.", "rags"],
+    ["Hang a curtain over a sooty chimney and carry on.", "soot"],
     ["Oil the crank on the same day.", "oil"],
     ["You set the lens first and then the mirror.", "lens"],
   ])("%s", (says, item) => expect(content(says, item)).not.toBe("complete"));
@@ -29,6 +31,7 @@ describe("what goes another way than the response does not say it", () => {
     ["Squeeze the handle as you turn the lever.", "squeeze"],
     ["Right, use your right hand for the left ear.", "hand"],
     ["The old rags go in the iron tub.", "rags"],
+    ["Ring us about a sooty chimney before you hang the curtain.", "soot"],
     ["Oil the crank on another day, the same one each week.", "oil"],
     ["The mirror first, then set the lens after the mirror.", "lens"],
   ])("said all the same: %s", (says, item) => expect(content(says, item)).toBe("complete"));
