@@ -43,7 +43,7 @@ function rubricFor(reference: string): CompiledRubric {
   if (rubric === undefined) {
     const say = reference.toLowerCase().split(/[.;]/).map((part) => part.replace(/[^a-z0-9' ]/g, " ").trim()).filter(Boolean);
     const item = { id: "answer", kind: "tell", elements: say.map((phrase, place) => ({ id: `part-${place}`, label: "", say: [phrase] })) };
-    rubric = compileRubric({ title: "", sections: [{ id: "all", items: [item] }], scenario: { task: "", label: {}, questions: [] }, unsafe: [] } as unknown as Rubric);
+    rubric = compileRubric({ title: "", sections: [{ id: "all", items: [item] }], scenario: { task: "", label: {}, questions: [], conditions: [] }, unsafe: [] } as unknown as Rubric);
     compiled.set(reference, rubric);
   }
   return rubric;
