@@ -11,6 +11,7 @@ import { scoreStation } from "./scoring/sheet.ts";
 import type { Evidence, ItemResult, MarkSheet } from "./scoring/types.ts";
 import { findStation } from "./station/find.ts";
 import type { Station, StationOptions } from "./station/types.ts";
+import { textsIn } from "./station/written-words.ts";
 import type { Transcript } from "./transcript/types.ts";
 
 /** Written into every sheet; a test keeps it the same as package.json. */
@@ -90,7 +91,7 @@ export function explain(transcript: Transcript, rubric: Rubric, itemId: string, 
   const station = findStation(transcript, options);
   const item = markStation(station, rubric, options).items.find(({ id }) => id === itemId);
   if (item === undefined) return null;
-  const words = (span: { first: number; end: number }) => transcript.words.slice(span.first, span.end).map(({ text }) => text).join(" ");
+  const words = (span: { first: number; end: number }) => textsIn(transcript, span).join(" ");
   const found = explainItem(station, compiledRubric(rubric), itemId);
   return {
     form: "saidwell/explanation@1",

@@ -15,15 +15,6 @@ const HESITATION = new Set(["um", "uh", "er", "erm", "ooh", "oh", "ah", "hmm", "
 /** What is withdrawn stands within so many tokens before the editing term, and its replacement behind it. */
 const REACH = { before: 9, after: 8 } as const;
 
-/**
- * Tokens that the speaker took back: "hold for five, sorry, ten seconds" withdraws "five". Withdrawn is a number that
- * another number replaces, a word that its opposite replaces, and all from a word on that is said anew.
- * @param breaks token positions before which a turn ends: nobody repairs across one.
- */
-export function withdrawnTokens(tokens: readonly Token[], quantities: readonly QuantityMention[], breaks: ReadonlySet<number>): Set<number> {
-  return repairsIn(tokens, quantities, breaks).withdrawn;
-}
-
 /** What speakers take back, and the numbers that stand in its place. */
 export interface Repairs {
   withdrawn: Set<number>;
@@ -31,7 +22,11 @@ export interface Repairs {
   restated: QuantityMention[];
 }
 
-/** As `withdrawnTokens`, with the numbers that were meant. */
+/**
+ * What speakers take back: "hold for five, sorry, ten seconds" withdraws "five". Withdrawn is a number that
+ * another number replaces, a word that its opposite replaces, and all from a word on that is said anew.
+ * @param breaks token positions before which a turn ends: nobody repairs across one.
+ */
 export function repairsIn(tokens: readonly Token[], quantities: readonly QuantityMention[], breaks: ReadonlySet<number>): Repairs {
   const withdrawn = new Set<number>();
   const restated: QuantityMention[] = [];

@@ -2,6 +2,7 @@ import { wordWeight } from "../language/lexicon.ts";
 import { opensInstruction } from "../language/main-clause.ts";
 import { FETCHING, storyWords, type Story } from "../language/small-talk.ts";
 import type { Token } from "../language/token.ts";
+import { remembered } from "./remembered.ts";
 import { sentenceUpTo, type Stream } from "./stream.ts";
 import { tokensOf, type Window } from "./windows.ts";
 
@@ -13,11 +14,10 @@ const A_THING = 1;
 const THING_WITHIN = 3;
 
 /** What a clause tells of the speaker, in places of the stream; by clause, worked out when first asked for. */
-const stories = new WeakMap<Stream, Map<number, Story>>();
+const storiesOf = remembered((_: Stream) => new Map<number, Story>());
 
 function storyOf(stream: Stream, clause: number): Story {
-  let known = stories.get(stream);
-  if (known === undefined) stories.set(stream, (known = new Map<number, Story>()));
+  const known = storiesOf(stream);
   let story = known.get(clause);
   if (story === undefined) known.set(clause, (story = storyWords(stream.tokens, stream.clauses[clause]!)));
   return story;

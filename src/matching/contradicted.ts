@@ -1,4 +1,5 @@
 import type { Passage } from "./passages.ts";
+import type { Response } from "./response.ts";
 import { sameSentence } from "./one-voice.ts";
 import type { Stream } from "./stream.ts";
 import { tokensOf } from "./windows.ts";
@@ -35,8 +36,8 @@ function saysAllAndMore({ window: wrong }: Passage, { window: right }: Passage):
   const theirs = tokensOf(wrong);
   const ours = tokensOf(right);
   if (![...ours].every((place) => theirs.has(place))) return false;
-  const heaviest = Math.max(...wrong.response.terms.map(({ weight }) => weight));
-  return wrong.aligned.filter(({ term, hit }) => wrong.response.terms[term]!.weight >= HEAVY * heaviest && !ours.has(hit.first)).length >= MORE;
+  const heavy = heavyFrom(wrong.response);
+  return wrong.aligned.filter(({ term, hit }) => wrong.response.terms[term]!.weight >= heavy && !ours.has(hit.first)).length >= MORE;
 }
 
 /** Whether the wrong statement has all words of the other and one more that tells which way. */
@@ -49,9 +50,12 @@ function tellsWhichWay({ window: wrong }: Passage, { window: right }: Passage): 
 
 /** Whether a weighty word is the wrong statement's own, where it only stands for one of the right response. */
 function hasOwnWord({ window: wrong }: Passage, { window: right }: Passage): boolean {
-  const heaviest = (terms: typeof right.response.terms) => HEAVY * Math.max(...terms.map(({ weight }) => weight));
+  const heavy = { wrong: heavyFrom(wrong.response), right: heavyFrom(right.response) };
   return wrong.aligned.some(({ term, hit, quality }) => {
-    if (quality < 1 || wrong.response.terms[term]!.weight < heaviest(wrong.response.terms)) return false;
-    return right.aligned.some((other) => other.quality < 1 && other.hit.first < hit.end && hit.first < other.hit.end && right.response.terms[other.term]!.weight >= heaviest(right.response.terms));
+    if (quality < 1 || wrong.response.terms[term]!.weight < heavy.wrong) return false;
+    return right.aligned.some((other) => other.quality < 1 && other.hit.first < hit.end && hit.first < other.hit.end && right.response.terms[other.term]!.weight >= heavy.right);
   });
 }
+
+/** The weight from which a word of the response is heavy. */
+const heavyFrom = ({ terms }: Response): number => HEAVY * Math.max(...terms.map(({ weight }) => weight));

@@ -1,4 +1,5 @@
 import { areOpposite, oppositeSets } from "../language/opposites.ts";
+import { remembered } from "./remembered.ts";
 import type { Response } from "./response.ts";
 import { clausesAround, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
@@ -77,16 +78,12 @@ interface Ways {
   another: boolean;
 }
 
-const ways = new WeakMap<Response, Ways>();
-
-function waysOf(response: Response): Ways {
-  let known = ways.get(response);
-  if (known === undefined) {
-    known = { directed: response.terms.some(({ direction }) => direction), atOnce: response.terms.length > 1 && AT_ONCE.test(response.text), paired: SIDES.test(response.text), another: ANOTHER.test(response.text) };
-    ways.set(response, known);
-  }
-  return known;
-}
+const waysOf = remembered(({ terms, text }: Response): Ways => ({
+  directed: terms.some(({ direction }) => direction),
+  atOnce: terms.length > 1 && AT_ONCE.test(text),
+  paired: SIDES.test(text),
+  another: ANOTHER.test(text),
+}));
 
 function pairsOtherwise(response: string, said: readonly string[]): boolean {
   const asked = sidesOf(response.replace(/[^a-z ]/g, " ").split(" ").filter(Boolean));

@@ -1,5 +1,6 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { CompiledElement } from "./compile.ts";
+import { remembered } from "./remembered.ts";
 import { clausesAround, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
@@ -19,21 +20,13 @@ const LEAST = 2;
 
 type Use = "first" | "each" | "either";
 
-const uses = new WeakMap<CompiledElement, Use>();
-
-function useOf(element: CompiledElement): Use {
-  let known = uses.get(element);
-  if (known === undefined) {
-    const texts = [...new Set(element.say.map(({ text }) => text))];
-    const first = texts.filter((text) => OF_A_NEW_ONE.test(text)).length;
-    const each = texts.filter((text) => OF_EACH.test(text)).length;
-    known = "either";
-    if (first >= LEAST && each === 0) known = "first";
-    if (each >= LEAST && first === 0) known = "each";
-    uses.set(element, known);
-  }
-  return known;
-}
+const useOf = remembered((element: CompiledElement): Use => {
+  const texts = [...new Set(element.say.map(({ text }) => text))];
+  const first = texts.filter((text) => OF_A_NEW_ONE.test(text)).length;
+  const each = texts.filter((text) => OF_EACH.test(text)).length;
+  if (first >= LEAST && each === 0) return "first";
+  return each >= LEAST && first === 0 ? "each" : "either";
+});
 
 /** Whether what is to be done to a new one is told of every use, or what is to be done at every use of the first alone. */
 export function mistakesTheUse(window: Window, stream: Stream, element: CompiledElement): boolean {

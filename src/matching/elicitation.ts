@@ -1,7 +1,8 @@
 import { SPEECH, speechPhrases } from "../language/speech-phrases.ts";
 import { phraseList } from "../language/phrase-set.ts";
 import { tokenise, type Token } from "../language/token.ts";
-import { turnsOf } from "../station/turns.ts";
+import { beginsIn } from "../station/span.ts";
+import { turnAt, turnsOf } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
 import type { CompiledElement } from "./compile.ts";
 import type { Stream } from "./stream.ts";
@@ -44,10 +45,6 @@ export function sceneOf(station: Station, streams: { candidate: Stream; patient:
   return { station, turns: turnsOf(station), ...streams, questions };
 }
 
-function turnAt(scene: Scene, word: number): number {
-  return scene.turns.findIndex((turn) => word >= turn.first && word < turn.end);
-}
-
 /** Tokens of a stream inside a span of words: places, end exclusive. */
 function tokensIn(stream: Stream, span: WordSpan): { first: number; end: number } {
   let first = 0;
@@ -66,14 +63,14 @@ export function asks(stream: Stream, span: WordSpan): boolean {
 
 /** Offered, after the patient's question, or after a prompt. */
 export function elicitationOf(scene: Scene, element: CompiledElement, questionsFor: ReadonlySet<string>, span: WordSpan): { elicitation: Elicitation; elicitedBy?: WordSpan } {
-  const place = turnAt(scene, span.first);
+  const place = turnAt(scene.turns, span);
   const turn = scene.turns[place];
   if (turn === undefined || element.kind !== "tell" || span.first - turn.first > ANSWER_REACH) return { elicitation: "offered" };
   const before = previousVoice(scene, place);
   if (before === undefined) return { elicitation: "offered" };
   const stream = before.role === "examiner" ? scene.examiner : scene.patient;
   if (before.role === "examiner") return asks(stream, before) ? { elicitation: "prompted", elicitedBy: spanOf(before) } : { elicitation: "offered" };
-  const scripted = scene.questions.find((question) => questionsFor.has(question.question) && question.span.first >= before.first && question.span.first < before.end);
+  const scripted = scene.questions.find((question) => questionsFor.has(question.question) && beginsIn(question.span, before));
   if (scripted !== undefined) return { elicitation: "after-question", elicitedBy: scripted.span };
   const { first, end } = tokensIn(stream, before);
   if (REPEAT_REQUESTS.find(stream.tokens, first, end).length > 0) return { elicitation: "after-question", elicitedBy: spanOf(before) };
@@ -95,7 +92,7 @@ const AT_ONCE = 15;
 export function afterQuestions(scene: Scene, found: readonly Match[], asked: readonly WordSpan[], tells: (match: Match) => boolean): Match[] {
   const answering = new Map<Match, WordSpan>();
   for (const span of asked) {
-    const place = turnAt(scene, span.first);
+    const place = turnAt(scene.turns, span);
     const reply = scene.turns[place + 1];
     if (place < 0 || reply?.role !== "candidate" || reply.first - span.end > QUESTION_REACH) continue;
     const inside = found.filter((match) => match.span.first >= reply.first && match.span.first < Math.min(reply.end, reply.first + ANSWER_REACH) && tells(match)).sort((a, b) => a.span.first - b.span.first);
@@ -128,7 +125,7 @@ function previousVoice(scene: Scene, place: number): Turn | undefined {
 
 /** How the candidate takes what the patient said: the first words of the reply. */
 export function reactionTo(scene: Scene, span: WordSpan): { kind: "confirms" | "corrects" | "none"; span: WordSpan } | null {
-  const place = turnAt(scene, span.first);
+  const place = turnAt(scene.turns, span);
   if (place < 0) return null;
   const reply = scene.turns.slice(place + 1).find((turn) => turn.role === "candidate");
   if (reply === undefined) return null;
@@ -154,7 +151,7 @@ export interface Yes {
  * @param topic what it is about: "yes, people ask me that; it's only for you" takes the yes back.
  */
 export function saysYesTo(scene: Scene, said: WordSpan, topic: Topic): Yes | null {
-  const place = turnAt(scene, said.first);
+  const place = turnAt(scene.turns, said);
   const reply = place < 0 ? undefined : scene.turns.slice(place + 1).find((turn) => turn.role === "candidate");
   if (reply === undefined) return null;
   const { first, end } = tokensIn(scene.candidate, reply);
@@ -166,6 +163,12 @@ export function saysYesTo(scene: Scene, said: WordSpan, topic: Topic): Yes | nul
   for (let k = yes.end; k < Math.min(end, yes.end + REFUSED_WITHIN); k += 1) if (/^(no|not|never|but|cannot|until|till|except|apart|bar)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`)) return null;
   if (takenBackBehind(scene.candidate, yes.end, topic, { editing: false }) !== null) return null;
   return { span: { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 }, kind: yes.kind, ...(yes.sure && { sure: true }) };
+}
+
+/** The same, where the candidate does not correct what was said. */
+export function yesWithoutCorrection(scene: Scene, said: WordSpan, topic: Topic): Yes | null {
+  const yes = saysYesTo(scene, said, topic);
+  return yes !== null && reactionTo(scene, said)?.kind !== "corrects" ? yes : null;
 }
 
 /** "Yes, but", "definitely not": so soon behind a yes it is none. */
@@ -221,7 +224,7 @@ function allows(tokens: readonly Token[], behind: number, end: number, asked: Re
 export function confirmed(scene: Scene, patient: readonly Match[]): Match[] {
   return patient.flatMap((match): Match[] => {
     if (match.verdict !== "right" || spokenWords(scene, match.span) < FEWEST_WORDS) return [];
-    const place = turnAt(scene, match.span.first);
+    const place = turnAt(scene.turns, match.span);
     const before = scene.turns[place - 1];
     if (before?.role !== "candidate" || !asks(scene.candidate, before)) return [];
     const reaction = reactionTo(scene, match.span);

@@ -5,6 +5,7 @@ import { HARMS } from "../language/polarity.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import type { ExpectedQuantity, Response } from "./response.ts";
 import { firstFrom, type Postings } from "./postings.ts";
+import { remembered } from "./remembered.ts";
 import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 import type { WordGroup } from "./word-group.ts";
@@ -185,16 +186,11 @@ function onlySupposes({ response, aligned }: Window): boolean {
 /** "No bloods no tablets": without the one there is not the other. */
 const REFUSES_BOTH = /^no (.*) no /;
 
-const refusals = new WeakMap<Response, boolean>();
+const refusesBoth = remembered(({ text }: Response) => REFUSES_BOTH.test(text));
 
 /** "You won't need any blood tests" is no half of "no blood tests no tablets", which denies them by what comes of it. */
 function saysHalfARefusal({ response, aligned }: Window): boolean {
-  let refuses = refusals.get(response);
-  if (refuses === undefined) {
-    refuses = REFUSES_BOTH.test(response.text);
-    refusals.set(response, refuses);
-  }
-  if (!refuses) return false;
+  if (!refusesBoth(response)) return false;
   const denied = response.terms.flatMap(({ negated, weight }, place) => (negated && weight > 0 ? [place] : []));
   return !denied.every((place) => aligned.some(({ term }) => term === place));
 }
@@ -288,18 +284,8 @@ const A_DENIAL = /^(not|never|no|nor|without|cannot|\w+n't)$/;
 /** A place of a response with its alternatives. */
 const PLACES = /(?:\([^()]*\)|[^\s()])+/g;
 
-/** Responses that deny in two places, by whether they do. */
-const deniesTwice = new WeakMap<Response, boolean>();
-
 /** A response with its one denial may be about all of its words ("not holding add another one"); two denials deny two things. */
-function hasTwoDenials(response: Response): boolean {
-  let known = deniesTwice.get(response);
-  if (known === undefined) {
-    known = (response.text.match(PLACES) ?? []).filter((place) => place.split(/[()|\s]+/).some((word) => A_DENIAL.test(word))).length > 1;
-    deniesTwice.set(response, known);
-  }
-  return known;
-}
+const hasTwoDenials = remembered(({ text }: Response) => (text.match(PLACES) ?? []).filter((place) => place.split(/[()|\s]+/).some((word) => A_DENIAL.test(word))).length > 1);
 
 /**
  * "If it's not holding the pain don't stick a second one on": the response too denies that it holds, and is held for the
@@ -340,15 +326,19 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
     const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
     // "One spray each, children two": a bare number beside it puts no number of the passage right.
     if (reading === "right" && (inside || sameClause) && !(wrong !== null && wrong.unit !== null && mention.unit === null)) return { reading: "right", mention };
-    // "Every four hours" says how often: it is no wrong number for how long.
-    if (mention.perDay !== undefined && expected.unit !== "time-per-day" && reading === "wrong" && !ASKS_INTERVAL.test(window.response.text)) continue;
-    if (reading === "wrong" && (mention.text === SECOND_ONE || isAnotherMatter(mention, expected) || isTooMany(stream, mention))) continue;
+    if (reading === "wrong" && (mention.text === SECOND_ONE || isOfSomethingElse(stream, window, mention, expected))) continue;
     if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = mention;
   }
   if (wrong === null) return { reading: "none" };
   const values = typeof expected.value === "number" ? [expected.value] : expected.value;
   const misheard = values.some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
   return { reading: misheard ? "misheard" : "wrong", mention: wrong };
+}
+
+/** Whether a number that is not the expected one is no wrong one either: "every four hours" says how often, not how long; one that is quite another size, or is called too many, tells something else. */
+function isOfSomethingElse(stream: Stream, window: Window, mention: QuantityMention, expected: ExpectedQuantity): boolean {
+  if (mention.perDay !== undefined && expected.unit !== "time-per-day" && !ASKS_INTERVAL.test(window.response.text)) return true;
+  return isAnotherMatter(mention, expected) || isTooMany(stream, mention);
 }
 
 /** A number this near to a passage whose response names none still belongs to it: "hold that breath | while you count to a hundred". */
@@ -368,7 +358,7 @@ export function wrongNumberBeside(stream: Stream, window: Window, expected: Expe
     if (clause !== stream.clauseOf[window.first] && clause !== stream.clauseOf[window.end - 1]) continue;
     const reading = compareQuantity(mention, expected);
     if (reading === "right") return null;
-    if (reading !== "wrong" || isAnotherMatter(mention, expected) || isTooMany(stream, mention) || (mention.perDay !== undefined && expected.unit !== "time-per-day" && !ASKS_INTERVAL.test(window.response.text))) continue;
+    if (reading !== "wrong" || isOfSomethingElse(stream, window, mention, expected)) continue;
     // Its unit may be a word of the response all the same ("full strength").
     if (window.aligned.some(({ hit }) => hit.first < mention.end - 1 && mention.first < hit.end)) continue;
     wrong ??= mention;

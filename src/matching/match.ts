@@ -5,7 +5,7 @@ import { claimsOf } from "./claims.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import type { Response } from "./response.ts";
 import { confidenceOf, heardBetween, heardOf, signsOf } from "./confidence.ts";
-import { afterQuestions, asks, confirmed, elicitationOf, reactionTo, saysYesTo, sceneOf, type Scene } from "./elicitation.ts";
+import { afterQuestions, asks, confirmed, elicitationOf, sceneOf, yesWithoutCorrection, type Scene } from "./elicitation.ts";
 import { candidateEarning, leftBack } from "./earning.ts";
 import { counts, withLikelihood } from "./likelihood.ts";
 import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
@@ -159,8 +159,8 @@ function patientMatches(rubric: CompiledRubric, postings: Postings, scene: Scene
 function isConfirmed(scene: Scene, { window, first, end }: Passage, span: WordSpan, asked: boolean): boolean {
   const { turnOf } = scene.patient;
   if (turnOf[first] !== turnOf[end - 1]) return false;
-  const yes = saysYesTo(scene, span, topicOf(window.response));
-  return yes !== null && (asked || yes.sure === true || yes.kind === "confirms") && reactionTo(scene, span)?.kind !== "corrects";
+  const yes = yesWithoutCorrection(scene, span, topicOf(window.response));
+  return yes !== null && (asked || yes.sure === true || yes.kind === "confirms");
 }
 
 function windowsOf(responses: readonly Response[], postings: Postings, stream: Stream, least: number) {

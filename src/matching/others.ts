@@ -11,9 +11,14 @@ const REACH = 22;
  * held against nobody.
  */
 export function toldOfOthers({ first, end }: { first: number; end: number }, stream: Stream): boolean {
+  return OTHERS.find(stream.tokens, openedFrom(first, stream), end).length > 0;
+}
+
+/** Where what stands before a token in its sentence and turn begins, so far back at most. */
+function openedFrom(first: number, stream: Stream): number {
   let from = first;
   while (from > 0 && first - from < REACH && stream.turnOf[from - 1] === stream.turnOf[first] && inOneSentence(stream, from - 1, first)) from -= 1;
-  return OTHERS.find(stream.tokens, from, end).length > 0;
+  return from;
 }
 
 const OF_ANOTHER_AGE = { adult: speechPhrases("of_children"), child: speechPhrases("of_adults") };
@@ -25,9 +30,7 @@ export type Age = "adult" | "child";
 /** Whether the passage tells what holds for people of another age: "for a child it's one puff, you have two". */
 export function toldOfAnotherAge({ first, end }: { first: number; end: number }, stream: Stream, age: Age | null): boolean {
   if (age === null) return false;
-  let from = first;
-  while (from > 0 && first - from < REACH && stream.turnOf[from - 1] === stream.turnOf[first] && inOneSentence(stream, from - 1, first)) from -= 1;
-  const others = OF_ANOTHER_AGE[age].find(stream.tokens, from, end).at(-1);
+  const others = OF_ANOTHER_AGE[age].find(stream.tokens, openedFrom(first, stream), end).at(-1);
   return others !== undefined && OF_THE_PATIENT.find(stream.tokens, others.end, end).length === 0;
 }
 

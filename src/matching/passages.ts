@@ -306,8 +306,10 @@ const REFUSED_BEHIND = 12;
 /** "I won't ask about allergies", "no need to give me your address", "your name's enough for me, I don't need your birthday": named, and not asked. */
 function refuses(window: Window, stream: Stream): boolean {
   const { first } = clausesAround(stream, window);
+  const hits = REFUSALS.find(stream.tokens, first, sentenceUpTo(stream, window.end, REFUSED_BEHIND));
+  if (hits.length === 0) return false;
   const carrying = tokensOf(window);
-  return REFUSALS.find(stream.tokens, first, sentenceUpTo(stream, window.end, REFUSED_BEHIND)).some((hit) => !allOf(hit, carrying));
+  return hits.some((hit) => !allOf(hit, carrying));
 }
 
 /** What the response itself says refuses nothing. */

@@ -1,4 +1,5 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
+import { turnAt } from "../station/turns.ts";
 import type { Sentence, Station, Turn, WordSpan } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { isOpen, passagesFor, type Passage } from "./passages.ts";
@@ -58,7 +59,7 @@ const PUT_RIGHT_WITHIN = 6;
 export function wrongReplies(station: Station, turns: readonly Turn[], questions: readonly QuestionMatch[], rubric: CompiledRubric): Matches["answers"] {
   const answeredBy = new Map(rubric.questions.map(({ question, answeredBy: items }) => [question, items]));
   return questions.flatMap(({ question, span }): Matches["answers"] => {
-    const place = turns.findIndex((turn) => span.first >= turn.first && span.first < turn.end);
+    const place = turnAt(turns, span);
     const [turn, reply] = [turns[place], turns[place + 1]];
     const items = answeredBy.get(question) ?? [];
     if (turn?.role !== "patient" || reply?.role !== "candidate" || items.length === 0) return [];

@@ -2,6 +2,7 @@ import { meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { readNumber } from "../language/number-words.ts";
 import type { Token } from "../language/token.ts";
 import type { CompiledRubric } from "./compile.ts";
+import { remembered } from "./remembered.ts";
 import { clauseSpan, inOneSentence, type Stream } from "./stream.ts";
 import type { SaidClause, SaidWord } from "./types.ts";
 
@@ -45,17 +46,11 @@ function wordsIn(stream: Stream, first: number, end: number, vocabulary: Readonl
   return words;
 }
 
-const topics = new WeakMap<CompiledRubric, ReadonlySet<string>>();
-
 /** The weighty words of what the rubric asks for and of its scripted questions. */
-export function topicsOf(rubric: CompiledRubric): ReadonlySet<string> {
-  let known = topics.get(rubric);
-  if (known === undefined) {
-    const asked = rubric.questions.flatMap(({ says, answer }) => [...says, ...answer].flatMap(({ terms }) => terms.flatMap(({ keys }) => keys.flatMap(({ key, quality }) => (quality === 1 ? [key] : [])))));
-    topics.set(rubric, (known = new Set([...rubric.elements.flatMap(({ anchors }) => [...anchors]), ...asked])));
-  }
-  return known;
-}
+export const topicsOf = remembered(({ elements, questions }: CompiledRubric): ReadonlySet<string> => {
+  const asked = questions.flatMap(({ says, answer }) => [...says, ...answer].flatMap(({ terms }) => terms.flatMap(({ keys }) => keys.flatMap(({ key, quality }) => (quality === 1 ? [key] : [])))));
+  return new Set([...elements.flatMap(({ anchors }) => [...anchors]), ...asked]);
+});
 
 function isAsked({ stem: stemmed }: Token, topic: ReadonlySet<string>): boolean {
   return topic.has(stemmed) || meaningsOf(stemmed).some((key) => topic.has(key));

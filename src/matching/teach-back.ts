@@ -1,5 +1,6 @@
 import { SPEECH, speechPhrases } from "../language/speech-phrases.ts";
 import { phraseList } from "../language/phrase-set.ts";
+import { beginsIn } from "../station/span.ts";
 import type { Turn, WordSpan } from "../station/types.ts";
 import type { CompiledRubric } from "./compile.ts";
 import type { Scene } from "./elicitation.ts";
@@ -39,7 +40,7 @@ export function tellingsBack(scene: Scene, found: readonly Match[], patient: rea
     const before = turns[place - 1];
     if (turn.role !== "patient" || before?.role !== "candidate") return [];
     const answer = { first: turn.first, end: endOfTelling(turns, place) };
-    const told = patient.filter((match) => match.span.first >= answer.first && match.span.first < answer.end && (taught.get(`${match.item}/${match.element}`) ?? Infinity) < turn.first);
+    const told = patient.filter((match) => beginsIn(match.span, answer) && (taught.get(`${match.item}/${match.element}`) ?? Infinity) < turn.first);
     const elements = new Set(told.map(({ item, element }) => `${item}/${element}`)).size;
     if (elements < FEWEST_TOLD.elements || new Set(told.map(({ item }) => item)).size < FEWEST_TOLD.items) return [];
     const request = requestIn(scene.candidate, before, questions);

@@ -2,7 +2,7 @@ import { stem } from "../language/stem.ts";
 import { tokenise } from "../language/token.ts";
 import type { CompiledRubric, CompiledStatement } from "./compile.ts";
 import { askedShare, deniesBeside, mustHolds, mustHoldsInside, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
-import { reactionTo, saysYesTo, type Scene, type Yes } from "./elicitation.ts";
+import { saysYesTo, yesWithoutCorrection, type Scene, type Yes } from "./elicitation.ts";
 import { isOwnStatement, isSupposed } from "./held-passages.ts";
 import { tellsDoseOfAnAge } from "./others.ts";
 import type { Passage } from "./passages.ts";
@@ -151,10 +151,9 @@ function confirms(window: Window, scene: Scene): Yes | null {
   const { patient } = scene;
   const topic = topicOf(window.response);
   if (takenBackBehind(patient, window.end, topic) !== null) return null;
-  const said = wordsOf(patient, window.first, window.end);
-  const yes = saysYesTo(scene, said, topic);
+  const yes = yesWithoutCorrection(scene, wordsOf(patient, window.first, window.end), topic);
   // "Yeah" to what the patient tells may only say that one is listening; to what was understood it says yes.
-  return yes !== null && (yes.kind === "confirms" || concludes(window, patient)) && reactionTo(scene, said)?.kind !== "corrects" ? yes : null;
+  return yes !== null && (yes.kind === "confirms" || concludes(window, patient)) ? yes : null;
 }
 
 /** Nobody says yes to words of two turns. */

@@ -1,3 +1,4 @@
+import type { ExpectedQuantity } from "../language/quantity.ts";
 import { compileRubric, type CompiledRubric } from "../matching/compile.ts";
 import type { Passage } from "../matching/passages.ts";
 import { matchUtterance, UtteranceReader, type UtteranceReading } from "../matching/utterance.ts";
@@ -6,7 +7,7 @@ import type { Element, Item, Rubric, UnsafeStatement } from "../rubric/schema.ts
 import { examplesOf, type Example } from "./examples.ts";
 import { wordsToSay } from "./length.ts";
 import type { Effect, Readings, ResponseReading } from "./readings.ts";
-import { whyNot, whyUnfound, whyUntold } from "./reasons.ts";
+import { whyNot, whyUnfound, whyUntold, type Reason } from "./reasons.ts";
 import { statedNumbers } from "./stated-numbers.ts";
 import { expectedQuantity } from "./expected-quantity.ts";
 import { saidElements, utterancesOf } from "./utterances.ts";
@@ -68,31 +69,30 @@ function unsafeIn(variants: readonly Variant[]): ResponseReading["unsafe"] {
 }
 
 /** A statement that is not told in its own words is never told: of each phrase one variant must be, the first that is ends the search. */
-function unfoundOf({ id, say, quantity }: UnsafeStatement, statement: number, rubric: Rubric, read: (said: string) => UtteranceReading, reader: UtteranceReader): Readings["unfound"] {
-  const expected = expectedQuantity(quantity, rubric);
-  return say.flatMap((phrase, place) => {
+function silentPhrases(phrases: readonly string[], expected: ExpectedQuantity | null, isTold: (said: string) => boolean, why: (said: string, phrase: string) => Reason): ({ phrase: number; said: string } & Reason)[] {
+  return phrases.flatMap((phrase, place) => {
     const variants = utterancesOf(phrase, expected);
-    if (variants.some((said) => read(said).unsafe.some((match) => match.statement === id))) return [];
+    if (variants.some(isTold)) return [];
     const said = variants[0] ?? phrase;
-    return [{ statement, phrase: place, said, ...whyUnfound(reader.shutsOut(said, id)) }];
+    return [{ phrase: place, said, ...why(said, phrase) }];
   });
+}
+
+function unfoundOf({ id, say, quantity }: UnsafeStatement, statement: number, rubric: Rubric, read: (said: string) => UtteranceReading, reader: UtteranceReader): Readings["unfound"] {
+  const isFound = (said: string) => read(said).unsafe.some((match) => match.statement === id);
+  return silentPhrases(say, expectedQuantity(quantity, rubric), isFound, (said) => whyUnfound(reader.shutsOut(said, id))).map((phrase) => ({ statement, ...phrase }));
+}
+
+/** An element's wrong statements: told for another element of the item, or as an unsafe statement, they are told. */
+function untoldOf(item: Item, element: Element, place: number, rubric: Rubric, read: (said: string) => UtteranceReading, reader: UtteranceReader): Readings["untold"] {
+  const isTold = (said: string) => read(said).unsafe.length > 0 || read(said).kept.some((passage) => passage.verdict === "wrong" && passage.element.item === item.id);
+  const why = (said: string, phrase: string) => whyUntold(read(said), item, element, reader.shutsOutWrong(said, phrase, item.id, element.id));
+  return silentPhrases(element.incorrect ?? [], expectedQuantity(element.quantity, rubric), isTold, why).map((phrase) => ({ element: place, ...phrase }));
 }
 
 /** A response without a must-word stands by its own words; where all do, the must-word never counts. */
 function idleMusts({ elements }: CompiledRubric): Readings["idle"] {
   return elements.flatMap(({ must, say }, element) => must.flatMap((_, place) => (say.length > 0 && say.every(({ without }) => (without & (1 << place)) !== 0) ? [{ element, must: place }] : [])));
-}
-
-/** The same of an element's wrong statements; told for another element of the item, or as an unsafe statement, they are told. */
-function untoldOf(item: Item, element: Element, place: number, rubric: Rubric, read: (said: string) => UtteranceReading, reader: UtteranceReader): Readings["untold"] {
-  const expected = expectedQuantity(element.quantity, rubric);
-  return (element.incorrect ?? []).flatMap((phrase, index) => {
-    const variants = utterancesOf(phrase, expected);
-    const told = variants.some((said) => read(said).unsafe.length > 0 || read(said).kept.some((passage) => passage.verdict === "wrong" && passage.element.item === item.id));
-    if (told) return [];
-    const said = variants[0] ?? phrase;
-    return [{ element: place, phrase: index, said, ...whyUntold(read(said), item, element, reader.shutsOutWrong(said, phrase, item.id, element.id)) }];
-  });
 }
 
 /** What the variants do to other items, each other item and effect once. */

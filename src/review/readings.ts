@@ -27,6 +27,16 @@ const responseSchema = z.object({
   unsafe: z.object({ said: z.string(), statement: z.string() }).nullable(),
 });
 
+/** A phrase that says something wrong and is not told when somebody says it, word for word. */
+const silent = {
+  /** Which of its statement's or element's phrases, from 0. */
+  phrase: z.int().nonnegative(),
+  /** The first variant, as somebody would say it. */
+  said: z.string(),
+  why: z.string(),
+  mend: z.string(),
+};
+
 export const readingsSchema = z.object({
   /** Variants that were run through the matcher. */
   utterances: z.int().nonnegative(),
@@ -57,25 +67,17 @@ export const readingsSchema = z.object({
   /** Phrases of unsafe statements that are not found when somebody says them, word for word. */
   unfound: z.array(
     z.object({
-      /** Which of the rubric's unsafe statements, and which of its phrases, from 0. */
+      /** Which of the rubric's unsafe statements, from 0. */
       statement: z.int().nonnegative(),
-      phrase: z.int().nonnegative(),
-      /** The first variant, as somebody would say it. */
-      said: z.string(),
-      why: z.string(),
-      mend: z.string(),
+      ...silent,
     }),
   ),
   /** Wrong statements of elements (`incorrect`) that are told to nobody who makes them, word for word. */
   untold: z.array(
     z.object({
-      /** Which of the rubric's elements, and which of its wrong statements, from 0. */
+      /** Which of the rubric's elements, from 0. */
       element: z.int().nonnegative(),
-      phrase: z.int().nonnegative(),
-      /** The first variant, as somebody would say it. */
-      said: z.string(),
-      why: z.string(),
-      mend: z.string(),
+      ...silent,
     }),
   ),
   /** Must-words of elements that no response of the element has: they ask for nothing. */

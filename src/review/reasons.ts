@@ -12,11 +12,14 @@ type Explain = (item: Item, element: Element) => Reason;
 
 const quotedList = (entries: readonly string[]) => entries.map((entry) => `'${entry}'`).join(", ");
 
+const lacksMustWord = (must: readonly string[]): Reason => ({ why: `it lacks a must-word (${quotedList(must)})`, mend: "Say the must-word in it, or add the word it uses to 'must'." });
+const hasNotWith = (notWith: readonly string[]): Reason => ({ why: `it has words of 'not_with' (${quotedList(notWith)})`, mend: "Take the words out of it, or out of 'not_with'." });
+
 const REWORD = "Put it in other words, or leave it out.";
 
 /** By gate. A gate that is not here is told by its name. */
 const BY_GATE: Readonly<Partial<Record<string, Explain>>> = {
-  must: (_item, { must = [] }) => ({ why: `it lacks a must-word (${quotedList(must)})`, mend: "Say the must-word in it, or add the word it uses to 'must'." }),
+  must: (_item, { must = [] }) => lacksMustWord(must),
   "played-down": () => ({ why: "it plays a red flag down", mend: "Take the words out of it that make the sign harmless." }),
   aside: () => ({ why: "it is heard as a story of the speaker's own, or as asking to wait", mend: "Speak to the patient in it ('you')." }),
   faulted: () => ({ why: "it is heard as calling the thing broken or harmful", mend: REWORD }),
@@ -24,7 +27,7 @@ const BY_GATE: Readonly<Partial<Record<string, Explain>>> = {
   direction: () => ({ why: "a word in it tells the other way", mend: "Say which way in the response's own words." }),
   others: () => ({ why: "it is told of people of another age than the patient's", mend: "Tell it of the patient, or change the scenario's conditions." }),
   rule: () => ({ why: "what it tells is not heard as told for its condition", mend: "Name one condition, and tell behind it, or before it, what to do." }),
-  "not-with": (_item, { not_with = [] }) => ({ why: `it has words of 'not_with' (${quotedList(not_with)})`, mend: "Take the words out of it, or out of 'not_with'." }),
+  "not-with": (_item, { not_with = [] }) => hasNotWith(not_with),
   polarity: () => ({ why: "a denial or an 'if' in it is taken to turn its sense round", mend: "Write it as plainly as it is said, without a second denial." }),
   quantity: () => ({ why: "its number is not read where it stands", mend: "Let {quantity} stand beside the words that it belongs to." }),
   "speech-act": ({ kind }) => ({ why: kind === "tell" ? "it is heard as a question" : `it is not heard as what the kind '${kind}' asks for`, mend: kind === "tell" ? "Write it as a statement." : "Write it as it would be asked, or change the item's kind." }),
@@ -50,15 +53,15 @@ export function whyNot({ tried, kept }: UtteranceReading, item: Item, element: E
 
 /** Why a phrase of an unsafe statement is not found where somebody says it. @param shut what of the statement's own lists shuts it out. */
 export function whyUnfound({ must, notWith }: { must: readonly string[]; notWith: readonly string[] }): Reason {
-  if (must.length > 0) return { why: `it lacks a must-word (${quotedList(must)})`, mend: "Say the must-word in it, or add the word it uses to 'must'." };
-  if (notWith.length > 0) return { why: `it has words of 'not_with' (${quotedList(notWith)})`, mend: "Take the words out of it, or out of 'not_with'." };
+  if (must.length > 0) return lacksMustWord(must);
+  if (notWith.length > 0) return hasNotWith(notWith);
   return { why: "its words are too common or too few, or are taken for a denial, a supposition or what others do", mend: "Put it in other words that tell what is unsafe, or leave it out." };
 }
 
 /** Why a wrong statement of an element is not told where somebody makes it. @param notWith entries of the element's `not_with` that shut it out. */
 export function whyUntold({ kept }: UtteranceReading, item: Item, element: Element, notWith: readonly string[]): Reason {
   const earns = kept.some((passage) => passage.verdict === "right" && passage.element.item === item.id && passage.element.element === element.id);
-  if (notWith.length > 0) return { why: `it has words of 'not_with' (${quotedList(notWith)})`, mend: "Take the words out of it, or out of 'not_with'." };
+  if (notWith.length > 0) return hasNotWith(notWith);
   if (earns) return { why: "it earns the element: a response has the same words", mend: "Say in it what is wrong with words that no response has, or give the element a not_with." };
   return { why: "its words are too common or too few, or are taken for a denial or a supposition", mend: "Put it in other words that tell what is wrong, or leave it out." };
 }

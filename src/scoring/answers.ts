@@ -4,6 +4,7 @@ import { speechActs } from "../language/speech-act.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import { SURE } from "../matching/elicitation.ts";
+import { beginsIn, meets } from "../station/span.ts";
 import type { WordSpan } from "../station/types.ts";
 import type { Context } from "./context.ts";
 import { openingOf, sentenceAround } from "./replies.ts";
@@ -46,8 +47,8 @@ export function answerTo(context: Context, asked: WordSpan, reply: WordSpan | nu
   const opening = openingOf(context.station, reply);
   const start = { first: reply.first, end: Math.min(reply.end, reply.first + REPLY_START) };
   const says = (answer: Answer["answer"], span: WordSpan = opening): Answer => ({ answer, evidence: context.evidence(span) });
-  const inReply = (span: WordSpan) => span.first >= reply.first && span.first < reply.end;
-  const inStart = (span: WordSpan) => span.first >= start.first && span.first < start.end;
+  const inReply = (span: WordSpan) => beginsIn(span, reply);
+  const inStart = (span: WordSpan) => beginsIn(span, start);
 
   const unsafe = context.matches.unsafe.find((match) => match.verdict === "unsafe" && match.correctedBy === undefined && inStart(match.span));
   if (unsafe !== undefined) return says("incorrect", quoted(context, reply, unsafe.span));
@@ -64,7 +65,7 @@ export function answerTo(context: Context, asked: WordSpan, reply: WordSpan | nu
   const answers = putOff ? right.filter((match) => !("confidence" in match) || match.confidence >= SURE_ANSWER) : right;
   if (answers.length > 0) return says("answered");
   // "And I hold it for two seconds?" "Exactly.": what the patient has wrong is told to be right.
-  if (context.matches.patient.some((match) => match.affirmed === true && match.span.first < asked.end && asked.first < match.span.end)) return says("incorrect");
+  if (context.matches.patient.some((match) => match.affirmed === true && meets(match.span, asked))) return says("incorrect");
   return says(byItsOpening(context, asked, start, elements.some((match) => match.verdict === "right" && inStart(match.span)), question !== null));
 }
 

@@ -1,6 +1,7 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
 import type { Match, Telling } from "../matching/types.ts";
+import { beginsIn, meets } from "../station/span.ts";
 import type { WordSpan } from "../station/types.ts";
 import { turnsOf } from "../station/turns.ts";
 import type { Context } from "./context.ts";
@@ -73,11 +74,11 @@ function misvoicedAnswer(context: Context, request: WordSpan): WordSpan | null {
 
 /** Whether so many elements that were taught before a word are said again in a stretch. */
 function saysAgain(context: Context, stretch: WordSpan, before: number, fewest: number): boolean {
-  const again = context.matches.elements.filter((match) => match.span.first >= stretch.first && match.span.first < stretch.end && taughtBefore(context, match.item, match.element, before));
+  const again = context.matches.elements.filter((match) => beginsIn(match.span, stretch) && taughtBefore(context, match.item, match.element, before));
   return new Set(again.map(({ item, element }) => `${item}/${element}`)).size >= fewest;
 }
 
-const tellsBack = (context: Context, turn: WordSpan) => context.matches.patient.some((match) => match.span.first >= turn.first && match.span.first < turn.end && taughtBefore(context, match.item, match.element, turn.first));
+const tellsBack = (context: Context, turn: WordSpan) => context.matches.patient.some((match) => beginsIn(match.span, turn) && taughtBefore(context, match.item, match.element, turn.first));
 
 /** What the patient said wrongly of what was taught, or was told to be right, and what a correction of the candidate shows to have been wrong. */
 function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackError[] {
@@ -92,10 +93,10 @@ function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackErro
   }));
   for (const { answer } of context.matches.tellings) {
     const reply = replyTo(context.station, { first: answer.end - 1, end: answer.end });
-    if (reply === null || errors.some(({ corrected }) => corrected !== null && corrected.first >= reply.first && corrected.first < reply.end)) continue;
+    if (reply === null || errors.some(({ corrected }) => corrected !== null && beginsIn(corrected, reply))) continue;
     if (!opensWithCorrection(context, reply)) continue;
     const put = putRight(context, opening(reply, CORRECTION_WORDS.thing), (match) => taughtBefore(context, match.item, match.element, answer.first));
-    const told = put === undefined ? undefined : context.matches.patient.find((match) => match.item === put.item && match.element === put.element && match.span.first >= answer.first && match.span.first < answer.end);
+    const told = put === undefined ? undefined : context.matches.patient.find((match) => match.item === put.item && match.element === put.element && beginsIn(match.span, answer));
     // Without words of the patient on it, it is a reminder of what was left out.
     if (put === undefined || told === undefined) continue;
     errors.push({ place: answer.first, span: told.span, score: told.score, evidence: whole(told.span), label: labelled(put), noticed: context.evidence(opening(reply, OPENING_WORDS)), corrected: whole(put.span) });
@@ -113,14 +114,14 @@ interface PlacedError extends TeachBackError {
 function onePerPlace(errors: readonly PlacedError[]): PlacedError[] {
   const kept: PlacedError[] = [];
   for (const error of [...errors].sort((a, b) => Number(b.corrected !== null) - Number(a.corrected !== null) || b.score - a.score)) {
-    if (!kept.some(({ span }) => span.first < error.span.end && error.span.first < span.end)) kept.push(error);
+    if (!kept.some(({ span }) => meets(span, error.span))) kept.push(error);
   }
   return kept;
 }
 
 /** What the reply says rightly of the same thing. */
 function putRight(context: Context, reply: WordSpan, same: (match: Match) => boolean): Match | undefined {
-  return context.matches.elements.find((match) => match.verdict === "right" && match.span.first >= reply.first && match.span.first < reply.end && same(match));
+  return context.matches.elements.find((match) => match.verdict === "right" && beginsIn(match.span, reply) && same(match));
 }
 
 function opensWithCorrection(context: Context, reply: WordSpan): boolean {

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { findQuantities } from "../../src/language/quantity.ts";
-import { repairsIn, withdrawnTokens } from "../../src/language/repair.ts";
+import { repairsIn } from "../../src/language/repair.ts";
 import { tokenise } from "../../src/language/token.ts";
 
 /** What is left of a sentence when the words taken back are out. Invented speech. */
 function left(says: string): string {
   const tokens = tokenise(says.split(" "));
-  const withdrawn = withdrawnTokens(tokens, findQuantities(tokens), new Set());
+  const { withdrawn } = repairsIn(tokens, findQuantities(tokens), new Set());
   return tokens.filter((_, place) => !withdrawn.has(place)).map(({ text }) => text).join(" ");
 }
 
