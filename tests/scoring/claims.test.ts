@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { markTalk, OPENING } from "./station-card.ts";
+import { cardWith, markTalk, OPENING } from "./station-card.ts";
 
 const claims = (...lines: string[]) => markTalk([...OPENING, ...lines]).claims.map(({ evidence }) => evidence.quote);
 
@@ -31,5 +31,16 @@ describe("other statements with numbers are clinical ones that the rubric does n
   test("a number that contradicts the element it comes near is shown to a person", () => {
     const sheet = markTalk([...OPENING, "C: That case, nine times a day."]);
     expect([...sheet.claims.map(({ evidence }) => evidence.quote), ...sheet.incorrect.map(({ evidence }) => evidence.quote)].join(" ")).toContain("nine times a day");
+  });
+
+  test("how often a day, with nothing else said, is one where the rubric asks how often a day", () => {
+    const asked = ["P: How often is it?", "C: It's twice a day."];
+    expect(claims(...asked)).toEqual(["It's twice a day."]);
+    const other = cardWith(`      - id: shake
+        label: Shakes it
+        weight: 1
+        elements:
+          - { id: shake, label: Shakes it, say: [shake it well, give it a shake, shake the bottle hard] }`);
+    expect(markTalk([...OPENING, ...asked], {}, other).claims).toEqual([]);
   });
 });
