@@ -93,7 +93,7 @@ export function sayingPassages(element: CompiledElement, postings: Postings, str
   // A must-word that nobody said closes every passage; only something unheard could still be it.
   const unsaid = stream.hasDoubt ? 0 : element.must.reduce((bits, group, place) => (groupPossible(group, postings) ? bits : bits | (1 << place)), 0);
   const possible = (response: Response) => (unsaid & ~(response.without | response.byNumber)) === 0;
-  for (const window of bestWindows(element.say.filter(possible), postings, stream, LEAST_COVERAGE)) passages.push(weigh(passageOf(element, window, postings), postings, stream, speaker));
+  for (const window of bestWindows(element.say.filter(possible), postings, stream, LEAST_COVERAGE, endsOf(element))) passages.push(weigh(passageOf(element, window, postings), postings, stream, speaker));
   for (const other of element.elsewhere) {
     for (const response of other.responses) {
       for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
@@ -107,6 +107,9 @@ export function sayingPassages(element: CompiledElement, postings: Postings, str
   }
   return passages;
 }
+
+/** One question asks one thing: "any allergies? And which other medicines" must not hide "any allergies?", which fits a little less. */
+const endsOf = ({ kind }: CompiledElement) => (kind === "ask" || kind === "ask-openly" ? "in-the-sentence" : "anywhere");
 
 export function passageOf(element: CompiledElement, window: Window, postings: Postings): Omit<Passage, "verdict" | "closed"> {
   return { element, window, first: window.first, end: window.end, coverage: withUnion(element, window, postings) };

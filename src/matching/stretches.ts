@@ -53,14 +53,16 @@ const ORDER_COST = 0.12;
 /** Plain words count only as a run; in a longer run one other word may stand between two of them. */
 const LITERAL_GAP = { shortRun: 0, longRun: 1, long: 4 } as const;
 
+/** Where stretches may end: in their sentence alone; there as well as behind it; or behind it, and in it only where what runs on covers too little. */
+export type Ends = "in-the-sentence" | "with-the-sentence" | "anywhere";
+
 /**
  * Finds the best stretches for one response, none overlapping another.
  * @param least coverage below which a stretch is not worth looking at.
  * @param into takes them, and others that they overlap.
- * @param ends whether those that stop at a sentence end are weighed beside those that run on over it, or only where the latter cover too little.
  * @returns their places in `into`, in order of speech.
  */
-export function findStretches(response: Response, postings: Postings, stream: Stream, least: number, into: Stretches, ends: "with-the-sentence" | "anywhere"): number[] {
+export function findStretches(response: Response, postings: Postings, stream: Stream, least: number, into: Stretches, ends: Ends): number[] {
   const before = into.count;
   if (postings.terms.reachOf(response) < least * response.weight) return [];
   const hits = hitsInOrder(response, postings.terms);
@@ -117,9 +119,10 @@ function insertAt(list: number[], place: number, value: number): void {
  * Adds the stretch from one hit on, and those that stop at the sentence ends within it: a word of the next sentence that
  * can stand for one of the response carries less than the sentence end costs, and must not hide what fits without it.
  */
-function addFrom(hits: HitsInOrder, start: number, stop: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches, ends: "with-the-sentence" | "anywhere"): void {
+function addFrom(hits: HitsInOrder, start: number, stop: number, least: number, response: Response, stream: Stream, postings: Postings, into: Stretches, ends: Ends): void {
   const { sentencesBefore } = stream;
   let to = stop;
+  if (ends === "in-the-sentence") while (sentencesBefore[hits.first[to - 1]!] !== sentencesBefore[hits.first[start]!]) to -= 1;
   for (;;) {
     const known = into.count;
     if (!add(hits, bestFrom(hits, start, to), start, to, least, response, stream, postings, into)) return;

@@ -3,7 +3,7 @@ import type { Aligned } from "./hits-in-order.ts";
 import type { Postings } from "./postings.ts";
 import type { Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
-import { alignedIn, apart, findStretches, standsBeside, Stretches } from "./stretches.ts";
+import { alignedIn, apart, findStretches, standsBeside, Stretches, type Ends } from "./stretches.ts";
 
 /** A stretch of the stream that says (part of) a response. */
 export interface Window {
@@ -32,10 +32,10 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
 const RIVALS = 2;
 
 /** The best passages for any of several responses, best first; on one spot a few at most. */
-export function bestWindows(responses: readonly Response[], postings: Postings, stream: Stream, least: number): Window[] {
+export function bestWindows(responses: readonly Response[], postings: Postings, stream: Stream, least: number, ends: Ends): Window[] {
   stretches.clear();
   const found: number[] = [];
-  for (const response of responses) for (const at of findStretches(response, postings, stream, least, stretches, "anywhere")) found.push(at);
+  for (const response of responses) for (const at of findStretches(response, postings, stream, least, stretches, ends)) found.push(at);
   const { first, end, coverage } = stretches;
   const kept: number[] = [];
   for (const at of found.sort((a, b) => coverage[b]! - coverage[a]! || first[a]! - first[b]!)) {

@@ -35,3 +35,12 @@ describe("asking for it to be shown teaches nothing", () => {
   test.each(["Show me how you dust the lantern with a feather.", "Would you know to dust the lantern with a feather?", "does dusting the lantern with a feather tire you"])("%s", (says) => expect(taught(says)).not.toBe("complete"));
   test.each(["I'll show you how you dust the lantern with a feather.", "Would you dust the lantern with a feather for me?"])("but: %s", (says) => expect(taught(says)).toBe("complete"));
 });
+
+describe("one question asks one thing", () => {
+  const asking = cardWith(`
+      - { id: rash, label: Asks about a rash, kind: ask, say: ["do you have any rashes or lumps from wicks|candles"] }
+`);
+  const asked = (...says: string[]) => markTalk([...OPENING, ...says], {}, asking).items.find(({ id }) => id === "rash")?.content;
+  test("what is asked next and has more words of it hides none", () => expect(asked("C: Have you rashes or lumps?", "P: No.", "C: And which candles do you have?")).toBe("complete"));
+  test("two questions do not make up one", () => expect(asked("C: Do you have any lumps?", "P: No.", "C: And which candles?")).not.toBe("complete"));
+});
