@@ -3,7 +3,7 @@ import { readdir } from "node:fs/promises";
 import { basename, dirname } from "node:path";
 import { MAX_BYTES } from "../transcript/limits.ts";
 import { problem, systemReason } from "./problems.ts";
-import { didYouMean } from "./suggest.ts";
+import { didYouMean } from "../problem/nearest.ts";
 
 export const STDIN = "<stdin>";
 

@@ -1,7 +1,7 @@
 import type { Measured, MarkSheet } from "../scoring/types.ts";
 import { clock, number } from "../report/figures.ts";
 import { problem } from "./problems.ts";
-import { didYouMean } from "./suggest.ts";
+import { didYouMean } from "../problem/nearest.ts";
 
 /** Null when it holds; else one clause that says why it does not, or why that cannot be measured. */
 type Check = (sheet: MarkSheet, value: string) => string | null;

@@ -1,5 +1,7 @@
-import { readFileSync, realpathSync, statSync } from "node:fs";
-import { basename, dirname, isAbsolute, join, resolve, sep } from "node:path";
+import { readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { basename, dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
+import { nearest } from "../problem/nearest.ts";
+import { Unreadable } from "../problem/problem.ts";
 import { loadPlacedRubric, type PlacedRubric } from "../rubric/load.ts";
 import type { Rubric } from "../rubric/schema.ts";
 import { problem, systemReason } from "./problems.ts";
@@ -25,7 +27,8 @@ export function rubricText(path: string): string {
   try {
     return readText(path);
   } catch (error) {
-    throw problem("SW-R01", path, `the rubric cannot be read: ${systemReason(error)}`, "Give the path of a rubric file, or the name of a shipped rubric ('saidwell rubrics' lists them).");
+    const mend = error instanceof Unreadable ? error.mend : `${nearFile(path)}Give the path of a rubric file, or the name of a shipped rubric ('saidwell rubrics' lists them).`;
+    throw problem("SW-R01", path, `the rubric cannot be read: ${systemReason(error)}`, mend);
   }
 }
 
@@ -58,25 +61,26 @@ export function blockReader(rubric: string, reads: string[] = []): (include: str
   const own = join(folder, basename(rubric));
   return (include) => {
     if (isShipped(include)) return shippedBlock(include.slice(SHIPPED.length));
-    if (isAbsolute(include) || include.includes("\\")) throw new Error("write it relative to the rubric, with forward slashes");
+    if (isAbsolute(include) || include.includes("\\")) throw new Unreadable("it must lie in the rubric's folder or below", "Write it relative to the rubric, with forward slashes: 'blocks/opening.yaml'.");
     const wanted = resolve(folder, include);
-    if (!inside(folder, wanted)) throw new Error("it lies outside the rubric's folder");
+    if (!inside(folder, wanted)) throw new Unreadable("it lies outside the rubric's folder", INSIDE);
     let real: string;
     try {
       real = realpathSync(wanted);
     } catch (error) {
-      throw new Error(systemReason(error), { cause: error });
+      throw new Unreadable(systemReason(error), `${nearFile(wanted, folder)}Name a file relative to this one, in its folder or below.`, { cause: error });
     }
-    if (!inside(folder, real)) throw new Error("it is a link that leads outside the rubric's folder");
-    if (real === own) throw new Error("it is this rubric itself: the include would never end");
+    if (!inside(folder, real)) throw new Unreadable("it is a link that leads outside the rubric's folder", INSIDE);
+    if (real === own) throw new Unreadable("it is this rubric itself: the include would never end", "Name a block, or take the include out.");
     reads.push(real);
     let text: string;
     try {
       text = readText(real);
     } catch (error) {
+      if (error instanceof Unreadable) throw error;
       throw new Error(systemReason(error), { cause: error });
     }
-    if (IS_RUBRIC.test(text)) throw new Error("it is a rubric, and only blocks can be included: a rubric that includes rubrics could go round in a circle");
+    if (IS_RUBRIC.test(text)) throw new Unreadable("it is a rubric, and only blocks can be included: a rubric that includes rubrics could go round in a circle", "Move the items that both share to a file that starts with 'saidwell: block@1', and include that in both.");
     return text;
   };
 }
@@ -88,16 +92,33 @@ function inside(folder: string, path: string): boolean {
   return path.startsWith(folder.endsWith(sep) ? folder : folder + sep);
 }
 
-/** The text of a file of YAML. @throws Error with a sentence */
+const INSIDE = "Copy the file into the rubric's folder or below it, and name it from there.";
+
+/** "Did you mean 'drops.yaml'? ": of the files beside one that is not there. @param from the folder that the name is told from; absent, as it was written. */
+export function nearFile(path: string, from?: string): string {
+  try {
+    const near = nearest(basename(path), readdirSync(dirname(path)).filter((name) => /\.ya?ml$/i.test(name)));
+    if (near === undefined) return "";
+    const meant = join(dirname(path), near);
+    return `Did you mean '${from === undefined ? meant : relative(from, meant).replaceAll(sep, "/")}'? `;
+  } catch {
+    return "";
+  }
+}
+
+/** Ten times the largest rubric that is shipped. */
+const tooLarge = () => new Unreadable(`it is larger than ${MAX_RUBRIC_BYTES / 1024 / 1024} MB`, "See whether it is a rubric at all; of a very long one move responses to files of their own ('responses:').");
+
+/** The text of a file of YAML. @throws Unreadable, and what the system throws */
 export function readText(path: string): string {
   const status = statSync(path);
-  if (status.isDirectory()) throw new Error("it is a folder");
-  if (status.size > MAX_RUBRIC_BYTES) throw new Error(`it is larger than ${MAX_RUBRIC_BYTES / 1024 / 1024} MB`);
+  if (status.isDirectory()) throw new Unreadable("it is a folder", "Name a file in it.");
+  if (status.size > MAX_RUBRIC_BYTES) throw tooLarge();
   const bytes = readFileSync(path);
-  if (bytes.length > MAX_RUBRIC_BYTES) throw new Error(`it is larger than ${MAX_RUBRIC_BYTES / 1024 / 1024} MB`);
+  if (bytes.length > MAX_RUBRIC_BYTES) throw tooLarge();
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    throw new Error("it is not UTF-8 text");
+    throw new Unreadable("it is not UTF-8 text", "Save it as UTF-8: most editors have it under 'Save as' or 'Encoding'.");
   }
 }

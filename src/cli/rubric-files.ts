@@ -2,7 +2,7 @@ import { statSync } from "node:fs";
 import { join, resolve } from "node:path";
 import type { Finding } from "../problem/problem.ts";
 import { problem, systemReason } from "./problems.ts";
-import { rubricText } from "./rubric-file.ts";
+import { nearFile, rubricText } from "./rubric-file.ts";
 import { ProblemError } from "../problem/problem.ts";
 
 export interface FoundFile {
@@ -78,7 +78,7 @@ async function namesOf(path: string): Promise<{ named: string[]; others: string[
   try {
     folder = statSync(path).isDirectory();
   } catch (error) {
-    if (!PATTERN.test(path)) throw problem("SW-R01", path, `the rubric cannot be read: ${systemReason(error)}`, "Name a rubric or block file, a folder, or a pattern such as 'rubrics/**/*.yaml'.");
+    if (!PATTERN.test(path)) throw problem("SW-R01", path, `the rubric cannot be read: ${systemReason(error)}`, `${nearFile(path)}Name a rubric or block file, a folder, or a pattern such as 'rubrics/**/*.yaml'.`);
     return { named: [], others: await search(path, ".") };
   }
   if (!folder) return { named: [path], others: [] };

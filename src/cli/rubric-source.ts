@@ -3,7 +3,7 @@ import type { Rubric } from "../rubric/schema.ts";
 import { rememberCompiled } from "../mark.ts";
 import { problem } from "./problems.ts";
 import { shippedCompiled, shippedRubric, shippedRubrics } from "./shipped.ts";
-import { didYouMean } from "./suggest.ts";
+import { didYouMean } from "../problem/nearest.ts";
 
 /**
  * A shipped rubric by its name, or a rubric file by its path. A name goes before a file of that name: `./name` is the file.

@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { nearOrAll } from "../problem/nearest.ts";
+import { Unreadable } from "../problem/problem.ts";
 import type { PackedRubric } from "../matching/packed.ts";
 import type { Rubric } from "../rubric/schema.ts";
 
@@ -35,10 +37,10 @@ export function shippedCompiled(name: string, folder = FOLDER): PackedRubric {
   return JSON.parse(readFileSync(join(folder, `${name}.compiled.json`), "utf8")) as PackedRubric;
 }
 
-/** The text of a shared block, for a rubric that includes `shipped:NAME`. @throws Error with a sentence */
+/** The text of a shared block, for a rubric that includes `shipped:NAME`. @throws Unreadable */
 export function shippedBlock(name: string, folder = FOLDER): string {
   const names = (JSON.parse(readFileSync(join(folder, "blocks.json"), "utf8")) as Record<string, string>);
   const text = Object.hasOwn(names, name) ? names[name] : undefined;
-  if (text === undefined) throw new Error(`there is no shipped block '${name}'; there are ${Object.keys(names).join(", ")}`);
+  if (text === undefined) throw new Unreadable(`there is no shipped block '${name}'`, nearOrAll(`shipped:${name}`, Object.keys(names).map((known) => `shipped:${known}`), "There are"));
   return text;
 }

@@ -109,6 +109,13 @@ export function readUnit(tokens: readonly Token[], at: number, afterDigits: bool
   return { unit: found.unit, factor: found.factor, end };
 }
 
+/** The unit that goes by this name or symbol ("mL", "tablets", "mmol/L"); null where none does, or only another multiple of it. */
+export function unitCalled(name: string): Unit | null {
+  const words = name.toLowerCase().split(/[^\p{L}]+/u).filter((word) => word !== "");
+  const entries = [...(SPOKEN.get(words[0] ?? "") ?? []), ...(WRITTEN.get(words[0] ?? "") ?? [])];
+  return entries.find((entry) => entry.factor === 1 && entry.words.join(" ") === words.join(" "))?.unit ?? null;
+}
+
 /** Between a number and its unit: "two full breaths", "ten whole seconds", "one more puff", "two eye drops". */
 const BETWEEN = new Set([
   "full", "whole", "single", "deep", "more", "extra", "further", "slow", "slower", "big", "small", "little", "good", "long", "different",

@@ -30,6 +30,16 @@ export class ProblemError extends Error {
   }
 }
 
+/** Why a file cannot be read, as part of a sentence, and how to mend it. For who tells of it with place and code. */
+export class Unreadable extends Error {
+  readonly mend: string;
+
+  constructor(reason: string, mend: string, options?: ErrorOptions) {
+    super(reason, options);
+    this.mend = mend;
+  }
+}
+
 /** `file:line:column: message [code]` and, on a second line, the mend. */
 export function formatFinding(finding: Finding): string {
   const line = finding.line === undefined ? "" : `:${finding.line}`;

@@ -1,5 +1,6 @@
 import type { Finding } from "../problem/problem.ts";
-import { findingsOf, readYaml } from "../rubric/positions.ts";
+import { findingsOf } from "../rubric/form-faults.ts";
+import { readYaml } from "../rubric/positions.ts";
 import { blockSchema } from "../rubric/schema.ts";
 
 /** The form of a block alone, and the line of its id. Its phrases and references are checked through the rubrics that include it. */
@@ -7,7 +8,7 @@ export function reviewBlock(text: string, file: string): { id: string | null; li
   const yaml = readYaml(text, file);
   if (yaml.findings.length > 0) return { id: null, line: 1, findings: yaml.findings };
   const parsed = blockSchema.safeParse(yaml.data);
-  if (!parsed.success) return { id: null, line: 1, findings: findingsOf(parsed.error, yaml) };
+  if (!parsed.success) return { id: null, line: 1, findings: findingsOf(parsed.error, yaml, blockSchema) };
   const { id, items } = parsed.data;
   const ids = items.map((item) => item.id);
   const findings = ids.flatMap((item, place): Finding[] =>

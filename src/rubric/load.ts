@@ -1,7 +1,9 @@
 import { createHash } from "node:crypto";
-import { ProblemError, type Finding } from "../problem/problem.ts";
+import { nearOrAll } from "../problem/nearest.ts";
+import { ProblemError, Unreadable, type Finding } from "../problem/problem.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
-import { findingsOf, readYaml } from "./positions.ts";
+import { findingsOf } from "./form-faults.ts";
+import { readYaml } from "./positions.ts";
 import { blockSchema, itemSchema, rubricSchema, SHORT_FORM, type Item, type Rubric, type RubricFile, type Section, type UnsafeStatement } from "./schema.ts";
 import { itemsOf } from "./items.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
@@ -43,7 +45,7 @@ export function loadPlacedRubric(text: string, options: LoadOptions): PlacedRubr
   const main = readYaml(text, options.file);
   refuse(main.findings);
   const parsed = rubricSchema.safeParse(main.data);
-  if (!parsed.success) refuse(findingsOf(parsed.error, main));
+  if (!parsed.success) refuse(findingsOf(parsed.error, main, rubricSchema));
   const blocks: IncludedBlock[] = [];
   const additions: Additions = new Map();
   const rubric = assemble(parsed.data!, main, options, blocks, additions);
@@ -123,7 +125,7 @@ interface ReadBlock {
 function readBlockFile(include: string, index: number, main: PositionedYaml, options: LoadOptions, additions: Additions): ReadBlock {
   const yaml = readIncluded(include, "block", main.file, main.positionOf(["sections", index, "include"]), options);
   const parsed = blockSchema.safeParse(yaml.data);
-  if (!parsed.success) refuse(findingsOf(parsed.error, yaml));
+  if (!parsed.success) refuse(findingsOf(parsed.error, yaml, blockSchema));
   const { responses, ...block } = parsed.data!;
   const raw = (yaml.data as { items: { id: string }[] }).items;
   if (responses === undefined) return { ...block, yaml, raw, lengthen: (item) => item };
@@ -142,7 +144,7 @@ function readBlockFile(include: string, index: number, main: PositionedYaml, opt
 function readResponses(written: string, path: string, owner: PositionedYaml, options: LoadOptions): { file: ResponsesFile; yaml: PositionedYaml } {
   const yaml = readIncluded(path, "responses file", owner.file, owner.positionOf(["responses"]), options, written);
   const parsed = responsesSchema.safeParse(yaml.data);
-  if (!parsed.success) refuse(findingsOf(parsed.error, yaml));
+  if (!parsed.success) refuse(findingsOf(parsed.error, yaml, responsesSchema));
   return { file: parsed.data!, yaml };
 }
 
@@ -158,7 +160,7 @@ function readIncluded(path: string, what: string, file: string, at: { line: numb
         file,
         ...at,
         message: `the ${what === "block" ? "included block" : what} '${written}' cannot be read: ${(error as Error).message}`,
-        mend: `Name a ${what} relative to this file, inside the same folder tree.`,
+        mend: error instanceof Unreadable ? error.mend : `Name a ${what} relative to this file, inside the same folder tree.`,
       },
     ]);
   }
@@ -188,7 +190,7 @@ function overrideItems({ items, raw, lengthen }: ReadBlock, drop: string[], over
       file: main.file,
       ...main.positionOf(path),
       message: `the block has no item '${id}'`,
-      mend: `Its items are: ${[...known].join(", ")}.`,
+      mend: nearOrAll(id, [...known], "Its items are"),
     });
   };
   drop.forEach((id, place) => dangling(id, ["sections", index, "drop", place]));
@@ -203,7 +205,7 @@ function overrideItems({ items, raw, lengthen }: ReadBlock, drop: string[], over
       const parsed = itemSchema.safeParse(merged);
       // Responses of the block are to the block's own elements, not to those that stand in their place.
       if (parsed.success) return "elements" in changes || "say" in changes ? parsed.data : lengthen(parsed.data);
-      findings.push(...findingsOf(parsed.error, main, ["sections", index, "override", item.id]));
+      findings.push(...findingsOf(parsed.error, main, itemSchema, ["sections", index, "override", item.id]));
       return item;
     });
   refuse(findings);

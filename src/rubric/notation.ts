@@ -20,6 +20,14 @@ export function hasPlace(phrase: string, name: PlaceName): boolean {
   return phrase.toLowerCase().includes(`{${name}}`);
 }
 
+/** What other notations mean by their signs. Here they are words like any other, so that nothing would be as it was meant. */
+const FOREIGN: readonly { sign: RegExp; what: string; mend: string }[] = [
+  { sign: /[\p{L}']+(\/[\p{L}']+)+/u, what: "has no alternatives in it", mend: "Write '|' between words of which either will do: 'missed|forgotten'." },
+  { sign: /\[[^\]]*\]?|\]/, what: "is no place that may stay empty", mend: "Write two phrases, one with these words and one without. 'a|b' is for either word." },
+  { sign: /<[^>]*>/, what: "is no place that can be filled", mend: "Write {quantity} where the number stands, {name} where the speaker gives a name." },
+  { sign: /\.\.+|…|_{2,}/, what: "leaves no gap", mend: "Leave it out: other words may stand between the words of a phrase." },
+];
+
 export interface NotationFault {
   message: string;
   mend: string;
@@ -27,8 +35,11 @@ export interface NotationFault {
 
 /** The slips in a phrase; none when it can be read. */
 export function notationFaults(phrase: string): NotationFault[] {
-  if (!/[{}()|]/.test(phrase)) return [];
-  const faults: NotationFault[] = [];
+  if (!/[{}()|[\]<>/_…]|\.\./.test(phrase)) return [];
+  const faults: NotationFault[] = FOREIGN.flatMap(({ sign, what, mend }) => {
+    const found = sign.exec(phrase);
+    return found === null ? [] : [{ message: `'${found[0]}' ${what}, and is read as words`, mend }];
+  });
   for (const [word] of phrase.matchAll(BRACED)) {
     if (placeOf(word.toLowerCase()) === null) faults.push({ message: `'${word}' is no place that can be filled`, mend: "Write {quantity} where the number stands, {name} where the speaker gives a name, each as a word of its own." });
   }

@@ -3,6 +3,7 @@ import { duplicates } from "./duplicates.ts";
 import { checkNumberPlaces } from "./number-places.ts";
 import { itemsOf } from "./items.ts";
 import { findingIn, type Place, type RubricPlaces } from "./places.ts";
+import { didYouMean, nearOrAll } from "../problem/nearest.ts";
 import { NO_SOURCE, type Fact, type Quantity, type Rubric } from "./schema.ts";
 
 type Loaded = Omit<Rubric, "hash">;
@@ -20,27 +21,28 @@ function dangling(rubric: Loaded, places: RubricPlaces): Finding[] {
   const findings: Finding[] = [];
   const items = itemsOf(rubric);
   const itemIds = new Set(items.map((item) => item.id));
+  const anItem = (typed: string) => nearOrAll(typed, [...itemIds], "Name an item's id. The items are");
   const report = (place: Place, message: string, mend: string) => findings.push(findingIn(place, { code: "SW-R05", severity: "error", message, mend }));
   rubric.order.forEach((pair, index) => {
     for (const side of ["first", "then"] as const) {
-      if (!itemIds.has(pair[side])) report(places.top(["order", index, side]), `the order pair names '${pair[side]}', which is no item`, "Name an item's id.");
+      if (!itemIds.has(pair[side])) report(places.top(["order", index, side]), `the order pair names '${pair[side]}', which is no item`, anItem(pair[side]));
     }
   });
   rubric.scenario.questions.forEach((question, index) => {
     const at = ["scenario", "questions", index];
     question.answered_by?.forEach((target, place) => {
-      if (!itemIds.has(target)) report(places.top([...at, "answered_by", place]), `the question is answered by '${target}', which is no item`, "Name an item's id.");
+      if (!itemIds.has(target)) report(places.top([...at, "answered_by", place]), `the question is answered by '${target}', which is no item`, anItem(target));
     });
-    if (question.answered_by === undefined && question.answer === undefined) report(places.top(at), "the question has neither 'answered_by' nor 'answer'", "Say what answers it.");
+    if (question.answered_by === undefined && question.answer === undefined) report(places.top(at), "the question has neither 'answered_by' nor 'answer'", "Name the items that answer it with 'answered_by: [ID]', or write what answers it under 'answer'.");
   });
   const source = (fact: Fact | undefined, place: (path: PropertyKey[]) => Place) => {
     if (fact === undefined || fact.source === NO_SOURCE || Object.hasOwn(rubric.sources, fact.source)) return;
-    report(place(["fact", "source"]), `the source '${fact.source}' is not among 'sources'`, `Add it there, or write '${NO_SOURCE}'.`);
+    report(place(["fact", "source"]), `the source '${fact.source}' is not among 'sources'`, `${didYouMean(fact.source, [...Object.keys(rubric.sources), NO_SOURCE])}Add it there, or write '${NO_SOURCE}'.`);
   };
   const labels = Object.entries(rubric.scenario.label).flatMap(([name, { quantity }]) => (quantity === undefined ? [] : [name]));
   const label = (quantity: Quantity | undefined, place: (path: PropertyKey[]) => Place) => {
     if (quantity === undefined || !("label" in quantity) || labels.includes(quantity.label)) return;
-    report(place(["quantity", "label"]), `the label has no quantity '${quantity.label}'`, labels.length === 0 ? "Add it under scenario.label." : `Add it under scenario.label, or name one of: ${labels.join(", ")}.`);
+    report(place(["quantity", "label"]), `the label has no quantity '${quantity.label}'`, labels.length === 0 ? "Add it under scenario.label." : `${didYouMean(quantity.label, labels)}Add it under scenario.label, or name one of: ${labels.join(", ")}.`);
   };
   for (const item of items) {
     source(item.fact, (path) => places.item(item.id, path));

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { nearOrAll } from "../problem/nearest.ts";
 import type { Finding } from "../problem/problem.ts";
 import { keyOf, unsafeKeyOf, type AddedPhrases, type Additions } from "./additions.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
@@ -62,19 +63,19 @@ function note(additions: Additions, key: string, added: AddedPhrases): void {
 export function danglingResponses(file: ResponsesFile, yaml: PositionedYaml, owner: string, items: readonly Item[], unsafe: readonly UnsafeStatement[]): Finding[] {
   const findings: Finding[] = [];
   const report = (path: string[], message: string, mend: string) => findings.push({ code: "SW-R05", severity: "error", file: yaml.file, ...yaml.positionOf(path), message, mend });
-  if (file.id !== owner) report(["id"], `these responses are for '${file.id}', but '${owner}' names them`, "Name the responses of this rubric or block, or correct the id.");
+  if (file.id !== owner) report(["id"], `these responses are for '${file.id}', but '${owner}' names them`, `Name the responses of this rubric or block, or write 'id: ${owner}' here.`);
   for (const [item, elements] of Object.entries(file.items)) {
     const known = items.find((candidate) => candidate.id === item);
     if (known === undefined) {
-      report(["items", item], `'${owner}' has no item '${item}'`, `Its items are: ${items.map((candidate) => candidate.id).join(", ")}.`);
+      report(["items", item], `'${owner}' has no item '${item}'`, nearOrAll(item, items.map((candidate) => candidate.id), "Its items are"));
       continue;
     }
     for (const element of Object.keys(elements)) {
-      if (!known.elements.some((candidate) => candidate.id === element)) report(["items", item, element], `'${item}' has no element '${element}'`, `Its elements are: ${known.elements.map((candidate) => candidate.id).join(", ")}.`);
+      if (!known.elements.some((candidate) => candidate.id === element)) report(["items", item, element], `'${item}' has no element '${element}'`, nearOrAll(element, known.elements.map((candidate) => candidate.id), "Its elements are"));
     }
   }
   for (const statement of Object.keys(file.unsafe)) {
-    if (!unsafe.some((candidate) => candidate.id === statement)) report(["unsafe", statement], `'${owner}' has no unsafe statement '${statement}'`, `They are: ${unsafe.map((candidate) => candidate.id).join(", ") || "none"}.`);
+    if (!unsafe.some((candidate) => candidate.id === statement)) report(["unsafe", statement], `'${owner}' has no unsafe statement '${statement}'`, nearOrAll(statement, unsafe.map((candidate) => candidate.id), "They are") || "It has none: take this out.");
   }
   return findings;
 }

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { UNITS } from "../language/units.ts";
+import { isJurisdiction, jurisdictionMeant } from "./jurisdictions.ts";
 import { notationFaults } from "./notation.ts";
 
 /*
@@ -55,9 +56,11 @@ function secondsIn(text: string): number | null {
 /** Units the number grammar knows; `quantity` compares only within one dimension. */
 export const unitSchema = z.enum(UNITS);
 
+const count = z.number().refine((value) => value >= 0, { error: "numbers below zero are not read in speech", params: { mend: "Write a number of 0 or more; what lies below zero say in words ('below freezing'), without a quantity." } });
+
 const amount = z.union([
-  z.number(),
-  z.tuple([z.number(), z.number()]).refine(([low, high]) => low <= high, { error: "the low end comes first", params: { mend: "Turn the two round: [low, high]." } }),
+  count,
+  z.tuple([count, count]).refine(([low, high]) => low <= high, { error: "the low end comes first", params: { mend: "Turn the two round: [low, high]." } }),
 ], "neither a number nor a range");
 
 export const quantitySchema = z
@@ -75,11 +78,22 @@ export const quantitySchema = z
   ])
   .describe("The number that the words must carry. A wrong number is incorrect, not absent.");
 
+/** Where guidance holds. */
+const jurisdictions = z
+  .array(
+    z.string().superRefine((code, context) => {
+      if (isJurisdiction(code)) return;
+      const meant = jurisdictionMeant(code);
+      context.addIssue({ code: "custom", message: `'${code}' is no ISO 3166 code of a country`, params: { mend: meant === null ? "Write two capital letters, such as GB or AU, a part of a country as GB-SCT, or 'any'." : `Write '${meant}'.` } });
+    }),
+  )
+  .min(1, "give at least one country, or 'any'");
+
 export const NO_SOURCE = "common practice, no source";
 
 const factFields = {
   source: z.string().describe(`A key of 'sources', or '${NO_SOURCE}'.`),
-  jurisdiction: z.array(z.string()).min(1).describe("Where it holds: ISO 3166 codes such as GB, or 'any'."),
+  jurisdiction: jurisdictions.describe("Where it holds: ISO 3166 codes such as GB, or 'any'."),
   applies_to: z.string().optional().describe("Device class, age group or product form it holds for."),
   review_by: z.iso.date("write the date as 2027-06-30").describe("When somebody must look at it again."),
   note: z.string().optional(),
@@ -88,7 +102,7 @@ export const factSchema = z.strictObject(factFields).describe("Where a clinical 
 
 const elsewhereSchema = z
   .strictObject({
-    jurisdiction: z.array(z.string()).min(1),
+    jurisdiction: jurisdictions,
     say: phrases.optional(),
     quantity: quantitySchema.optional(),
     note: z.string(),
@@ -296,7 +310,7 @@ export const rubricSchema = z.strictObject({
   id,
   title: z.string(),
   version: z.int().positive().describe("Raise it when the marks could change."),
-  jurisdiction: z.array(z.string()).min(1).describe("Whose guidance this station follows."),
+  jurisdiction: jurisdictions.describe("Whose guidance this station follows."),
   scenario: scenarioSchema,
   time: z
     .strictObject({ limit: duration, target: duration })

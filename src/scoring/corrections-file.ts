@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { ProblemError } from "../problem/problem.ts";
-import { findingsOf, readYaml } from "../rubric/positions.ts";
+import { findingsOf } from "../rubric/form-faults.ts";
+import { readYaml } from "../rubric/positions.ts";
 import { id } from "../rubric/schema.ts";
 import { readClock } from "../transcript/clock.ts";
 import { MAX_SECONDS } from "../transcript/limits.ts";
@@ -79,7 +80,7 @@ export function readCorrections(text: string, file: string): Corrections {
   const yaml = readYaml(text, file);
   const parsed = yaml.findings.length > 0 ? null : correctionsSchema.safeParse(yaml.data);
   if (parsed === null || !parsed.success) {
-    const faults = parsed === null ? yaml.findings : findingsOf(parsed.error, yaml);
+    const faults = parsed === null ? yaml.findings : findingsOf(parsed.error, yaml, correctionsSchema);
     throw new ProblemError(faults.map((fault) => ({ ...fault, code: "SW-M01" })));
   }
   const { transcript, rubric, corrections } = parsed.data;

@@ -118,7 +118,7 @@ describe("a fault is told where it is written", () => {
     ["an unknown statement", { "responses/card.yaml": CARD.replace("share:", "lend:") }, "SW-R05", "responses/card.yaml", 9, /no unsafe statement 'lend'/],
     ["responses of another rubric", { "responses/card.yaml": CARD.replace("id: card", "id: other") }, "SW-R05", "responses/card.yaml", 2, /for 'other'/],
     ["an unknown field", { "responses/card.yaml": CARD.replace("incorrect:", "wrong:") }, "SW-R03", "responses/card.yaml", 7, /wrong/],
-    ["broken YAML", { "responses/opening.yaml": OPENING.replace("[good", "[[good") }, "SW-R02", "responses/opening.yaml", 4, /YAML/],
+    ["broken YAML", { "responses/opening.yaml": OPENING.replace("[good", "[[good") }, "SW-R02", "responses/opening.yaml", 3, /YAML/],
   ])("%s", (_, changes, code, file, line, message) => {
     expect(findings(changes)[0]).toMatchObject({ code, file, line });
     expect(findings(changes)[0]!.message).toMatch(message);

@@ -5,7 +5,7 @@ import { ENTRIES, EXIT_MEANING } from "../exit-codes.ts";
 import { listPage } from "../list-page.ts";
 import { writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
-import { didYouMean } from "../suggest.ts";
+import { didYouMean } from "../../problem/nearest.ts";
 import type { OutputFlags } from "./options.ts";
 
 const EXITS = Object.entries(EXIT_MEANING).map(([code, meaning]) => ({ exit: Number(code) as ExitCode, meaning }));

@@ -6,7 +6,7 @@ import { readInput } from "../input.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { findRubric } from "../rubric-source.ts";
-import { didYouMean } from "../suggest.ts";
+import { didYouMean } from "../../problem/nearest.ts";
 import { outputLook } from "../terminal.ts";
 import { noRubric } from "./mark.ts";
 import type { OutputFlags, StationFlags } from "./options.ts";

@@ -7,7 +7,7 @@ import { toJson } from "../../report/json.ts";
 import { readRecords } from "../analysis/results.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
-import { didYouMean } from "../suggest.ts";
+import { didYouMean } from "../../problem/nearest.ts";
 import { tell } from "../tell.ts";
 import { outputLook } from "../terminal.ts";
 import { VERSION } from "../version.ts";

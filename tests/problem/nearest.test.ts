@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { nearest } from "../../src/cli/suggest.ts";
+import { nearest } from "../../src/problem/nearest.ts";
 
 const names = ["eye-drops", "insulin-pen", "nasal-spray", "pressurised-inhaler", "dose"];
 
