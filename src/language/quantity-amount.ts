@@ -194,6 +194,8 @@ function readNumbers(tokens: readonly Token[], at: number): Reading | null {
   for (const joint of JOINTS) {
     if (joint.length > 0 && !(runsOn(tokens, number.end) && wordsAt(tokens, number.end, joint))) continue;
     if (joint.length === 0 && !/^[-,]?$/.test(tokens[number.end - 1]!.after)) continue;
+    // "Not one, two drops": the one is denied, the other told.
+    if (joint.length === 0 && tokens[at - 1]?.text === "not" && tokens[number.end - 1]!.after === ",") break;
     const from = number.end + joint.length;
     if (joint.length > 0 && !runsOn(tokens, from)) continue;
     const other = readNumber(tokens, from);

@@ -10,7 +10,9 @@ const LEXICON = repairData as LexiconFile<"repairs">;
 const EDITING = phraseList(LEXICON.editing, { by: "text" });
 const MEANT = phraseList(LEXICON.meant_after, { by: "text" });
 const SET_OFF = new Set(LEXICON.set_off);
-const HESITATION = new Set(["um", "uh", "er", "erm", "ooh", "oh", "ah", "hmm", "mm", "tut", "well", "like"]);
+const HESITATION = new Set(LEXICON.hesitations);
+const TRAILING = phraseList(LEXICON.trailing, { by: "text" });
+const WAITS = phraseList(LEXICON.waits, { by: "text" });
 
 /** What is withdrawn stands within so many tokens before the editing term, and its replacement behind it. */
 const REACH = { before: 9, after: 8 } as const;
@@ -35,13 +37,19 @@ export function repairsIn(tokens: readonly Token[], quantities: readonly Quantit
     if (end === null) continue;
     const repair = { from: reachBack(place, breaks), place, end, to: reachOn(tokens, end, breaks) };
     const alone = numberAlone(tokens, quantities, end, breaks);
-    const replaced = withdrawNumbers(quantities, alone, repair, withdrawn);
+    const one = alone === null && tokens[end]?.text === "one" && COUNTS_BEHIND.test(tokens[end + 1]?.text ?? "") ? { ...ONE, first: end, end: end + 1 } : null;
+    const replaced = withdrawNumbers(quantities, alone ?? one, repair, withdrawn);
     if (alone !== null && replaced !== null) restated.push({ ...alone, unit: alone.unit ?? replaced.unit, firm: alone.firm || replaced.firm, first: replaced.first, end: replaced.end, text: tokens.slice(replaced.first, alone.end).map(({ text }) => text).join(" ") });
+    if (one !== null && replaced !== null) restated.push({ ...one, unit: replaced.unit, firm: replaced.firm });
     withdrawOpposite(tokens, repair, withdrawn);
     withdrawRetrace(tokens, repair, withdrawn);
+    withdrawThing(tokens, repair, withdrawn);
     place = end - 1;
   }
-  for (let place = 1; place < tokens.length; place += 1) if (tokens[place]!.text === "not") withdrawDenied(tokens, place, breaks, withdrawn);
+  for (let place = 1; place < tokens.length; place += 1) {
+    if (tokens[place]!.text === "not") withdrawDenied(tokens, place, breaks, withdrawn);
+    if (TRAILING.at(tokens, place) !== null) withdrawBefore(tokens, quantities, place, breaks, withdrawn);
+  }
   return { withdrawn, restated };
 }
 
@@ -52,8 +60,13 @@ function numberAlone(tokens: readonly Token[], quantities: readonly QuantityMent
   if (mention !== undefined) return ends(mention.end) ? mention : null;
   // Elsewhere "one" is mostly a pronoun.
   if (tokens[at]?.text !== "one" || !ends(at + 1)) return null;
-  return { first: at, end: at + 1, low: 1, high: 1, unit: null, approximate: false, bound: "exact", text: "one", kind: "amount", firm: false, vague: false, aim: false };
+  return { ...ONE, first: at, end: at + 1 };
 }
+
+/** "One" as a number, wherever it stands. */
+const ONE = { low: 1, high: 1, unit: null, approximate: false, bound: "exact", text: "one", kind: "amount", firm: false, vague: false, aim: false } as const;
+/** Behind a "one" that counts: "two, sorry, one in each eye". */
+const COUNTS_BEHIND = /^(in|into|up|each|every|per|a|at|twice|once|daily)$/;
 
 /** "Two up each side. No, one.": behind a full stop a plain no repairs only where a number is all that follows. Its end, or null. */
 function shortNo(tokens: readonly Token[], quantities: readonly QuantityMention[], place: number, breaks: ReadonlySet<number>): number | null {
@@ -79,18 +92,31 @@ function editingEnd(tokens: readonly Token[], start: number): number | null {
   for (;;) {
     const token = tokens[place];
     if (token === undefined) break;
-    if (MEANT.at(tokens, place) !== null) break;
+    // "Your old one as well no point wasting it".
+    if (MEANT.at(tokens, place) !== null || (token.text === "well" && tokens[place - 1]?.text === "as")) break;
     const hit = EDITING.at(tokens, place);
     if (hit !== null) {
       found = true;
       place = hit.end;
-    } else if (SET_OFF.has(token.text) && token.after !== "" && (tokens[place - 1]?.after ?? "") !== "" && !/[.?!]/.test(tokens[place - 1]!.after)) {
+    } else if (isSetOff(tokens, place, start)) {
       found = true;
       place += 1;
-    } else if (HESITATION.has(token.text) && (found || EDITING.at(tokens, place + 1) !== null)) place += 1;
+    } else if (HESITATION.has(token.text) && (found || EDITING.at(tokens, place + 1) !== null || isSetOff(tokens, place + 1, start))) place += 1;
     else break;
   }
   return found ? place : null;
+}
+
+/** Whether it is an editing word between commas, alone or behind hesitations that begin at `start`. */
+function isSetOff(tokens: readonly Token[], place: number, start: number): boolean {
+  const token = tokens[place];
+  if (token === undefined || !SET_OFF.has(token.text) || token.after === "") return false;
+  for (let before = place; before >= start; before -= 1) {
+    const { after, text } = tokens[before - 1]!;
+    if (after !== "") return !/[.?!]/.test(after);
+    if (!HESITATION.has(text)) return false;
+  }
+  return false;
 }
 
 function reachBack(place: number, breaks: ReadonlySet<number>): number {
@@ -162,8 +188,42 @@ function withdrawRetrace(tokens: readonly Token[], { from, place, end }: Repair,
   }
 }
 
+/** Opens what is named: "the fridge", "your left hand". */
+const NAMES = /^(the|a|an|your|his|her|their|this|that)$/;
+/** What is named in place of something else takes so few words, and so does what it replaces. */
+const LONGEST_NAME = 3;
+
+/** "It lives in the fridge, what am I saying, the cupboard": one thing named is replaced by another, named alike and with nothing behind it. */
+function withdrawThing(tokens: readonly Token[], { from, place, end, to }: Repair, withdrawn: Set<number>): void {
+  const first = tokens[end];
+  if (first === undefined || !NAMES.test(first.text) || WAITS.at(tokens, place) !== null || /[.?!]/.test(tokens[end - 1]!.after)) return;
+  if (!tokens.slice(end + 1, Math.min(to, end + LONGEST_NAME)).some(({ after }) => after !== "")) return;
+  for (let before = place - 2; before >= Math.max(from, place - LONGEST_NAME); before -= 1) {
+    if (tokens[before]!.text !== first.text) continue;
+    for (let k = before; k < place; k += 1) withdrawn.add(k);
+    return;
+  }
+}
+
+/** What stands behind a comma in place of what stands before it, with the editing term behind, takes so few words. */
+const LONGEST_TRAILED = 5;
+
+/** "The upper, the lower lid I mean", "two, three sorry": the editing term stands behind what was meant. */
+function withdrawBefore(tokens: readonly Token[], quantities: readonly QuantityMention[], place: number, breaks: ReadonlySet<number>, withdrawn: Set<number>): void {
+  const editing = TRAILING.at(tokens, place)!;
+  if (tokens[place - 1]!.after !== "" || (editing.end < tokens.length && !breaks.has(editing.end) && tokens[editing.end - 1]!.after === "")) return;
+  let meant = place - 1;
+  while (meant > 0 && place - meant < LONGEST_TRAILED && !breaks.has(meant) && tokens[meant - 1]!.after === "") meant -= 1;
+  if (breaks.has(meant) || tokens[meant - 1]?.after !== "," || GOES_ON.test(tokens[meant]!.text) || tokens[meant]!.text === "or") return;
+  const repair = { from: Math.max(reachBack(meant, breaks), meant - LONGEST_TRAILED), place: meant, end: meant, to: place };
+  withdrawNumbers(quantities, null, repair, withdrawn);
+  withdrawOpposite(tokens, repair, withdrawn);
+}
+
 /** Between what was said and its denial in the same breath. */
 const TAKES_BACK = /^(well|no|actually|rather|sorry|or|um|uh|er|oh|i|mean)$/;
+/** "Fast sugar, no, not sugar": behind a no one word is enough. */
+const SAYS_NO = /^(no|sorry)$/;
 /** Two words said anew are the same thing; one is only where it tells which way or how often. */
 const SAID_ANEW = 2;
 
@@ -171,12 +231,14 @@ const SAID_ANEW = 2;
 function withdrawDenied(tokens: readonly Token[], place: number, breaks: ReadonlySet<number>, withdrawn: Set<number>): void {
   let end = place;
   while (end > 0 && !breaks.has(end) && TAKES_BACK.test(tokens[end - 1]!.text) && !/[.?!]/.test(tokens[end - 1]!.after)) end -= 1;
-  if (end === place || tokens[end - 1]?.after !== "," || breaks.has(end)) return;
+  if (tokens[end - 1]?.after !== "," || breaks.has(end)) return;
   for (let before = end - 1; before >= reachBack(end, breaks); before -= 1) {
     let same = 0;
     while (before + same < end && tokens[before + same]!.text === tokens[place + 1 + same]?.text) same += 1;
-    if (same < SAID_ANEW && !(same === 1 && before === end - 1 && oppositeSets.has(tokens[before]!.stem))) continue;
-    for (let k = before - 1; k >= 0 && before - k < REACH.before && tokens[k]!.after === ""; k -= 1) if (/^(not|never)$/.test(tokens[k]!.text)) return;
+    // Without a word between them only what stands straight before it ("in the side, not the side, the middle").
+    if (end === place && before + same < end) continue;
+    if (same < SAID_ANEW && !(same === 1 && before === end - 1 && (oppositeSets.has(tokens[before]!.stem) || (end < place && SAYS_NO.test(tokens[end]!.text))))) continue;
+    for (let k = before - 1; k >= 0 && before - k < REACH.before && tokens[k]!.after === ""; k -= 1) if (/^(not|never|no)$/.test(tokens[k]!.text)) return;
     for (let k = 0; k < same; k += 1) withdrawn.add(before + k).add(place + 1 + k);
     return;
   }

@@ -152,6 +152,8 @@ function isTag(tokens: readonly Token[], place: number, first: number): boolean 
   const denied = tokens[place + 1]?.text === "not";
   const subject = tokens[place + (denied ? 2 : 1)];
   if (place === first || !AUXILIARIES.has(verb) || !/^(it|he|she|they|we|there)$/.test(subject?.text ?? "")) return false;
+  // "Three months, is it, no": speakers ask themselves.
+  if (tokens[place - 1]!.after === "," && subject!.after === "," && /^(no|yes|yeah|well|um|uh|er|erm|let|hang|i)$/.test(tokens[place + (denied ? 3 : 2)]?.text ?? "")) return true;
   for (let k = Math.max(first, place - TAG_REACH); k < place - 1; k += 1) {
     if (tokens[k]!.text === verb && (tokens[k + 1]!.text === "not") !== denied) return true;
   }

@@ -44,6 +44,8 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
     const { stem, text } = tokens[place]!;
     // Few words tell any way.
     if (!oppositeSets.has(stem) && text !== "first") continue;
+    // "At six, in the evening, no, in the morning": what the response wants was taken back.
+    if (stream.withdrawn.has(place) && lacking.some(({ keys, negated }) => !negated && keys.some(({ key, quality }) => quality === 1 && key === stem))) return true;
     if (!told(place) || isOwn(stem) || (ONE_BY_ONE.test(text) && turned(place))) continue;
     if (lacking.some(({ keys, negated }) => !negated && keys.some(({ key, quality }) => quality === 1 && areOpposite(key, stem)))) return true;
     // "The syrup first and then the pen" is no "the syrup comes after the pen".

@@ -45,7 +45,7 @@ export function takenBackBehind(stream: Stream, from: number, topic: Topic, { ed
   const { tokens } = stream;
   const end = reachFrom(stream, from);
   for (let place = from; place < Math.min(end, from + EDITING_REACH); place += 1) {
-    if (MEANT.at(tokens, place) === null && (TAKES_BACK(tokens, place) || (editing && EDITING(tokens, place)))) return { first: from, end: Math.min(end, from + EDITING_REACH) };
+    if (MEANT.at(tokens, place) === null && (TAKES_BACK(tokens, place) || (editing && EDITING(tokens, place) && !(tokens[place]!.text === "well" && tokens[place - 1]?.text === "as")))) return { first: from, end: Math.min(end, from + EDITING_REACH) };
   }
   for (let first = from; first < end; first = partEnd(tokens, first, end)) {
     const last = partEnd(tokens, first, end);

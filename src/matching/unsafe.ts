@@ -1,3 +1,4 @@
+import { readNumber } from "../language/number-words.ts";
 import { stem } from "../language/stem.ts";
 import { tokenise } from "../language/token.ts";
 import type { CompiledRubric, CompiledStatement } from "./compile.ts";
@@ -83,8 +84,15 @@ const inOwnWords = ({ aligned, response }: Window) => aligned.every(({ term, qua
 function isStated(statement: CompiledStatement, window: Window, postings: Postings, stream: Stream): boolean {
   if (!saysAll(window) || !saysChosen(window, postings) || !deniesAlike(window, stream) || !notWithHolds(othersNotWith(statement, window.response), postings, stream, window)) return false;
   if (askedShare(stream, window).asked > 0.5 || readPolarity(stream, window, new Set()) !== "agrees" || deniesBeside(stream, window)) return false;
-  if (isSupposed(window, stream) || !isOwnStatement(window, stream) || tellsDoseOfAnAge(window, stream)) return false;
+  if (isSupposed(window, stream) || !isOwnStatement(window, stream) || tellsDoseOfAnAge(window, stream) || endsOtherwise(window, stream)) return false;
   return statement.quantity === null || readQuantity(stream, window, statement.quantity).reading === "right";
+}
+
+/** "Two drops, one drop I mean, in each eye": a number that was taken back for another before all was said was never stated. */
+function endsOtherwise({ aligned }: Window, { withdrawn, tokens }: Stream): boolean {
+  if (withdrawn.size === 0) return false;
+  const takenBack = aligned.find(({ hit }) => withdrawn.has(hit.first) && readNumber(tokens, hit.first) !== null);
+  return takenBack !== undefined && aligned.some(({ hit }) => hit.first > takenBack.hit.first && !withdrawn.has(hit.first));
 }
 
 /** "Ring if she's better" is no "only ring if she's not better": something that the statement denies must be denied, supposed or told. */

@@ -110,6 +110,7 @@ describe("ranges", () => {
     ["from two to four weeks", "2-4 week"],
     ["two, three seconds", "2-3 second ~"],
     ["ten fifteen minutes", "10-15 minute ~"],
+    ["not one, two drops", "2 drop"],
     ["a minute or two", "1-2 minute ~"],
     ["one puff or two", "1-2 puff ~"],
     ["thirty seconds to a minute", "0.5-1 minute"],

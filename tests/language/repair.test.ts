@@ -20,12 +20,24 @@ describe("what a speaker takes back is withdrawn", () => {
     ["a time by another", "wash it every day, i mean, every week", "wash it i mean every week"],
     ["what is denied in the same breath, with its denial's words", "you use it every day, well, not every day, only when it hurts", "you use it well not only when it hurts"],
     ["a direction that is denied in the same breath", "press it before, well no, not before, as you breathe", "press it well no not as you breathe"],
+    ["behind a sigh and a no", "evenings, ach no, mornings", "ach no mornings"],
+    ["behind a click of the tongue", "before, tch, after your breakfast", "tch after your breakfast"],
+    ["a thing by another named alike", "they live in the fridge, what am i saying, the cupboard.", "they live in what am i saying the cupboard"],
+    ["what is denied straight behind it", "go in the side, not the side, the middle", "go in not the middle"],
+    ["one word that is denied behind a no", "fast sugar, no, not sugar, bread", "fast no not bread"],
+    ["a word whose opposite has the editing term behind it", "pull the upper, the lower lid i mean, down", "pull the the lower lid i mean down"],
+    ["a number whose other has the editing term behind it", "it is two drops, one drop sorry, in each eye", "it is one drop sorry in each eye"],
     ["all from a word that is said anew", "you press it i mean you press as you breathe", "i mean you press as you breathe"],
   ])("%s", (_, said, meant) => expect(left(said)).toBe(meant));
 });
 
 describe("nothing is withdrawn", () => {
   test.each([
+    ["by 'as well' before a no", "finish off the old one as well no point wasting it one puff from each and one off the new"],
+    ["by what rings", "they live in the fridge, sorry, the phone keeps ringing on me, and not in the door"],
+    ["where one of two is denied", "prick the side, not the middle, of the finger"],
+    ["where what is meant is only explained", "in the morning, before you eat i mean to say"],
+    ["by two that are listed", "two drops, then one drop sorry, i lost my place"],
     ["behind an apology", "sorry to hear that, take two puffs"],
     ["by a no that answers", "no, you take two puffs"],
     ["where a second number adds to the first", "take two puffs in the morning and two at night"],

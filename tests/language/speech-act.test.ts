@@ -35,6 +35,7 @@ describe("telling", () => {
     ["it can not leak through the seal can it lay it flat", "flat"],
     ["could you run it under the tap", "tap"],
     ["it is one, no wait, what does it say, two sprays each", "sprays"],
+    ["it is three months, is it, no, it is four weeks after opening", "weeks"],
     ["two drops, what am I saying, one drop in each eye", "one"],
     ["do you use any creams okay so this patch is for pain", "pain"],
     ["so what could you notice your skin might itch", "itch"],

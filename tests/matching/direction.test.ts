@@ -22,6 +22,7 @@ describe("what goes another way than the response does not say it", () => {
     ["The old rags go in the household rubbish.", "rags"],
     ["Hang a curtain over a sooty chimney and carry on.", "soot"],
     ["Oil the crank on the same day.", "oil"],
+    ["Dust the lamp, before, no, hang on, listen to me, I mean after you light it.", "dust"],
     ["You set the lens first and then the mirror.", "lens"],
   ])("%s", (says, item) => expect(content(says, item)).not.toBe("complete"));
 

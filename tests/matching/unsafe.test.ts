@@ -15,7 +15,7 @@ const card = cardWith(
   - { id: pin, label: A pin, severity: moderate, say: ["if|when it clogs use a pin", use a pin to unblock it] }
   - { id: stop, label: Stops the preventer, severity: major, say: [stop your preventer and use this, "use this instead of your preventer", "when you feel well stop your preventer"] }
   - { id: reuse, label: Keeps the needle, severity: moderate, say: ["keep|save the needle for tomorrow|(the next night)|(another go)"] }
-  - { id: more, label: More of it, severity: moderate, say: [if it is not working just use more drops], not_with: ["(not|never|blurred)"] }
+  - { id: more, label: More of it, severity: moderate, say: [if it is not working just use more drops, "two|three in|into each|both eyes"], not_with: ["(not|never|blurred)"] }
   - { id: second, label: A second one, severity: major, say: ["not|isn't holding|working stick|put another|second one|lens on", "don't ring here we can't help"] }
 `,
 );
@@ -33,6 +33,11 @@ describe("words of an unsafe statement that are said rightly are none", () => {
   });
 
   test("said as the statement says it, it stands", () => expect(unsafe("Use the tip of the bottle to pull your lid down.")).toEqual(["tip"]));
+});
+
+describe("a number that is taken back before all is said", () => {
+  test.each(["It's two drops, one drop I mean, in each eye.", "Put two, sorry, one in each eye."])("was never stated: %s", (says) => expect(unsafe(says)).toEqual([]));
+  test("what takes its place is stated", () => expect(unsafe("It's one drop, two drops I mean, in each eye.")).toEqual(["more"]));
 });
 
 describe("what is supposed", () => {
