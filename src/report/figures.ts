@@ -1,4 +1,5 @@
 import type { Measured } from "../scoring/types.ts";
+import { showClock } from "../transcript/clock.ts";
 import type { Seconds } from "../transcript/types.ts";
 
 /** Guards the sheet: a figure that is not a number is a fault of the program and must never be printed. */
@@ -11,10 +12,7 @@ function finite(value: number): number {
 export function clock(seconds: Seconds): string {
   const whole = Math.round(Math.abs(finite(seconds)));
   const sign = seconds < 0 && whole > 0 ? "-" : "";
-  const two = (value: number) => String(value).padStart(2, "0");
-  const minutes = Math.floor(whole / 60);
-  if (minutes < 60) return `${sign}${minutes}:${two(whole % 60)}`;
-  return `${sign}${Math.floor(minutes / 60)}:${two(minutes % 60)}:${two(whole % 60)}`;
+  return `${sign}${showClock(whole)}`;
 }
 
 /** At most `digits` decimals, without trailing zeros. */

@@ -1,3 +1,4 @@
+import { showClock } from "../transcript/clock.ts";
 import type { TokenSpan } from "./clauses.ts";
 import { cuesOf, quote, wordAt, type Scene } from "./scene.ts";
 
@@ -96,10 +97,6 @@ function introduced(scene: Scene, first: number, end: number): boolean {
 export function placeOf(scene: Scene, { first, end }: TokenSpan): string {
   const from = wordAt(scene, Math.min(first, end - 1));
   const to = wordAt(scene, end - 1);
-  const times = from.start === null || to.end === null ? "" : `${clock(Math.floor(from.start))} to ${clock(Math.ceil(to.end))}, `;
+  const times = from.start === null || to.end === null ? "" : `${showClock(from.start)} to ${showClock(Math.ceil(to.end))}, `;
   return `${times}lines ${from.line} to ${to.line}`;
-}
-
-function clock(seconds: number): string {
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 }

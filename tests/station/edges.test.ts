@@ -125,6 +125,10 @@ test("several stations are told apart by their headings, and asked about", () =>
   expect(() => stationIn(two)).toThrow(/2 stations: \(1\) 0:05 to .*'Station 1'.*\(2\) 6:00 to .*'Station 2'.*SW-S01.*--from and --to/s);
 });
 
+test("stations over an hour into a recording are told in the hours that --from and --to take", () => {
+  expect(() => stationIn(`# Station 1\n[0:05] ${STATION}\n# Station 2\n[1:12:00] ${STATION}`)).toThrow(/\(2\) 1:12:00 to 1:/);
+});
+
 test("and by announcements or introductions with a leave-taking between", () => {
   expect(() => stationIn(`[0:01] You may begin. ${STATION} Time is up.\n[6:00] You may begin. ${STATION} Time is up.`)).toThrow(/2 stations/);
   expect(() => stationIn(`[0:01] ${STATION}\n[6:00] ${STATION}`)).toThrow(/2 stations/);
