@@ -39,7 +39,7 @@ const longestFirst = (a: { stems: string[] }, b: { stems: string[] }) => b.stems
 export class PhraseSet<Value> {
   private readonly byFirst = new Map<string, Entry<Value>[]>();
   private readonly by: "stem" | "text";
-  private lazy: Record<string, [stems: string, value: Value][]> = {};
+  private lazy: Record<string, [stems: string, value: Value][]> | null = null;
   private gaps = false;
 
   /** A set whose phrases were tokenised beforehand, by their first stem; each list is taken in when first needed. */
@@ -67,7 +67,7 @@ export class PhraseSet<Value> {
 
   private entriesFor(first: string): Entry<Value>[] | undefined {
     const known = this.byFirst.get(first);
-    if (known !== undefined || !Object.hasOwn(this.lazy, first)) return known;
+    if (known !== undefined || this.lazy === null || !Object.hasOwn(this.lazy, first)) return known;
     const entries = this.lazy[first]!.map(([text, value]) => {
       const stems = text.split(" ");
       return { stems, parts: mayPart(stems, this.gaps), value };

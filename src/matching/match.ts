@@ -21,6 +21,7 @@ import { teachBackMatches, tellingsBack } from "./teach-back.ts";
 import type { Attempt, Match, Matches } from "./types.ts";
 import { affirmedUnsafe } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
+import { withinReach } from "./within-reach.ts";
 
 /** So much of a response makes a cue: it is told from other talk, not from other cues. */
 const CUE_ACCEPTED = 0.6;
@@ -142,7 +143,8 @@ function perhapsMissing(passage: Passage, place: number): boolean {
 
 function patientMatches(rubric: CompiledRubric, postings: Postings, scene: Scene): Match[] {
   const stream = scene.patient;
-  const all = withLikelihood(rubric.elements.filter(({ kind }) => kind === "tell").flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")), stream, rubric.elements);
+  const { elements } = withinReach(rubric, postings);
+  const all = withLikelihood(rubric.elements.filter((element) => element.kind === "tell" && elements.has(element)).flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")), stream, rubric.elements);
   const { kept, lookAlikes } = assign(withoutOthersWords(all.filter(isOpen), all));
   // What one sentence gets wrong may be any of several things: the candidate's correction tells which (scoring/teach-back.ts).
   return [...kept, ...lookAlikes.filter(({ verdict }) => verdict === "wrong")]

@@ -6,6 +6,7 @@ import { isOpen, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, QuestionMatch } from "./types.ts";
+import { withinReach } from "./within-reach.ts";
 
 /** A reply answers in its first words; what comes later stands on its own. */
 const REPLY_WORDS = 30;
@@ -33,7 +34,8 @@ export function replyPassages(station: Station, turns: readonly Turn[], asks: (t
     if (together === null) return [];
     const { stream, from, affirmed } = together;
     const postings = postingsOf(stream, rubric);
-    return missing.flatMap((element) =>
+    const { elements } = withinReach(rubric, postings);
+    return missing.filter((element) => elements.has(element)).flatMap((element) =>
       passagesFor(element, postings, stream, "candidate")
         .filter(isOpen)
         .flatMap((passage): ReplyPassage[] => {

@@ -1,16 +1,15 @@
 import { toldStation } from "../station/told.ts";
-import type { CompiledElement, CompiledRubric, CompiledStatement } from "./compile.ts";
-import { mostCoverage, ROUNDING } from "./coverage.ts";
+import type { CompiledRubric } from "./compile.ts";
 import { earningOf } from "./earning.ts";
 import { candidatePassages } from "./likelihood.ts";
 import { matchStation } from "./match.ts";
-import { LEAST_COVERAGE, type Passage } from "./passages.ts";
+import type { Passage } from "./passages.ts";
 import { groupPossible } from "./gates.ts";
 import { postingsOf, type Postings } from "./postings.ts";
-import type { Response } from "./response.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, UnsafeMatch } from "./types.ts";
 import { unsafeMatches } from "./unsafe.ts";
+import { withinReach } from "./within-reach.ts";
 import { groupsBut, type WordGroup } from "./word-group.ts";
 
 /**
@@ -33,37 +32,20 @@ export interface UtteranceReading {
 /** Reads any number of utterances against one rubric, each as `matchUtterance` would, in a small part of the time. */
 export class UtteranceReader {
   private readonly rubric: CompiledRubric;
-  /** By place of the response. */
-  private readonly owned: { response: Response; owner: CompiledElement | CompiledStatement }[] = [];
 
   constructor(rubric: CompiledRubric) {
     this.rubric = rubric;
-    for (const owner of rubric.elements) {
-      for (const response of [...owner.say, ...owner.incorrect, ...owner.elsewhere.flatMap(({ responses }) => responses)]) this.owned[response.place] = { response, owner };
-    }
-    for (const owner of rubric.unsafe) for (const response of owner.say) this.owned[response.place] = { response, owner };
   }
 
   read(text: string): UtteranceReading {
     const { stream, postings } = this.look(text);
-    const { elements, unsafe } = this.within(postings);
+    const reach = withinReach(this.rubric, postings);
+    const elements = this.rubric.elements.filter((element) => reach.elements.has(element));
+    const unsafe = this.rubric.unsafe.filter((statement) => reach.unsafe.has(statement));
     const tried = candidatePassages(this.rubric, postings, stream, elements);
     // In a station what is said rightly is never unsafe; here it is asked whether a rubric calls the same words both.
     const stated = unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream, []);
     return { kept: earningOf(tried, stated, stream).kept, tried, unsafe: stated };
-  }
-
-  /** Of a rubric's some hundred elements an utterance has words enough for two or three; to look at the others would take all the time there is. */
-  private within({ terms }: Postings): Pick<CompiledRubric, "elements" | "unsafe"> {
-    const owners = new Set<CompiledElement | CompiledStatement>();
-    terms.touched((place, weight, own) => {
-      const owned = this.owned[place];
-      if (owned === undefined || owners.has(owned.owner)) return;
-      const { plainWeight, ownWeight, weight: asked } = owned.response;
-      // Plain words may always be there.
-      if (mostCoverage(weight + plainWeight, own, ownWeight) >= LEAST_COVERAGE * asked - ROUNDING) owners.add(owned.owner);
-    });
-    return { elements: this.rubric.elements.filter((element) => owners.has(element)), unsafe: this.rubric.unsafe.filter((statement) => owners.has(statement)) };
   }
 
   /** Whether one of the element's must-words is nowhere in the utterance: then no passage is even tried. */
