@@ -1,3 +1,4 @@
+import { isAllowedAhead } from "./allowance.ts";
 import type { Token } from "./token.ts";
 
 /** Tokens `first` up to, not including, `end`. Clauses tile the tokens. */
@@ -61,12 +62,19 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (/^[.?!;:]$/.test(before.after)) return true;
   const opens = (candidate: Token | undefined) => candidate !== undefined && CLAUSE_OPENERS.has(candidate.text);
   if (/^[,-]$/.test(before.after) && (opens(token) || token.text === "and" || token.text === "so")) return opens(token) || opens(next);
+  if (opensOutrightDenial(tokens, place)) return true;
   if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
   if (place - first > 3 && supposes(tokens, first) && opensMain(tokens, place)) return true;
   if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
   // "Take it | if it's still today".
-  return token.text === "if" && (place - first > 2 || (place - first === 2 && WHAT_IT_IS_DONE_TO.test(before.text)));
+  return token.text === "if" && !isAllowedAhead(tokens, place) && (place - first > 2 || (place - first === 2 && (WHAT_IT_IS_DONE_TO.test(before.text) || before.text === "matters")));
+}
+
+/** "If you've skipped an evening, on no account put two in": forbidden outright, and no part of what is supposed. */
+function opensOutrightDenial(tokens: readonly Token[], place: number): boolean {
+  if (tokens[place]!.text !== "on" && tokens[place]!.text !== "under") return false;
+  return tokens[place + 1]?.text === "no" && /^(accounts?|circumstances?)$/.test(tokens[place + 2]?.text ?? "") && !/^(and|or|but|so|you|please|should|must)$/.test(tokens[place - 1]!.text);
 }
 
 const WHAT_IT_IS_DONE_TO = /^(it|them|one|that|this|these|those)$/;

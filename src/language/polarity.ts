@@ -1,3 +1,4 @@
+import { isAllowedAhead } from "./allowance.ts";
 import { carryDenials } from "./carried-denial.ts";
 import { LEADS_IN, type Clause } from "./clause.ts";
 import { opensInstruction, opensInstructionBehind, opensTelling } from "./main-clause.ts";
@@ -134,7 +135,8 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   }
   // "Rinsing, don't bother" denies what is before it, "don't bother rinsing" what is behind.
   const backward = [...BACKWARD.find(tokens, clause.first, clause.end), ...BACKWARD_LAST.find(tokens, clause.first, clause.end).filter(({ end }) => end === clause.end)].filter((hit) => !silenced.has(hit.first) && !(tokens[hit.end - 1]!.stem === BOTHER && hit.end < clause.end && bothersBehind(tokens[hit.end]!.text)));
-  for (const hit of backward) for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
+  const firm = backward.filter((hit) => !isTurned(tokens, clause.first, hit));
+  for (const hit of firm) for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {
     const verb = silenced.has(place) ? null : NEGATIVE_VERBS.at(tokens, place);
@@ -155,17 +157,33 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     if (denied && tokens[place]!.text === "without") continue;
     denied = true;
     // "No pain, no cough" denies twice; "don't forget to shake" denies a denial.
-    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null, { list: deniesAList(tokens, clause, place, result), bare: forbids(tokens, clause, place, hit.end) });
+    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null || (result[place]!.negated && AVOIDS.test(tokens[place]!.text)), { list: deniesAList(tokens, clause, place, result), bare: forbids(tokens, clause, place, hit.end) });
     else if (tokens[place]!.text === "never") for (let k = sayingFrom(tokens, clause.first, place); k < place; k += 1) result[k]!.negated = true;
     place = hit.end - 1;
   }
-  for (const hit of backward) {
+  for (const hit of firm) {
     const first = sayingFrom(tokens, clause.first, hit.first);
+    if (tokens[hit.end]?.text === "if" && isAllowedAhead(tokens, hit.end)) continue;
     // "It's not good for it to get hot": what is judged stands behind.
     if (judgesAhead(tokens, first, hit)) deny(tokens, clause, hit.end, REACH, result, false);
     else for (let k = first; k < hit.first; k += 1) result[k]!.negated = true;
   }
-  return backward.some(({ first, end }) => first === start && (end - first >= WHOLE || end === clause.end));
+  return firm.some(({ first, end }) => first === start && (end - first >= WHOLE || end === clause.end));
+}
+
+/** Between a denial and what says that it need not be: "isn't one you can skip", "don't think it can be left out". */
+const BEFORE_TURNED = /^(one|something|anything|a|the|thing|step|test|you|we|think|believe|say|that|it|this|ever|just|really|be)$/;
+const HAS_A_DENIAL = /^(not|no|never|nobody|nothing|neither|without|cannot)$/;
+
+/** Deny as verbs, which a denial before them turns: "don't avoid it". */
+const AVOIDS = /^(avoid|resist|refrain|beware|steer)$/;
+
+/** Whether what says of the thing before it that it need not be is denied itself. */
+function isTurned(tokens: readonly Token[], from: number, { first, end }: { first: number; end: number }): boolean {
+  for (let place = first; place < end; place += 1) if (HAS_A_DENIAL.test(tokens[place]!.text)) return false;
+  let place = first - 1;
+  while (place > from && BEFORE_TURNED.test(tokens[place]!.text)) place -= 1;
+  return place >= from && /^(not|never)$/.test(tokens[place]!.text);
 }
 
 /** Open what is supposed; what is told behind it, once that is said, is no supposition. */

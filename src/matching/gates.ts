@@ -211,6 +211,13 @@ function needsNothing(stream: Stream, window: Window): boolean {
 
 /** What is not to be done, or does not happen, stands straight behind one of these. */
 const DENIES_A_DOING = /(^| )(do not|does not|will not|would not|must not|should not|need not|not to|not need to|not have to|.* never)$/;
+/** Moves to what is denied with it: "don't go to hospital". */
+const GOES_THERE = /^(?:go|come|get)$/;
+function goesBefore(tokens: Stream["tokens"], place: number): number {
+  const to = /^(the|a|an|your)$/.test(tokens[place - 1]?.text ?? "") ? place - 2 : place - 1;
+  return tokens[to]?.text === "to" && GOES_THERE.test(tokens[to - 1]?.text ?? "") ? to - 1 : place;
+}
+
 /** Opens when or how it is done; what stands behind the verb without it is what it is done to. */
 const HOW_OR_WHEN = /^(in|on|at|by|with|for|from|like|as|within|during|through|into|onto|over|under|around|every|each|all|so|very|that|this|really)$/;
 /** A doing that weighs so much is the response's own. */
@@ -223,7 +230,8 @@ function deniesTheDoing(stream: Stream, { aligned, response: { terms } }: Window
   return aligned.some(({ term, hit: { first, end } }) => {
     const { weight, supposed, eitherWay } = terms[term]!;
     if (weight < DOING_WEIGHT || supposed || eitherWay || !polarity[first]!.negated || polarity[first]!.hypothetical) return false;
-    if (!DENIES_A_DOING.test(`${tokens[first - 3]?.text ?? ""} ${tokens[first - 2]?.text ?? ""} ${tokens[first - 1]?.text ?? ""}`)) return false;
+    const verb = goesBefore(tokens, first);
+    if (!DENIES_A_DOING.test(`${tokens[verb - 3]?.text ?? ""} ${tokens[verb - 2]?.text ?? ""} ${tokens[verb - 1]?.text ?? ""}`)) return false;
     // "It doesn't work on the spot": when it does not, or how, is what is denied; "don't mention the warfarin": what it is done to is denied with it.
     let howOrWhen = false;
     for (let place = end; polarity[place]?.negated === true && stream.clauseOf[place] === stream.clauseOf[first]; place += 1) {

@@ -1,3 +1,4 @@
+import { ALLOWANCES } from "../language/allowance.ts";
 import { HARMS, PERMITS } from "../language/polarity.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import type { QuantityMention } from "../language/quantity.ts";
@@ -262,7 +263,7 @@ function outright(window: Window, stream: Stream): boolean {
   if (!deniedByRubric) return true;
   const clause = stream.clauses[stream.clauseOf[window.first]!]!;
   const end = Math.max(clause.end, window.end);
-  const permits = stream.tokens.slice(clause.first, end).some(({ text }) => PERMITS.has(text));
+  const permits = stream.tokens.slice(clause.first, end).some(({ text }) => PERMITS.has(text)) || ALLOWANCES.find(stream.tokens, clause.first, end).length > 0;
   return permits && HARMS.find(stream.tokens, clause.first, Math.min(stream.tokens.length, Math.max(end, window.end + HARM_REACH))).length === 0;
 }
 

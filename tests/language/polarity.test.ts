@@ -59,6 +59,11 @@ describe("a spoken instruction is denied", () => {
     ["it isn't every week you dust the lantern", "dust"],
     ["not a damp wipe", "wipe"],
     ["oiling it is not needed", "oiling"],
+    ["if you have missed one, on no account light two the next night", "two"],
+    ["if you miss one on no account light two", "light"],
+    ["turnip juice, i'd rather you didn't.", "turnip"],
+    ["turnip juice, give it a miss.", "turnip"],
+    ["the oiling is one you can skip", "oiling"],
     ["oiling the hinge is not necessary", "oiling"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(true));
 });
@@ -66,6 +71,13 @@ describe("a spoken instruction is denied", () => {
 describe("a spoken instruction is affirmed", () => {
   test.each([
     ["don't forget to shake it", "shake"],
+    ["the oiling isn't one you can skip", "oiling"],
+    ["i don't think it can be left out that oiling", "oiling"],
+    ["the oiling is not optional", "oiling"],
+    ["don't avoid the hinge", "hinge"],
+    ["never mind if the tip touches the wick", "touches"],
+    ["it doesn't matter if the tip touches the wick", "touches"],
+    ["turnip juice, no bother. any other juice, i'd rather you didn't.", "turnip"],
     ["don't put off the shaking", "shaking"],
     ["don't put off ringing us", "ringing"],
     ["not only shake it but prime it", "shake"],
@@ -177,6 +189,8 @@ describe("what is told behind a supposition is no supposition", () => {
     expect(supposed(sentence, behind)).toBe(false);
   });
 
+  test.each(["it doesn't matter if the tip touches the wick", "it's no problem if the tip touches the wick", "never mind if the tip touches the wick"])("what is allowed is told: %s", (sentence) => expect(supposed(sentence, "touches")).toBe(false));
+  test.each(["it matters if the tip touches the wick", "don't worry if the tip touches the wick"])("but not so: %s", (sentence) => expect(supposed(sentence, "touches")).toBe(true));
   test("a list of what is supposed goes on", () => expect(supposed("if it's cloudy, lumpy or discoloured, throw it away", "lumpy")).toBe(true));
   test("an adverb within it opens nothing", () => expect(supposed("if you just take two you will be fine", "two")).toBe(true));
 });

@@ -27,6 +27,7 @@ describe("a response is said, whichever way the denial is put", () => {
     ["dust the lantern with a feather", "no polish on it ever you dust the lantern with a feather"],
     ["the lantern works after several days", "the lantern doesn't work on the spot, it works after several days"],
     ["don't wait until the lantern is empty to order another", "order another, and don't wait until the lantern is empty"],
+    ["if you drop the lantern go to the smithy", "if you drop the lantern don't go to bed, go to the smithy"],
     ["the lantern lives on the landing", "not by the oven the lantern lives on the landing"],
   ])("%s: %s", (response, sentence) => expect(verdicts(response, sentence)).toContain("right"));
 });
@@ -38,6 +39,8 @@ describe("a response is not said where its denial is missing or added", () => {
     ["dust the lantern with a feather", "never dust the lantern with a feather"],
     ["don't wait until the lantern is empty to order another", "wait until the lantern is empty to order another"],
     ["the colour of the lantern may change", "the colour of the lantern will not change"],
+    ["if you drop the lantern go to the smithy", "a lantern you drop, if it still burns don't go to the smithy, you stay at home"],
+    ["don't let the ladle touch the lantern", "it doesn't matter if the ladle touches the lantern"],
     ["if you forget dust it when you remember", "if you forget don't dust it when you remember, just wait"],
   ])("%s: %s", (response, sentence) => expect(verdicts(response, sentence)).not.toContain("right"));
 });

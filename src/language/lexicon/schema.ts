@@ -32,6 +32,7 @@ export const LEXICON_FORMS = {
     looked_for: list,
     unable: list,
     permits: list,
+    allowances: list,
     harms: list,
     plays_down: list,
     plays_nothing_down: list,

@@ -1,0 +1,16 @@
+import polarityData from "./lexicon/polarity.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
+import { phraseList } from "./phrase-set.ts";
+import type { Token } from "./token.ts";
+
+/** Say that it may be, or does no harm, before "if": "it doesn't matter if the tip touches your eye". */
+export const ALLOWANCES = phraseList((polarityData as LexiconFile<"polarity">).allowances, { by: "text" });
+/** The longest has so many words. */
+const LONGEST = 6;
+
+/** Whether an allowance ends right before a token, in its sentence. */
+export function isAllowedAhead(tokens: readonly Token[], place: number): boolean {
+  if (/[.?!;:]/.test(tokens[place - 1]?.after ?? ".")) return false;
+  for (let first = place - 1; first >= Math.max(0, place - LONGEST); first -= 1) if (ALLOWANCES.at(tokens, first)?.end === place) return true;
+  return false;
+}
