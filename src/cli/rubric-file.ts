@@ -61,7 +61,7 @@ export function blockReader(rubric: string, reads: string[] = []): (include: str
   const own = join(folder, basename(rubric));
   return (include) => {
     if (isShipped(include)) return shippedBlock(include.slice(SHIPPED.length));
-    if (isAbsolute(include) || include.includes("\\")) throw new Unreadable("it must lie in the rubric's folder or below", "Write it relative to the rubric, with forward slashes: 'blocks/opening.yaml'.");
+    if (isAbsolute(include) || include.includes("\\")) throw new Unreadable("it is not relative to the rubric, with forward slashes", "Write it as seen from this file: 'blocks/opening.yaml'.");
     const wanted = resolve(folder, include);
     if (!inside(folder, wanted)) throw new Unreadable("it lies outside the rubric's folder", INSIDE);
     let real: string;

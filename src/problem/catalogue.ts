@@ -90,6 +90,9 @@ export const CATALOGUE = {
   "SW-C23": { title: "an unsafe statement is not found in its own words" },
   "SW-C24": { title: "a wrong statement is not told in its own words" },
   "SW-C25": { title: "no response has a must-word" },
+  "SW-C26": { title: "a phrase is of words that everybody says" },
+  "SW-C27": { title: "a unit is said again beside {quantity}" },
+  "SW-C28": { title: "a phrase of a patient's question is not heard as what it is" },
   // marking: corrections of a sheet
   "SW-M01": { title: "the corrections cannot be read", exit: EXIT.corrections },
   "SW-M02": { title: "a correction does not fit the rubric", exit: EXIT.corrections },

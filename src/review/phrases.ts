@@ -1,6 +1,7 @@
 import type { Finding } from "../problem/problem.ts";
 import { itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
+import type { Element, Item } from "../rubric/schema.ts";
 import { findingAt } from "./finding.ts";
 import type { Readings } from "./readings.ts";
 import { bareResponse } from "./repeats.ts";
@@ -20,7 +21,8 @@ export interface PhraseReview {
 }
 
 /** Tells what every acceptable response earns besides or instead of its own element, at the line where it stands. */
-export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readings): PhraseReview {
+export function reviewPhrases(placed: PlacedRubric, readings: Readings): PhraseReview {
+  const { rubric, places } = placed;
   const findings: Finding[] = [];
   const confusion: Confusion[] = [];
   const figures = { responses: 0, utterances: readings.utterances, unearned: 0, confused: 0, share: 0 };
@@ -71,6 +73,12 @@ export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readin
     const { item, element, place } = elements[number]!;
     findings.push(findingAt(places.element(item.id, place, ["must", must]), "SW-C25", "warning", `no response of '${element.id}' has the must-word '${element.must![must]}', so it keeps nothing out`, "Write a word that the responses have, or take it out."));
   }
+  for (const { list, owner, phrase } of readings.light) findings.push(lightFinding(placed, elements, { list, owner, phrase }));
+  for (const { question: number, list, phrase, said, why, mend } of readings.questions) {
+    const { id } = rubric.scenario.questions[number]!;
+    const told = { says: `is not heard as the patient's question '${id}'`, answer: `does not answer the patient's question '${id}'`, incorrect: `is not told as a wrong reply to '${id}'` }[list];
+    findings.push(findingAt(places.top(["scenario", "questions", number, list, phrase]), "SW-C28", "warning", `'${said}' ${told}: ${why}`, mend));
+  }
   figures.share = figures.responses === 0 ? 0 : figures.confused / figures.responses;
   // Neighbours share words; so few as the bar allows are told and need no mending.
   findings.push(...confusion.map((entry) => confusionFinding(entry, figures.share > MOST_CONFUSED ? "warning" : "info")));
@@ -78,6 +86,18 @@ export function reviewPhrases({ rubric, places }: PlacedRubric, readings: Readin
     findings.push(findingAt(places.top(["id"]), "SW-C06", "warning", `${figures.confused} of ${figures.responses} acceptable responses (${(100 * figures.share).toFixed(1)}%) earn another item as well, more than ${100 * MOST_CONFUSED}%`, "Mend the responses that SW-C02 names; --confusion shows them in a table."));
   }
   return { findings, confusion, figures };
+}
+
+/** A few small words: what they are there to tell is told of everybody. */
+function lightFinding({ rubric, places }: PlacedRubric, elements: readonly { item: Item; element: Element; place: number }[], { list, owner, phrase }: Readings["light"][number]): Finding {
+  const effect = { say: "earns", incorrect: "states wrongly", unsafe: "says" }[list];
+  const mend = "Say more in it, or give it a must-word that has to be said near it.";
+  if (list === "unsafe") {
+    const { id, say } = rubric.unsafe[owner]!;
+    return findingAt(places.unsafe(owner, ["say", say.indexOf(phrase)]), "SW-C26", "warning", `'${phrase}' is of words that everybody says: who says them in any sentence ${effect} the unsafe statement '${id}'`, mend);
+  }
+  const { item, element, place } = elements[owner]!;
+  return findingAt(places.element(item.id, place, [list, (element[list] ?? []).indexOf(phrase)]), "SW-C26", "warning", `'${phrase}' is of words that everybody says: who says them in any sentence ${effect} '${element.id}' of '${item.id}'`, mend);
 }
 
 function confusionFinding({ said, item, other, otherElement, effect, place }: Confusion, severity: "warning" | "info"): Finding {

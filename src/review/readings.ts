@@ -88,6 +88,25 @@ export const readingsSchema = z.object({
       must: z.int().nonnegative(),
     }),
   ),
+  /** Phrases of patient's questions that are not heard as what they are there for. */
+  questions: z.array(
+    z.object({
+      /** Which of the scenario's questions, from 0, and which of its lists. */
+      question: z.int().nonnegative(),
+      list: z.enum(["says", "answer", "incorrect"]),
+      ...silent,
+    }),
+  ),
+  /** Phrases made of a few words that everybody says, with no must-word: any talk has them. */
+  light: z.array(
+    z.object({
+      list: z.enum(["say", "incorrect", "unsafe"]),
+      /** Which of the rubric's elements, or unsafe statements, from 0. */
+      owner: z.int().nonnegative(),
+      /** As the rubric writes it. */
+      phrase: z.string(),
+    }),
+  ),
   /** Words of the shortest and of the middling sentence of every element that applies. */
   speaking: z.object({ words: z.int().nonnegative(), middleWords: z.int().nonnegative() }),
 });

@@ -64,6 +64,13 @@ export class RubricPlaces {
     return written(this.main.data, path);
   }
 
+  /** Where a source is written that no fact beside it names: in the rubric, or in a block of the person's own, whose facts count also where the rubric drops them. */
+  idleSource(key: string): Place | null {
+    if (this.hasTop(["sources", key])) return this.top(["sources", key]);
+    const block = this.blocks.find(({ yaml }) => written(yaml.data, ["sources", key]));
+    return block === undefined || block.foreign || citesSource(block.yaml.data, key) ? null : placeIn(block.yaml, ["sources", key]);
+  }
+
   /** @param index of the section: its id, or the include that brings it in. */
   section(index: number): Place {
     return this.top(["sections", index, this.blocks.some(({ section }) => section === index) ? "include" : "id"]);
@@ -185,6 +192,12 @@ function written(data: unknown, path: readonly PropertyKey[]): boolean {
     value = (value as Record<PropertyKey, unknown>)[key];
   }
   return true;
+}
+
+/** Whether a fact anywhere in the text names the source. */
+function citesSource(data: unknown, key: string): boolean {
+  if (data === null || typeof data !== "object") return false;
+  return Object.entries(data).some(([name, value]) => (name === "source" && value === key) || citesSource(value, key));
 }
 
 function listLength(data: unknown, key: string): number {

@@ -42,7 +42,7 @@ describe("where it is kept", () => {
 });
 
 describe("a store", () => {
-  const readings: Readings = { utterances: 3, responses: [{ response: 1, missed: null, effects: [], unsafe: { said: "swallow it", statement: "swallow" } }], examples: [2], numbers: [], written: [], unfound: [], untold: [], idle: [], speaking: { words: 10, middleWords: 12 } };
+  const readings: Readings = { utterances: 3, responses: [{ response: 1, missed: null, effects: [], unsafe: { said: "swallow it", statement: "swallow" } }], examples: [2], numbers: [], written: [], unfound: [], untold: [], idle: [], questions: [], light: [], speaking: { words: 10, middleWords: 12 } };
   const folder = join(scratch, "store");
   const store = (more = {}) => new KeptReadings({ folder, program: "p", fresh: false, ...more });
   beforeEach(async () => {

@@ -39,7 +39,7 @@ test("readings hold no lines: the same ones are told at the lines of another day
 });
 
 test("a rubric whose phrases all do what they are there for leaves next to nothing to keep", () => {
-  expect(readPhrases(load(SOUND).rubric)).toEqual({ utterances: 9, responses: [], examples: [], numbers: [], written: [], unfound: [], untold: [], idle: [], speaking: { words: expect.any(Number), middleWords: expect.any(Number) } });
+  expect(readPhrases(load(SOUND).rubric)).toEqual({ utterances: 9, responses: [], examples: [], numbers: [], written: [], unfound: [], untold: [], idle: [], questions: [], light: [], speaking: { words: expect.any(Number), middleWords: expect.any(Number) } });
 });
 
 test.each([
