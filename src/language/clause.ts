@@ -65,6 +65,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (opensOutrightDenial(tokens, place)) return true;
   if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
+  if (OKAY.test(token.text) && before.after === "" && !IS_OKAY.test(before.text) && !OKAY_TO.test(next?.text ?? "")) return true;
   if (place - first > 3 && supposes(tokens, first) && opensMain(tokens, place)) return true;
   if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
   // "Take it | if it's still today".
@@ -76,6 +77,12 @@ function opensOutrightDenial(tokens: readonly Token[], place: number): boolean {
   if (tokens[place]!.text !== "on" && tokens[place]!.text !== "under") return false;
   return tokens[place + 1]?.text === "no" && /^(accounts?|circumstances?)$/.test(tokens[place + 2]?.text ?? "") && !/^(and|or|but|so|you|please|should|must)$/.test(tokens[place - 1]!.text);
 }
+
+/** Between two things said, in speech without punctuation: "it has your day on it okay there's a leaflet". */
+const OKAY = /^(okay|ok|alright|cool|lovely|brilliant|perfect|anyway)$/;
+/** Behind these it is what something is: "is that okay", "a cool dry place", "you'll be alright". */
+const IS_OKAY = /^(is|are|was|were|be|it|its|that|thats|this|these|they|he|she|you|i|feel|feels|seem|seems|look|looks|an?|the|your|of|in|and|or|all|just|really|very|too|so|not|perfectly|absolutely|quite|totally|usually|still|if|only|more|keep|stay|to|being)$/;
+const OKAY_TO = /^(to|with|for|if|as|about|and|dry|place|water|when|but)$/;
 
 const WHAT_IT_IS_DONE_TO = /^(it|them|one|that|this|these|those)$/;
 

@@ -6,6 +6,7 @@ import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, WRONG_ACCEPTED, type 
 import { toldOfOthers } from "./others.ts";
 import { plainWording } from "./plain-wording.ts";
 import type { Postings } from "./postings.ts";
+import { remembered } from "./remembered.ts";
 import { inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Gate } from "./types.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
@@ -175,9 +176,28 @@ export function ownShareOf({ aligned, response }: Window): number {
   return aligned.reduce((sum, { term, quality }) => (response.terms[term]!.text === "{quantity}" ? sum : sum + response.terms[term]!.weight * quality), 0) / response.ownWeight;
 }
 
+/** What the right responses of an element affirm and what they deny: stems and sets. */
+const rightWords = remembered(({ say }: CompiledElement) => {
+  const words = { affirmed: new Set<string>(), denied: new Set<string>() };
+  for (const { terms } of say) for (const { keys, negated } of terms) for (const { key } of keys) words[negated ? "denied" : "affirmed"].add(key);
+  return words;
+});
+
+/**
+ * "You might go red in the face" has the weightiest words of "if you get a red face never use it again", and all of them
+ * are right: where not all of it is said, something must be that no right response says so.
+ */
+function saysWhatIsWrong({ response: { terms }, aligned }: Window, element: CompiledElement, { tokens }: Stream): boolean {
+  if (terms.every(({ plain }, place) => plain || aligned.some(({ term }) => term === place))) return true;
+  const { affirmed, denied } = rightWords(element);
+  const isRight = (key: string, negated: boolean) => (negated ? denied : affirmed).has(key);
+  const own = terms.map(({ plain, text, keys, negated }) => !plain && text !== "{quantity}" && !keys.some(({ key }) => isRight(key, negated)));
+  return !own.includes(true) || aligned.some(({ term, hit }) => own[term]! || tokens.slice(hit.first, hit.end).some(({ stem }) => !isRight(stem, terms[term]!.negated)));
+}
+
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
-  if (!notWithHolds(groupsBut(element.notWith, window.response.without), postings, stream, window) || lacksDirection(window) || !saysChosen(window, postings) || !isOwnStatement(window, stream)) return null;
+  if (!notWithHolds(groupsBut(element.notWith, window.response.without), postings, stream, window) || lacksDirection(window) || !saysChosen(window, postings) || !isOwnStatement(window, stream) || !saysWhatIsWrong(window, element, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
   if (isSupposed(window, stream)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;

@@ -99,7 +99,7 @@ export function sayingPassages(element: CompiledElement, postings: Postings, str
     for (const response of other.responses) {
       for (const window of windowsFor(response, postings, stream, WRONG_ACCEPTED)) {
         const quantity = other.quantity === null ? null : readQuantity(stream, window, other.quantity);
-        if (quantity !== null && quantity.reading !== "right") continue;
+        if (quantity !== null && (quantity.reading !== "right" || isRightHere(element, window, stream))) continue;
         const closed = contentGates(element, window, postings, stream, other.quantity === null ? [] : element.must);
         if (closed.length > 0 || readPolarity(stream, window, element.vocabulary) !== "agrees") continue;
         passages.push({ ...passageOf(element, window, postings), verdict: "elsewhere", closed: [], reason: other.note, ...(quantity !== null && { quantity: quantity.mention }) });
@@ -108,6 +108,9 @@ export function sayingPassages(element: CompiledElement, postings: Postings, str
   }
   return passages;
 }
+
+/** A number that is right here is none of elsewhere, though it is right there too: of "15 to 30 minutes" the thirty. */
+const isRightHere = ({ quantity }: CompiledElement, window: Window, stream: Stream) => quantity !== null && readQuantity(stream, window, quantity).reading === "right";
 
 /** One question asks one thing: "any allergies? And which other medicines" must not hide "any allergies?", which fits a little less. */
 const endsOf = ({ kind }: CompiledElement) => (kind === "ask" || kind === "ask-openly" ? "in-the-sentence" : "anywhere");

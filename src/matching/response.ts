@@ -159,7 +159,21 @@ function chosenPlaces(tokens: readonly Token[], slots: readonly Slot[], slotOfWo
     if (typeof slot === "string" || slot.choice === undefined || slot.words.some((one) => CHOOSES_NOTHING.has(one)) || CHOOSES_NOTHING.has(text)) return;
     last.set(slot.choice, place);
   });
-  return new Set(last.values());
+  const chosen = new Set(last.values());
+  slots.forEach((slot, at) => {
+    if (typeof slot === "string" || slot.choice === undefined || !endsChoiceOfSeveral(slots, at) || !PARTICLE.test(slot.words[0]!)) return;
+    chosen.add(slotOfWord.lastIndexOf(at));
+  });
+  return chosen;
+}
+
+/** "(Leave it on)" is no "leave": the particle tells what is done. */
+const PARTICLE = /^(on|off|in|out|up|down|away)$/;
+
+/** Whether a slot is the last word of an alternative of several words. */
+function endsChoiceOfSeveral(slots: readonly Slot[], at: number): boolean {
+  const choiceAt = (place: number) => { const slot = slots[place]; return slot === undefined || typeof slot === "string" ? undefined : slot.choice; };
+  return choiceAt(at - 1) === choiceAt(at) && choiceAt(at + 1) !== choiceAt(at);
 }
 
 interface Read {

@@ -61,3 +61,12 @@ describe("in speech without sentence ends a statement does not run over into wha
   test("something is told between its words", () => expect(runs("so you wash your hands you plug the lamp in every evening")).toEqual([true]));
   test("nothing is", () => expect(runs("so you wash it with the lamp on every evening")).toEqual([false]));
 });
+
+describe("of what only the wrong statement says something must be said", () => {
+  const lamp = cardWith(`
+      - { id: glow, label: It may glow, say: ["your lamp might glow red", "a red glow is nothing to fear"], incorrect: ["red glow|gleam (never light)|(never trim) it again"] }
+`);
+  const held = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, lamp).incorrect.map(({ item }) => item);
+  test.each(["You might see a red glow.", "There's a red glow to it, and it's over quickly."])("not by: %s", (says) => expect(held(says)).toEqual([]));
+  test("though a word of it is left out", () => expect(held("With a red glow you never light it.")).toEqual(["glow"]));
+});

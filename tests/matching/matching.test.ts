@@ -4,7 +4,7 @@ import { matchStation } from "../../src/matching/match.ts";
 import { packRubric, unpackRubric } from "../../src/matching/packed.ts";
 import { findStation } from "../../src/station/find.ts";
 import { readTranscript } from "../../src/transcript/read.ts";
-import { CARD } from "../scoring/station-card.ts";
+import { CARD, cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 const compiled = compileRubric(CARD);
 
@@ -97,4 +97,13 @@ test("a packed rubric finds what the rubric found", () => {
   for (const sentence of ["Shake the inhaler well.", "Hold your breath for two seconds.", "Give your puffer a good shake."]) {
     for (const element of ["shake", "hold"]) expect(verdicts(sentence, element, packed)).toEqual(verdicts(sentence, element));
   }
+});
+
+describe("in speech without punctuation an okay parts what is said", () => {
+  const sheets = cardWith(`
+      - { id: sheet, label: Gives the sheet, say: ["there's a leaflet in the drawer"], not_with: ["(purse|shade)"] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, sheets).items.find(({ id }) => id === "sheet")?.content;
+  test.each(["it has the day on it for your purse okay theres a leaflet in the drawer", "put the shade up alright theres a leaflet in the drawer"])("%s", (says) => expect(content(says)).toBe("complete"));
+  test.each(["theres a leaflet in the drawer for your purse", "with the shade it is okay for the leaflet in the drawer"])("but: %s", (says) => expect(content(says)).not.toBe("complete"));
 });

@@ -57,3 +57,12 @@ test("a bare number that is right of another element is not held against this on
   expect(content("Put three in each lamp.")).toBe("absent");
   expect(content("Put four in each lamp.")).toBe("incorrect");
 });
+
+describe("a number that is right here is none of elsewhere, though it would do there too", () => {
+  const steep = cardWith(`
+      - { id: steep, label: Within ten minutes, quantity: { value: 10, unit: minute }, must: ["(again)"], say: ["if it goes out within {quantity} light the lantern again"], elsewhere: [{ jurisdiction: [XX], quantity: { value: [5, 10], unit: minute }, note: five minutes in an invented country }] }
+`);
+  const differs = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, steep).items.find(({ id }) => id === "steep");
+  test("right", () => expect(differs("If it goes out within ten minutes light the lantern again.")?.content).toBe("complete"));
+  test("right elsewhere alone", () => expect(differs("If it goes out within five minutes light the lantern again.")?.remarks).toEqual(["differs from this station's guidance: five minutes in an invented country"]));
+});

@@ -149,3 +149,12 @@ describe("what some of the speaker's patients think is no statement", () => {
   test.each(["A lot of my gents think they can stop their preventer and use this, and they end up in here.", "Some of our patients stop the preventer and use this."])("%s", (says) => expect(unsafe(says)).toEqual([]));
   test("said to the patient, it is", () => expect(unsafe("You can stop your preventer and use this.")).toEqual(["stop"]));
 });
+
+describe("a particle that ends an alternative of several words tells what is done", () => {
+  const lamp = cardWith("      - { id: glow, label: It glows, say: [the lamp glows] }", "minimum: 50", `
+  - { id: smoke, label: Leaves it lit in smoke, severity: major, say: ["smoky|sooty|smouldering (snuff it twice)|(leave it on)|(is normal)"] }
+`);
+  const found = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, lamp).unsafe.found.map(({ id }) => id);
+  test("left out", () => expect(found("If it is smoky, that is against the rules, and I'd leave the wicks alone.")).toEqual([]));
+  test("said", () => expect(found("When it's smoky just leave it on.")).toEqual(["smoke"]));
+});
