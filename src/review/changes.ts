@@ -78,7 +78,10 @@ function value(given: unknown): string {
   if (given === undefined) return "none";
   if (typeof given === "string") return `'${given}'`;
   if (isQuantity(given)) return quantityWords(given);
-  return isList(given) ? quoted(given) : JSON.stringify(given);
+  if (isList(given)) return quoted(given);
+  if (Array.isArray(given)) return given.map(value).join(", ");
+  if (isRecord(given)) return `(${Object.entries(given).map(([name, inner]) => `${plain(name)} ${value(inner)}`).join(", ")})`;
+  return String(given);
 }
 
 const quoted = (list: readonly string[]) => list.map((entry) => `'${entry}'`).join(", ");

@@ -19,6 +19,11 @@ test("every code that the sources use is in the catalogue, and every code of the
   expect([...used].sort()).toEqual(Object.keys(CATALOGUE).sort());
 });
 
+test("every code of rubrics and of their check says how to mend what has it", () => {
+  const without = Object.entries(CATALOGUE as Record<string, { mend?: string }>).filter(([code, { mend }]) => /^SW-[RC]/.test(code) && !/^[A-Z].*\.$/.test(mend ?? ""));
+  expect(without).toEqual([]);
+});
+
 test("the README's table of exit codes is the catalogue's", () => {
   const rows = [...readFileSync("README.md", "utf8").matchAll(/^\| (\d+) \| (.+) \|$/gm)].map(([, code, meaning]) => [Number(code), meaning]);
   expect(rows).toEqual(Object.entries(EXIT_MEANING).map(([code, meaning]) => [Number(code), meaning]));

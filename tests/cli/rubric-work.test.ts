@@ -1,5 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { objectsOf } from "../../src/rubric/form.ts";
+import { rubricSchema } from "../../src/rubric/schema.ts";
 import { built } from "./built.ts";
 
 const saidwell = built();
@@ -65,9 +67,17 @@ describe("rubric new", () => {
     expect(run("new", "our-station.yaml")).toMatchObject({ code: 0, out: "", err: "" });
     const check = run("check", "our-station.yaml", "--max-warnings", "0", "--today", "2026-11-25");
     expect(check).toMatchObject({ code: 0, out: expect.stringContaining("0 errors, 0 warnings, 0 notes") });
-    saidwell.write("talk.txt", "Pharmacist: Hello, I am Robin, the pharmacist. Can I take your full name?\nPatient: Sam Hill.\nPharmacist: And what's your date of birth?\nPatient: The first of May 1970.\nPharmacist: Take one tablet every morning. If you forget, skip the missed dose. Never take a double dose. If a rash spreads, stop and ring us.\nPatient: Thank you.\nPharmacist: Goodbye.\n");
+    saidwell.write("talk.txt", "Pharmacist: Hello, I am Robin, the pharmacist. Can I take your full name?\nPatient: Sam Hill.\nPharmacist: And what's your date of birth?\nPatient: The first of May 1970.\nPharmacist: Take one tablet every morning. Stay upright for thirty minutes afterwards. If you forget, skip the missed dose. Never take a double dose. If a rash spreads, stop and ring us.\nPatient: Thank you.\nPharmacist: Goodbye.\n");
     const sheet = JSON.parse(saidwell.run(["mark", "talk.txt", "--rubric", "our-station.yaml", "--format", "json"]).out) as { items: { id: string; content: string }[] };
-    expect(sheet.items.map(({ id, content }) => [id, content])).toEqual([["identity", "complete"], ["how-many", "complete"], ["missed-dose", "complete"], ["warning-sign", "complete"]]);
+    expect(sheet.items.map(({ id, content }) => [id, content])).toEqual([["identity", "complete"], ["how-many", "complete"], ["upright", "complete"], ["swallowing", "not-offered"], ["missed-dose", "complete"], ["warning-sign", "complete"]]);
+  });
+
+  test("has every field that a rubric, an item, a question or an unsafe statement can have, so that nobody must read the schema", () => {
+    const starter = run("new").out;
+    const names = new Set(objectsOf(rubricSchema).flatMap((object) => object.names));
+    expect([...names].filter((name) => !new RegExp(`\\b${name}: ?`).test(starter))).toEqual([]);
+    // Each stands below a comment, or beside one, but for what its name says.
+    expect(starter.split("\n").filter((line) => line.trimStart().startsWith("#")).length).toBeGreaterThan(35);
   });
 
   test("takes the id from the file's name and leads the editor to the schema", () => {

@@ -5,6 +5,7 @@ import { junitReport } from "../../src/report/findings/junit.ts";
 import { markdownReport } from "../../src/report/findings/markdown.ts";
 import { renderCheck, type FindingsLook } from "../../src/report/findings/render.ts";
 import { sarifReport, uriOf } from "../../src/report/findings/sarif.ts";
+import { CATALOGUE, type FindingCode } from "../../src/problem/catalogue.ts";
 import { displayWidth } from "../../src/report/width.ts";
 import type { CheckReport } from "../../src/review/types.ts";
 import { everyFinding } from "./every-finding.ts";
@@ -147,11 +148,11 @@ describe("SARIF 2.1.0", () => {
     expect(parsed(nothing).results).toEqual([]);
   });
 
-  test("each result points at its rule, and rules are told once, with the mend as help", () => {
+  test("each result points at its rule, and rules are told once, with a mend as help that names nothing of one finding alone", () => {
     const { results, tool } = parsed(report);
     for (const { ruleId, ruleIndex } of results) expect(tool.driver.rules[ruleIndex]!.id).toBe(ruleId);
     expect(new Set(tool.driver.rules.map(({ id }) => id)).size).toBe(tool.driver.rules.length);
-    expect(tool.driver.rules.find(({ id }) => id === report.findings[0]!.code)!.help.text).toBe("Say it *another* way.");
+    expect(tool.driver.rules.find(({ id }) => id === report.findings[0]!.code)!.help.text).toBe((CATALOGUE[report.findings[0]!.code as FindingCode] as { mend?: string }).mend);
   });
 
   test("'info' is SARIF's note", () => {

@@ -215,6 +215,19 @@ describe("the report", () => {
     for (const row of text.split("\n").filter((line) => line.startsWith("| "))) expect(row.replaceAll("\\|", "").split("|")).toHaveLength(6);
   });
 
+  test("of two rubrics that are no versions of one another says so", () => {
+    const other = compare(load(SOUND.replace("id: card", "id: other-card"))).report;
+    for (const format of ["text", "markdown"] as const) {
+      expect(renderComparison(other, { ...look, format }).replace(/\s+/g, " ")).toContain("no two versions of one");
+      expect(renderComparison(report, { ...look, format })).not.toContain("two rubrics");
+    }
+  });
+
+  test("tells a source in words, not as a program would write it", () => {
+    const changed = told(edited(["  guideline: {", "  leaflet: { body: A body, title: A leaflet, year: 2025 }\n  guideline: {"]));
+    expect(changed).toEqual(["rubric sources: leaflet none -> (body 'A body', title 'A leaflet', year 2025) (words)"]);
+  });
+
   test("as JSON is the comparison itself", () => {
     expect(JSON.parse(renderComparison(report, { ...look, format: "json" }))).toEqual(JSON.parse(JSON.stringify(report)));
   });

@@ -26,6 +26,7 @@ export async function runCodes(code: string | undefined, flags: Pick<OutputFlags
   for (const { code: name, title, exit } of listed) {
     page.entry({ indent: 2, lead: strong(name), hang: 8, body: title, right: exit === undefined ? "warning" : String(exit) });
   }
+  if (code !== undefined && listed[0]!.mend !== undefined) page.entry({ indent: 10, body: listed[0]!.mend });
   if (code !== undefined) page.entry({ indent: 10, body: consequence(listed[0]!.code, listed[0]!.exit) });
   await writeOutput(page.toString(), { inputs: [] });
 }

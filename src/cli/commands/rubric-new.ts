@@ -25,7 +25,7 @@ export async function runRubricNew(file: string | undefined): Promise<void> {
 
 function starter(id: string, folder: string): string {
   const schema = relative(resolve(folder), SCHEMA).split(sep).join("/");
-  return STARTER.replace("{schema}", schema).replace("{id}", id);
+  return STARTER.replace("{schema}", schema).replaceAll("{id}", id);
 }
 
 /** The file's name as an id, as far as it gives one. */

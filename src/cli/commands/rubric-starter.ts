@@ -17,10 +17,15 @@ scenario:
     An adult collects a first supply of a tablet that is taken once a day. Explain how to take it and what to do when a
     dose is missed.
   counselled: patient # or carer
+  # Where it takes place; people read it, nothing depends on it. So may most texts of a rubric: title, task, note, reason.
+  setting: At the counter of a pharmacy
+  # What holds in this station, in words of your own: an item with 'when' applies only where its conditions stand here.
+  # 'child' and 'adult' tell the patient's age as well: what is told of people of another age is then not counted.
+  conditions: [adult, first-supply]
   # What the supplied label says. A quantity here can be asked for below.
   label:
     dose: { text: Take ONE tablet each morning, quantity: { value: 1, unit: tablet } }
-  # What the patient may ask, in several wordings, and which item answers it (or 'answer:' with phrases).
+  # What the patient may ask, in several wordings, and which items answer it.
   questions:
     - id: forgot
       says:
@@ -28,9 +33,24 @@ scenario:
         - what do i do if i miss a dose
         - suppose i forget to take it
       answered_by: [missed-dose]
+    # What no item holds has its answer here, and what would be wrong to reply.
+    - id: halves
+      says:
+        - can i cut it in half
+        - is it all right to break them in two
+        - may i halve the tablet
+      answer:
+        - yes you can halve it along the line
+        - it breaks in two along the line
+      incorrect:
+        - never break it, swallow it whole
+        - halving it makes it useless
 
 # A clock in quotes ("7:00"), '7 min', or seconds.
 time: { limit: 7 min, target: 6 min }
+
+# More ways to say things may stand in a file of their own, by item and element, see "Rubrics" in the README:
+# responses: responses/{id}.yaml
 
 # What facts are taken from. Each fact below names one of these, or 'common practice, no source'.
 sources:
@@ -38,12 +58,13 @@ sources:
     body: WHO Collaborating Centre for Patient Safety Solutions
     title: Patient Safety Solutions, volume 1, solution 2 - Patient Identification
     year: 2007
-    detail: At least two identifiers
+    detail: At least two identifiers # page, section or number; may be left out
 
 sections:
   # A section may also be a block of items that many stations share: shipped:opening, shipped:checking-understanding,
   # shipped:storage, shipped:closing, or a file beside this one. Its items can be dropped and their fields replaced:
   # - include: shipped:opening
+  #   title: Before you start
   #   drop: [agreement]
   #   override: { identity: { critical: true } }
   - id: opening
@@ -86,9 +107,10 @@ sections:
       # The short form: an item of one element.
       - id: how-many
         label: One tablet each morning
+        # Its share of the total; left out, 1.
         weight: 2
         fact: { source: "common practice, no source", jurisdiction: [any], review_by: 2027-12-31 }
-        # {quantity} stands where the number is said.
+        # {quantity} stands where the number is said, with its unit: "one tablet".
         say:
           - take {quantity} every morning
           - "{quantity} each morning"
@@ -96,6 +118,41 @@ sections:
           - it's {quantity} once a day at breakfast
         # The number that the words must carry. A wrong number is incorrect, not absent.
         quantity: { label: dose } # or { value: 1, unit: tablet }
+
+      - id: upright
+        label: Stays upright for half an hour to an hour afterwards
+        # Only where these conditions of the scenario hold; 'not first-supply' where one must not. Left out, always.
+        when: [first-supply]
+        # What it applies to, and a note, may be left out.
+        fact: { source: "common practice, no source", jurisdiction: [any], applies_to: tablets of this invented kind, review_by: 2027-12-31, note: Made up for this starter. }
+        say:
+          - stay upright for {quantity} afterwards
+          - don't lie down for {quantity} after you've taken it
+          - sit or stand for {quantity} once you've swallowed it
+        # A number, or [from, to]; how far off still counts, in the same unit; and which way more is right too: exact (left
+        # out), at-least or at-most.
+        quantity: { value: [30, 60], unit: minute, tolerance: 5, bound: exact }
+        # What is right in another country: the sheet says that it differs from this station, and it is never unsafe.
+        elsewhere:
+          - jurisdiction: [XX]
+            quantity: { value: 10, unit: minute }
+            # Phrases of its own may be given with 'say:'; left out, those of the element count.
+            note: Ten minutes in an invented country.
+
+      - id: swallowing
+        label: Helps with tablets that are hard to swallow
+        # Only where the patient says one of these; never said, the item is outside the marks.
+        cue:
+          patient:
+            - i can't swallow tablets
+            - tablets stick in my throat
+            - i find big tablets hard to get down
+        # full, half or none: after the patient asked; after a prompt; where the patient said it and was told it is right.
+        credit: { after_question: full, prompted: half, confirmed: half }
+        say:
+          - have a mouthful of water before you swallow it
+          - lean forward a little as you swallow the tablet
+          - a sip of water first helps a tablet slide down
 
       - id: missed-dose
         label: What to do when a dose is missed
@@ -123,6 +180,9 @@ sections:
             # Words without which nothing counts, one notion an entry.
             must:
               - (two|double)
+            # Words in the same clause that mean something else: a number of times is no number of tablets.
+            not_with:
+              - two times
 
       - id: warning-sign
         label: A rash that spreads must alarm
@@ -153,17 +213,31 @@ unsafe:
       - take two the next day to make up for it
       - double up the next day
       - just take two tomorrow
+    # As those of an element; 'quantity', 'fact' and 'examples' may stand here as well.
     must:
       - (two|double)
     not_with:
       - (never|not)
     fact: { source: "common practice, no source", jurisdiction: [any], review_by: 2027-12-31 }
+    examples:
+      earns: ["If you forget it, take two the next day."]
+      misses: ["Don't take two the next day."]
+  - id: several-a-day
+    label: Tells the patient to take several tablets a day
+    severity: major
+    say:
+      - take {quantity} every day
+      - you can have {quantity} a day
+      - up to {quantity} in a day is fine
+    quantity: { value: 2, unit: tablet, bound: at-least }
 
-# The pass rule: per cent of the weighted total, critical items (all, or how many), unsafe statements still allowed.
+# The pass rule: per cent of the weighted total, critical items (all, or how many), unsafe statements still allowed, and
+# whether running over the limit fails the station.
 pass:
   minimum: 60
   critical: all
-  unsafe: { major: 0, moderate: 0 }
+  unsafe: { major: 0, moderate: 0, minor: 1 }
+  within_limit: false
 
 # Who changed what and why, newest first.
 history: []

@@ -14,8 +14,6 @@ import type { FindingsLook } from "./render.ts";
 const SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 const ENTRIES = new Map<string, CatalogueEntry>(Object.entries(CATALOGUE));
 const GRAVITY: readonly Level[] = ["note", "warning", "error"];
-/** A rule's help quotes so many of its mends: they differ only in the names they speak of. */
-const MOST_MENDS = 3;
 
 /** One run of the check as SARIF 2.1.0: a rule a code, a result a finding, places relative to the root of the sources. */
 export function sarifReport(raw: CheckReport, { root }: Pick<FindingsLook, "root">): string {
@@ -47,14 +45,15 @@ export function sarifReport(raw: CheckReport, { root }: Pick<FindingsLook, "root
 
 function ruleOf(code: string, findings: readonly Finding[]) {
   const own = findings.filter((finding) => finding.code === code);
-  const mends = [...new Set(own.flatMap(({ mend }) => (mend === undefined ? [] : [sentence(mend)])))];
   const level = own.map(levelOf).sort((a, b) => GRAVITY.indexOf(b) - GRAVITY.indexOf(a))[0]!;
-  const title = sentence(ENTRIES.get(code)?.title ?? code);
+  const entry = ENTRIES.get(code);
+  const title = sentence(entry?.title ?? code);
   return {
     id: code,
     shortDescription: { text: title },
     fullDescription: { text: title },
-    help: { text: mends.length === 0 ? title : mends.slice(0, MOST_MENDS).join("\n") },
+    // Shown beside every result of the rule: it names nothing that only one of them is about.
+    help: { text: entry?.mend ?? title },
     defaultConfiguration: { level },
   };
 }

@@ -1,6 +1,6 @@
 import type { RubricComparison } from "../../review/compare.ts";
 import { escapeMarkdown, markdownTable } from "../markdown.ts";
-import { causeWords, elementWords, KEPT, markWords, partName, resultWords, versionWords } from "./comparison-words.ts";
+import { causeWords, elementWords, KEPT, markWords, partName, resultWords, twoRubrics, versionWords } from "./comparison-words.ts";
 
 /** A job summary or a comment should stay readable; the JSON form has everything. */
 const MOST_CANDIDATES = 100;
@@ -9,6 +9,8 @@ const MOST_CANDIDATES = 100;
 export function comparisonMarkdown(report: RubricComparison): string {
   const { changes, changed, failed, transcripts } = report;
   const parts = ["# Rubric comparison", `Before: ${escapeMarkdown(versionWords(report.before))}  \nAfter: ${escapeMarkdown(versionWords(report.after))}`];
+  const two = twoRubrics(report);
+  if (two !== null) parts.push(`**${escapeMarkdown(two)}**`);
   if (report.versionKept) parts.push(`**${KEPT}**`);
   parts.push("## What was edited");
   parts.push(changes.length === 0 ? "Nothing: the two say the same." : markdownTable(["no.", "part", "change", "marks"], changes.map((change, place) => [`${place + 1}`, partName(change), change.text, change.marks ? "can change" : "words only"])));

@@ -6,7 +6,7 @@ import { faint, strong, styled, type Page, type Text } from "../page.ts";
 import { pageOf, type Look } from "../page-of.ts";
 import { MARK_STYLE, MARK_WORD } from "../style.ts";
 import { comparisonMarkdown } from "./compare-markdown.ts";
-import { causeWords, elementWords, KEPT, markFigures, partName, resultWords, versionWords } from "./comparison-words.ts";
+import { causeWords, elementWords, KEPT, markFigures, partName, resultWords, twoRubrics, versionWords } from "./comparison-words.ts";
 
 interface ComparisonLook extends Look {
   format: "text" | "json" | "markdown";
@@ -22,6 +22,8 @@ function text(report: RubricComparison, look: Look): string {
   const page = pageOf(look);
   page.entry({ lead: strong("Before"), hang: 8, body: versionWords(report.before) });
   page.entry({ lead: strong("After"), hang: 8, body: versionWords(report.after) });
+  const two = twoRubrics(report);
+  if (two !== null) page.entry({ body: styled(two, "fair") });
   if (report.versionKept) page.entry({ body: styled(KEPT, "fair") });
   page.heading("What was edited", plural(report.changes.length, "change"));
   if (report.changes.length === 0) page.entry({ body: "nothing: the two say the same" });

@@ -7,6 +7,11 @@ import { MARK_WORD } from "../style.ts";
 
 export const KEPT = "The version number is the same, though marks can change: raise it.";
 
+/** What stands above a comparison of two rubrics that are no versions of one another; null of two versions. */
+export function twoRubrics({ before, after }: Pick<RubricComparison, "before" | "after">): string | null {
+  return before.id === after.id ? null : `These are two rubrics, '${before.id}' and '${after.id}', and no two versions of one: only items with the same id are compared.`;
+}
+
 export function versionWords({ id, version, hash, file }: RubricComparison["before"]): string {
   return `${file} (${id}, version ${version}, content ${hash.slice(0, 12)})`;
 }

@@ -78,6 +78,7 @@ function oneItem(page: Page, rubric: Rubric, item: Item, responses: boolean): vo
   });
   if (about.length > 0) page.entry({ indent: 2, body: faint(about.join("; ")) });
   if (item.fact !== undefined) page.entry({ indent: 2, body: faint(factWords(item.fact)) });
+  if (responses) phrases(page, 2, "cue", item.cue?.patient);
   if (only !== undefined) return detail(page, only, 2, responses);
   for (const element of item.elements) {
     const extra = particulars(element, rubric);
@@ -89,7 +90,8 @@ function oneItem(page: Page, rubric: Rubric, item: Item, responses: boolean): vo
 function particulars(element: Element, rubric: Rubric): string[] {
   return [
     ...(element.quantity === undefined ? [] : [quantityWords(element.quantity, rubric.scenario.label)]),
-    ...(element.elsewhere ?? []).map(({ jurisdiction, note }) => `in ${jurisdiction.join(", ")}: ${note}`),
+    ...(element.red_flag === true ? ["a red flag"] : []),
+    ...(element.elsewhere ?? []).map(({ jurisdiction, quantity, note }) => `in ${jurisdiction.join(", ")}${quantity === undefined ? "" : ` ${quantityWords(quantity, rubric.scenario.label)}`}: ${note}`),
   ];
 }
 
@@ -100,6 +102,7 @@ function detail(page: Page, element: Element, indent: number, responses: boolean
   phrases(page, indent, "must", element.must);
   phrases(page, indent, "not with", element.not_with);
   phrases(page, indent, "wrong", element.incorrect);
+  for (const { jurisdiction, say } of element.elsewhere ?? []) phrases(page, indent, `in ${jurisdiction.join(", ")}`, say);
   if (element.red_flag === true) phrases(page, indent, "wrong", ["that it is nothing, normal or harmless: it is a red flag"]);
 }
 
