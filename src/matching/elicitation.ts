@@ -61,6 +61,13 @@ export function asks(stream: Stream, span: WordSpan): boolean {
   return false;
 }
 
+/** Whether a turn waits for a yes or a no: it asks so, or ends in what is put with a question mark ("it's only me?"), and not in "what if". */
+export function waitsForYes(stream: Stream, span: WordSpan): boolean {
+  const { first, end } = tokensIn(stream, span);
+  for (let place = end - 1; place >= Math.max(first, end - QUESTION_REACH); place -= 1) if (stream.acts[place] !== "tell") return stream.acts[place] === "ask-closed";
+  return end > first && stream.tokens[end - 1]!.after === "?";
+}
+
 /** Offered, after the patient's question, or after a prompt. */
 export function elicitationOf(scene: Scene, element: CompiledElement, questionsFor: ReadonlySet<string>, span: WordSpan): { elicitation: Elicitation; elicitedBy?: WordSpan } {
   const place = turnAt(scene.turns, span);
@@ -143,6 +150,8 @@ export interface Yes {
   kind: "yes" | "confirms";
   /** "Yes, that's right": a yes that is confirmed in the same breath. */
   sure?: true;
+  /** "It is", "every time, yes": a yes to the last thing asked alone. */
+  toTheLast?: true;
 }
 
 /**
@@ -160,15 +169,21 @@ export function saysYesTo(scene: Scene, said: WordSpan, topic: Topic): Yes | nul
   const asked = new Set(scene.patient.tokens.slice(from, to).map(({ stem }) => stem));
   const yes = openingYes(tokens, first, Math.min(end, first + REACTION_REACH), asked);
   if (yes === null) return null;
-  for (let k = yes.end; k < Math.min(end, yes.end + REFUSED_WITHIN); k += 1) if (/^(no|not|never|but|cannot|until|till|except|apart|bar)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`)) return null;
+  for (let k = yes.end; k < Math.min(end, yes.end + REFUSED_WITHIN); k += 1) if (/^(no|not|never|but|cannot|until|till|except|apart|bar)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`) && !forbidsOther(tokens, k, asked)) return null;
   if (takenBackBehind(scene.candidate, yes.end, topic, { editing: false }) !== null) return null;
-  return { span: { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 }, kind: yes.kind, ...(yes.sure && { sure: true }) };
+  return { span: { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 }, kind: yes.kind, ...(yes.sure && { sure: true }), ...(yes.toTheLast && { toTheLast: true }) };
 }
 
 /** The same, where the candidate does not correct what was said. */
 export function yesWithoutCorrection(scene: Scene, said: WordSpan, topic: Topic): Yes | null {
   const yes = saysYesTo(scene, said, topic);
   return yes !== null && reactionTo(scene, said)?.kind !== "corrects" ? yes : null;
+}
+
+/** "Yes, don't waste it" forbids something else than what was asked; "yes, but don't" and "don't use it" forbid that. */
+function forbidsOther(tokens: readonly Token[], place: number, asked: ReadonlySet<string>): boolean {
+  const verb = tokens[place + 1];
+  return tokens[place]!.text === "not" && tokens[place - 1]?.text === "do" && tokens[place]!.after === "" && verb !== undefined && !asked.has(verb.stem) && !/^(do|you|ever|please|that|it)$/.test(verb.text);
 }
 
 /** "Yes, but", "definitely not": so soon behind a yes it is none. */
@@ -179,28 +194,57 @@ const MOST_STRANGE = 2;
 /** Between "you can" and the verb it leaves out or takes up: "you can certainly". */
 const SAYS_HOW = /^(certainly|definitely|absolutely|of|course|just|both|all|always|indeed|do|that|it|yes|if)$/;
 
+/** "That's the one" confirms; "that's the one that frightens me" does not. */
+const pointsOn = (tokens: readonly Token[], end: number) => tokens[end - 1]!.text === "one" && tokens[end - 1]!.after === "" && end < tokens.length;
+
 /** "Exactly", "that's right": more than that one is listening. */
 function isSure(tokens: readonly Token[], place: number): boolean {
   const hit = CONFIRMATIONS.at(tokens, place);
-  return hit !== null && (hit.end - place > 1 ? !PRAISES.test(tokens[place]!.text) : SURE.at(tokens, place) !== null);
+  if (hit === null || pointsOn(tokens, hit.end)) return false;
+  return hit.end - place > 1 ? !PRAISES.test(tokens[place]!.text) : SURE.at(tokens, place) !== null;
 }
 
 /** The yes that a stretch opens with, behind what wins time. @param asked stems of what it says yes to: "you can share it", but not "you can buy her one". */
-function openingYes(tokens: readonly Token[], first: number, end: number, asked: ReadonlySet<string>): { end: number; kind: Yes["kind"]; sure?: true } | null {
+function openingYes(tokens: readonly Token[], first: number, end: number, asked: ReadonlySet<string>): { end: number; kind: Yes["kind"]; sure?: true; toTheLast?: true } | null {
   let strange = 0;
   for (let place = first; place < end; ) {
     const { text, after } = tokens[place]!;
     if (/^(no|nope|nah|not|never)$/.test(text)) return null;
+    const taken = takesUp(tokens, place, end);
+    if (taken !== null) return { end: taken, kind: "confirms", toTheLast: true };
     const confirms = CONFIRMATIONS.at(tokens, place);
     if (confirms !== null && isSure(tokens, place) && tokens[confirms.end]?.text !== "not") return { end: confirms.end, kind: "confirms" };
     const yes = AFFIRMATIONS.at(tokens, place);
-    if (yes !== null) return tokens[yes.end]?.text === "not" || !allows(tokens, yes.end, end, asked) ? null : { end: yes.end, kind: /^(yes|yeah|yep|sure)$/.test(text) ? "yes" : "confirms", ...(isSure(tokens, yes.end) && { sure: true }) };
+    if (yes !== null) return tokens[yes.end]?.text === "not" || !allows(tokens, yes.end, end, asked) ? null : { end: yes.end, kind: /^(yes|yeah|yep|sure)$/.test(text) ? "yes" : "confirms", ...((isSure(tokens, yes.end) || bidsSo(tokens, yes.end)) && { sure: true }) };
     const skipped = STALLS.at(tokens, place) ?? OPENERS.at(tokens, place) ?? HESITATIONS.at(tokens, place);
     if (skipped !== null) place = skipped.end;
     else if (after !== "" && strange < MOST_STRANGE) {
       strange += 1;
       place += 1;
     } else return null;
+  }
+  return null;
+}
+
+/** "Yes, do that." */
+const bidsSo = (tokens: readonly Token[], place: number) => tokens[place]?.text === "do" && /^(that|so)$/.test(tokens[place + 1]?.text ?? "") && (place + 2 >= tokens.length || tokens[place + 1]!.after !== "");
+
+const VERB_ALONE = /^(is|are|was|do|does|did|can|could|will|would|should|may|must|have|has)$/;
+const YES = /^(yes|yeah|yep|aye|indeed|sure)$/;
+/** So long is a sentence that a yes closes. */
+const LONGEST_BEFORE_YES = 8;
+
+/**
+ * Where a yes ends that takes up the question's verb ("it is", "they can, yes"), or that closes its sentence ("gel's fine,
+ * yes"); null where there is none.
+ */
+function takesUp(tokens: readonly Token[], place: number, end: number): number | null {
+  const verb = tokens[place + 1];
+  if (place + 1 < end && /^(it|they|he|she|that|this|those|you|i|we)$/.test(tokens[place]!.text) && VERB_ALONE.test(verb!.text) && (verb!.after !== "" || YES.test(tokens[place + 2]?.text ?? ""))) return place + 2;
+  for (let k = place; k < Math.min(end, place + LONGEST_BEFORE_YES); k += 1) {
+    if (/^(no|not|never|nothing|nobody|none|cannot|nor)$/.test(tokens[k]!.text)) return null;
+    if (k > place && YES.test(tokens[k]!.text) && tokens[k - 1]!.after === "," && /^[.!]$/.test(tokens[k]!.after)) return k + 1;
+    if (/[.!?]/.test(tokens[k]!.after)) return null;
   }
   return null;
 }

@@ -1,4 +1,6 @@
+import { turnAt } from "../station/turns.ts";
 import type { Station, WordSpan } from "../station/types.ts";
+import { agreedAnswers, agreedWrong, isAgreed } from "./agreed.ts";
 import { patientQuestions } from "./asked.ts";
 import { assign, withoutOthersWords } from "./assignment.ts";
 import { claimsOf } from "./claims.ts";
@@ -44,16 +46,21 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const replies = replyPassages(station, scene.turns, (turn) => asks(scene.patient, turn), rubric, rubric.elements.filter((element) => element.kind === "tell" && !outright.has(element))).map(({ passage, stream }) => matchOf(passage, stream, scene, rubric));
   const telling = new Set(rubric.elements.filter(({ kind }) => kind === "tell").map(({ item }) => item));
   const found = afterQuestions(scene, [...plain, ...replies], asked, ({ item }) => telling.has(item));
-  const patient = patientMatches(rubric, heard, scene);
+  const agreed = agreedWrong(scene, rubric);
+  const patient = withAgreed(patientMatches(rubric, heard, scene), agreed.wrong.map(({ passage, stream }) => ({ ...matchOf(passage, stream, scene, rubric), affirmed: true })));
+  const asking = new Set(rubric.elements.filter(({ kind }) => kind === "ask").map(({ item }) => item));
+  const known = new Set(found.map(({ item, element }) => `${item}/${element}`));
+  found.push(...agreedAnswers(scene, rubric, new Set(rubric.elements.filter(({ kind, item, element }) => kind === "tell" && !known.has(`${item}/${element}`))), found.filter(({ item }) => asking.has(item)).map(({ span }) => span)).map(({ passage, stream }): Match => ({ ...matchOf(passage, stream, scene, rubric), elicitation: "confirmed" })));
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));
   const doubtful = doubtfulMatches(all, found, streams.candidate);
 
-  const unsafe = [...stated, ...affirmedUnsafe(rubric, heard, scene).filter((match) => !stated.some((other) => other.statement === match.statement))];
+  const unsafe = [...stated];
+  for (const match of [...affirmedUnsafe(rubric, heard, scene), ...agreed.unsafe]) if (!unsafe.some((other) => other.statement === match.statement)) unsafe.push(match);
   const answers = [...answerMatches(rubric, said, streams.candidate), ...wrongReplies(station, scene.turns, questions, rubric)];
   const nearest = nearestAttempts(rubric, all.map((passage) => leftBack(passage, left)), found, streams.candidate);
   return {
-    elements: [...found, ...doubtful, ...confirmed(scene, patient)].sort((a, b) => a.span.first - b.span.first),
+    elements: [...found, ...doubtful, ...confirmed(scene, patient), ...affirmedWrong(scene, patient, found)].sort((a, b) => a.span.first - b.span.first),
     unsafe,
     questions,
     asked,
@@ -155,6 +162,21 @@ function patientMatches(rubric: CompiledRubric, postings: Postings, scene: Scene
       if (match.verdict === "wrong" && isConfirmed(scene, passage, match.span, asked)) return [{ ...match, affirmed: true }];
       return asked ? [] : [match];
     });
+}
+
+/** With what the patient says wrongly and is told to be right, once for each thing. */
+function withAgreed(patient: readonly Match[], agreed: readonly Match[]): Match[] {
+  const known = (match: Match) => patient.some((other) => other.affirmed === true && other.item === match.item && other.element === match.element);
+  return [...patient, ...agreed.filter((match) => !known(match))];
+}
+
+/**
+ * What the patient has wrong and the candidate says yes to is told wrongly, unless the candidate tells it rightly
+ * somewhere: then it is an error of the patient's that was left (scoring/teach-back.ts).
+ */
+function affirmedWrong(scene: Scene, patient: readonly Match[], found: readonly Match[]): Match[] {
+  const told = new Set(found.filter(({ verdict }) => verdict === "right").map(({ item, element }) => `${item}/${element}`));
+  return patient.filter(({ item, element, affirmed, span }) => affirmed === true && !told.has(`${item}/${element}`) && isAgreed(scene, scene.turns[turnAt(scene.turns, span)]!)).map((match) => ({ ...match, elicitation: "confirmed", reason: `the patient's words, told to be right${match.reason === undefined ? "" : `: ${match.reason}`}` }));
 }
 
 /** Whether the candidate says yes to what the patient gets wrong: "yeah" to what is told may only say that one is listening. */

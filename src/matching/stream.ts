@@ -47,8 +47,11 @@ const SENTENCE_END = 1;
 /** A recogniser's confidence below this is doubt. */
 const DOUBTED_CONFIDENCE = 0.5;
 
-/** @param joined whether what several speakers said is put together as one's: then nobody asks themselves. */
-export function streamOf(station: Station, roles: readonly Role[], { joined = false } = {}): Stream {
+/**
+ * @param joined whether what several speakers said is put together as one's: then nobody asks themselves.
+ * @param through words of the transcript behind which no sentence ends: an answer goes on with its question.
+ */
+export function streamOf(station: Station, roles: readonly Role[], { joined = false, through }: { joined?: boolean; through?: ReadonlySet<number> } = {}): Stream {
   const { words } = station.transcript;
   // An examiner's interruption is set apart from the marked talk, but it may be a prompt.
   const prompts = roles.includes("examiner");
@@ -95,7 +98,8 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
   });
   // "Missed one? Take it when you remember" is one sentence, and what is missed is supposed.
   const supposed = joined ? [] : selfAsked(written, breaks);
-  const local = supposed.length === 0 ? written : written.map((token, place) => (supposed.some(({ end }) => end - 1 === place) ? { ...token, after: "," as const } : token));
+  const goesThrough = (place: number) => supposed.some(({ end }) => end - 1 === place) || (through?.has(spoken[written[place]!.word]!) === true && written[place]!.after !== "");
+  const local = supposed.length === 0 && through === undefined ? written : written.map((token, place) => (goesThrough(place) ? { ...token, after: "," as const } : token));
   const position: number[] = [];
   const sentencesBefore: number[] = [];
   let sentences = 0;

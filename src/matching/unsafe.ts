@@ -134,7 +134,7 @@ export function affirmedUnsafe(rubric: CompiledRubric, postings: Postings, scene
     const windows = statement.say.flatMap((response) => windowsFor(response, postings, stream, AFFIRMED_ACCEPTED)).filter((window) => !overTurns(window, stream));
     for (const window of windows) {
       const yes = asksFor(statement, window, postings, stream) ? saysYesTo(scene, wordsOf(stream, window.first, window.end), topicOf(window.response)) : null;
-      if (yes !== null) return [affirmed(statement, window, yes, stream)];
+      if (yes !== null && (yes.toTheLast !== true || inOneSentence(stream, window.first, window.end - 1))) return [affirmed(statement, window, yes, stream)];
     }
     for (const window of fitting(statement, windows, postings, stream)) {
       const yes = isStated(statement, window, postings, stream) && !tellsMuch(window, stream) ? confirms(window, scene) : null;
