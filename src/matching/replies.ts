@@ -2,6 +2,7 @@ import { speechPhrases } from "../language/speech-phrases.ts";
 import { turnAt } from "../station/turns.ts";
 import type { Sentence, Station, Turn, WordSpan } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
+import { numberReplies } from "./number-replies.ts";
 import { isOpen, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
@@ -26,23 +27,24 @@ export interface ReplyPassage {
  * has just asked. @param missing elements that nobody said outright.
  */
 export function replyPassages(station: Station, turns: readonly Turn[], asks: (turn: Turn) => boolean, rubric: CompiledRubric, missing: readonly CompiledElement[]): ReplyPassage[] {
-  if (missing.length === 0) return [];
   return turns.flatMap((turn, place): ReplyPassage[] => {
     const reply = turns[place + 1];
     if (turn.role !== "patient" || reply?.role !== "candidate" || !asks(turn)) return [];
-    const together = togetherStream(station, turn, reply);
-    if (together === null) return [];
-    const { stream, from, affirmed } = together;
+    const joined = togetherStream(station, turn, reply);
+    if (joined === null) return [];
+    const { stream, from, affirmed } = joined;
     const postings = postingsOf(stream, rubric);
     const { elements } = withinReach(rubric, postings);
-    return missing.filter((element) => elements.has(element)).flatMap((element) =>
+    const together = missing.filter((element) => elements.has(element)).flatMap((element) =>
       passagesFor(element, postings, stream, "candidate")
         .filter(isOpen)
-        .flatMap((passage): ReplyPassage[] => {
-          const own = ownPart(passage, from, affirmed);
-          return own === null ? [] : [{ passage: own, stream }];
-        }),
+        .flatMap((passage) => ownPart(passage, from, affirmed) ?? []),
     );
+    const numbers = numberReplies(rubric, postings, stream, from);
+    const known = numbers.filter(({ element, verdict }) => !together.some((other) => other.element === element) && (verdict === "wrong" || missing.includes(element)));
+    // What the number is of was asked: it is of nothing else.
+    const others = together.filter(({ element, first, end }) => !numbers.some((number) => number.element !== element && number.first <= first && end <= number.end));
+    return [...others, ...known].map((passage) => ({ passage, stream }));
   });
 }
 
