@@ -5,7 +5,7 @@ import { Unreadable } from "../problem/problem.ts";
 import { loadPlacedRubric, type PlacedRubric } from "../rubric/load.ts";
 import type { Rubric } from "../rubric/schema.ts";
 import { problem, systemReason } from "./problems.ts";
-import { shippedBlock } from "./shipped.ts";
+import { shippedBlock, shippedBlocks } from "./shipped.ts";
 
 /** The largest shipped rubric is under 100 kB; a file ten times that is not a rubric somebody wrote. */
 export const MAX_RUBRIC_BYTES = 1024 * 1024;
@@ -68,7 +68,7 @@ export function blockReader(rubric: string, reads: string[] = []): (include: str
     try {
       real = realpathSync(wanted);
     } catch (error) {
-      throw new Unreadable(systemReason(error), `${nearFile(wanted, folder)}Name a file relative to this one, in its folder or below.`, { cause: error });
+      throw new Unreadable(systemReason(error), `${Object.hasOwn(shippedBlocks(), include) ? `Did you mean '${SHIPPED}${include}'? ` : nearFile(wanted, folder)}Name a file relative to this one, in its folder or below.`, { cause: error });
     }
     if (!inside(folder, real)) throw new Unreadable("it is a link that leads outside the rubric's folder", INSIDE);
     if (real === own) throw new Unreadable("it is this rubric itself: the include would never end", "Name a block, or take the include out.");

@@ -37,9 +37,14 @@ export function shippedCompiled(name: string, folder = FOLDER): PackedRubric {
   return JSON.parse(readFileSync(join(folder, `${name}.compiled.json`), "utf8")) as PackedRubric;
 }
 
+/** The texts of the shared blocks, by name. */
+export function shippedBlocks(folder = FOLDER): Record<string, string> {
+  return JSON.parse(readFileSync(join(folder, "blocks.json"), "utf8")) as Record<string, string>;
+}
+
 /** The text of a shared block, for a rubric that includes `shipped:NAME`. @throws Unreadable */
 export function shippedBlock(name: string, folder = FOLDER): string {
-  const names = (JSON.parse(readFileSync(join(folder, "blocks.json"), "utf8")) as Record<string, string>);
+  const names = shippedBlocks(folder);
   const text = Object.hasOwn(names, name) ? names[name] : undefined;
   if (text === undefined) throw new Unreadable(`there is no shipped block '${name}'`, nearOrAll(`shipped:${name}`, Object.keys(names).map((known) => `shipped:${known}`), "There are"));
   return text;

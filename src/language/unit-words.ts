@@ -111,6 +111,7 @@ export function readUnit(tokens: readonly Token[], at: number, afterDigits: bool
 
 /** The unit that goes by this name or symbol ("mL", "tablets", "mmol/L"); null where none does, or only another multiple of it. */
 export function unitCalled(name: string): Unit | null {
+  if (/^((times?|x) )?(a|per|each|every)[ -]day$|^daily$/i.test(name)) return "time-per-day";
   const words = name.toLowerCase().split(/[^\p{L}]+/u).filter((word) => word !== "");
   const entries = [...(SPOKEN.get(words[0] ?? "") ?? []), ...(WRITTEN.get(words[0] ?? "") ?? [])];
   return entries.find((entry) => entry.factor === 1 && entry.words.join(" ") === words.join(" "))?.unit ?? null;

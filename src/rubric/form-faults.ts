@@ -63,6 +63,8 @@ function unknownField(key: string, schema: z.ZodType, path: readonly PropertyKey
   const owners = objectsOf(schema).filter(({ names }) => names.includes(key));
   if (owners.length > 0) return { told: { message, mend: `'${key}' belongs to ${[...new Set(owners.map(({ way }) => ownerWords(way)))].join(" or ")}: move it there, or take it out.` } };
   const name = nearest(key, open);
+  // "{ source: common practice, no source }": in braces a comma ends the text.
+  if (/\s/.test(key) && (value as Record<string, unknown>)[key] === null) return { told: { message, mend: `Put a text that has a comma in it in quotes, as "..., ${key}": in braces a comma ends it.` } };
   if (name !== undefined) return { told: { message, mend: `Did you mean '${name}'?` }, name };
   if (key === "<<") return { told: { message, mend: "Write the fields out: merge keys are not read." } };
   return { told: { message, mend: open.length === 0 ? "Take it out." : `Take it out, or write one of: ${open.join(", ")}.` } };
@@ -108,7 +110,7 @@ function inWords(issue: Issue, value: unknown, schema: z.ZodType): Told {
       return { message: `'${key}' cannot be a name here: names are lower case, words joined by hyphens`, mend: `Write ${slugOf(key) === null ? "it like 'missed-dose'" : `'${slugOf(key)}'`}.` };
     }
     case "invalid_union":
-      return noneOf(issue, value);
+      return noneOf(issue, value, schema);
     case "custom":
       return { message, mend: (issue.params?.["mend"] as string | undefined) ?? "Correct this field." };
     default:
@@ -130,14 +132,14 @@ function wrongKind(issue: Extract<Issue, { code: "invalid_type" }>, value: unkno
     case "string":
       if (value === null) return mend("Write a text here, or take the line out.");
       if (Array.isArray(value)) return mend("Put the text in quotes where brackets make a list of it, or write each as an entry of its own.");
-      if (typeof value === "object") return mend("Put the text in quotes: a ': ' in it makes fields of it.");
+      if (typeof value === "object") return mend("Put the text in quotes: a ': ' in it, or a '? ' before it, makes fields of it.");
       return asText(String(value), path, schema) ?? mend("Put it in quotes.");
     case "array":
     case "tuple":
       return mend(value === null || typeof value === "object" ? "Write a list: one entry a line with '- ' in front." : `Write a list: [${shortened(String(value))}], or one entry a line with '- ' in front.`);
     case "object":
     case "record":
-      return mend(fields === null ? "Write 'name: value' here, one a line." : `Write fields, 'name: value' one a line: ${(fields.needed.length > 0 ? fields.needed : fields.names).join(", ")}.`);
+      return mend(fields === null ? `Write 'name: value' here, one a line${entryWords(schema, path)}.` : `Write fields, 'name: value' one a line: ${(fields.needed.length > 0 ? fields.needed : fields.names).join(", ")}.`);
     case "number":
     case "int":
       return mend(typeof value === "string" && value.trim() !== "" && Number.isFinite(Number(value)) ? `Write ${Number(value)} without quotes.` : typeof value === "number" ? `Write a whole number, such as ${Math.round(value)}.` : "Write digits, such as 2.");
@@ -146,6 +148,12 @@ function wrongKind(issue: Extract<Issue, { code: "invalid_type" }>, value: unkno
     default:
       return mend(`Write ${KINDS[expected] ?? expected} here.`);
   }
+}
+
+/** What each entry has whose name is of one's own choice. */
+function entryWords(schema: z.ZodType, path: readonly PropertyKey[]): string {
+  const fields = fieldsAt(schema, [...path, "name"], undefined);
+  return fields === null ? "" : `, each with a name of your own and ${fields.needed.join(", ")}`;
 }
 
 /** A number where a text must have a form of its own: quotes alone would not do. */
@@ -171,7 +179,9 @@ function wrongValue(values: readonly string[], value: unknown): Told {
 }
 
 /** None of the kinds that may stand here. A union with a message of its own says how to write each. */
-function noneOf(issue: Extract<Issue, { code: "invalid_union" }>, value: unknown): Told {
+function noneOf(issue: Extract<Issue, { code: "invalid_union" }>, value: unknown, schema: z.ZodType): Told {
+  const fields = formsAt(schema, issue.path).flatMap((form) => fieldsAt(form, [], undefined)?.needed.join(" and ") ?? []);
+  if (fields.length > 0) return { message: value === undefined ? "it is missing" : `${typeof value === "object" ? kindOf(value) : `'${String(value)}'`} cannot stand here`, mend: `Write fields, 'name: value': ${fields.join(", or ")}.` };
   const kinds = issue.errors.flat().flatMap((inner) => (inner.code === "invalid_type" ? [ONE[inner.expected] ?? inner.expected] : inner.code === "invalid_value" ? inner.values.map((text) => `'${String(text)}'`) : "origin" in inner && inner.origin === "array" ? [ONE["tuple"]!] : []));
   const mend = `Write ${[...new Set(kinds)].join(" or ") || "another value"}.`;
   if (value === undefined) return { message: "it is missing", mend };

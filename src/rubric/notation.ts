@@ -60,7 +60,7 @@ function groupFault(phrase: string): NotationFault | null {
       open = false;
     }
   }
-  return open ? { message: `a '(' is never closed in '${phrase}'`, mend: "Add the ')' behind the last alternative." } : null;
+  return open ? { message: `a '(' is never closed in '${phrase}'`, mend: "Add the ')' behind the last alternative; in a list in brackets, [...], put a phrase that has commas in quotes." } : null;
 }
 
 /** Groups are known to be closed and none inside another. */

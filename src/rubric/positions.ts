@@ -18,7 +18,8 @@ export function readYaml(text: string, file: string): PositionedYaml {
     return unreadable(file, { file, line: 1, column: 1, message: "its parts are nested too deeply to be read", mend: "Check the brackets and the indentation." });
   }
   // What follows the first is mostly its consequence, and sends people to lines that are right.
-  const [earliest] = [...document.errors].sort((a, b) => a.pos[0] - b.pos[0]);
+  // A text that begins with '!' would lose its first word with no more than a warning.
+  const [earliest] = [...document.errors, ...document.warnings].sort((a, b) => a.pos[0] - b.pos[0]);
   const findings = (earliest === undefined ? [] : [earliest]).map((error): Finding => {
     const at = lines.linePos(error.pos[0]);
     const { line, message, mend } = yamlFault(error, text.split(/\r?\n/), at);

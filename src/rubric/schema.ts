@@ -162,7 +162,7 @@ const itemFields = {
     })
     .prefault({}),
   when: z
-    .array(z.string().regex(/^(not )?[a-z][a-z0-9-]*$/))
+    .array(z.string().regex(/^(not )?[a-z][a-z0-9-]*$/, "write the condition as the scenario has it, with 'not' before one that must not hold"))
     .optional()
     .describe("Scenario conditions that must hold; 'not child' for one that must not. Otherwise the item does not apply."),
   cue: z
