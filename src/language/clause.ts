@@ -63,6 +63,8 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   const opens = (candidate: Token | undefined) => candidate !== undefined && CLAUSE_OPENERS.has(candidate.text);
   if (/^[,-]$/.test(before.after) && (opens(token) || token.text === "and" || token.text === "so")) return opens(token) || opens(next);
   if (opensOutrightDenial(tokens, place)) return true;
+  // "If you're poorly, | no need to tell the clinic".
+  if (/^[,-]$/.test(before.after) && token.text === "no" && /^(need|call|point|reason|sense|cause)$/.test(next?.text ?? "")) return true;
   if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "that" && next?.text !== "much")) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
   if (OKAY.test(token.text) && before.after === "" && !IS_OKAY.test(before.text) && !OKAY_TO.test(next?.text ?? "")) return true;
@@ -116,11 +118,11 @@ function opensMain(tokens: readonly Token[], place: number): boolean {
   if (/^(he|she|they|it)$/.test(here) && /^(will|would|can|could|may|might|should|must)$/.test(next)) return true;
   if (here === "you") return MAIN_VERBS.has(next) && !(next === "have" && tokens[place + 2]?.text !== "to");
   if (TOLD.has(here) && WHAT_IS_TOLD.test(next) && !LEADS_TO_VERB.test(before)) return true;
-  return here === "please" || (here === "do" && next === "not") || (CALLS_FOR_HELP.has(here) && !/^(the|a|an|your|my|will|please|not)$/.test(before));
+  return here === "please" || (here === "do" && next === "not") || (CALLS_FOR_HELP.has(here) && !/^(the|a|an|your|my|will|please|not|no)$/.test(before));
 }
 
 const FOR_HELP = /^(an|nine|999|911|112|triple)$/;
-/** Behind these the call belongs to what was begun: "you should call an ambulance", "do not ring 999". */
-const LEADS_ON = /^(to|not|never|should|must|can|could|will|would|might|may|and|or|please|just|you|they|i|we|he|she|who|someone|somebody|always|then|straight|also|either|a|the|your|that|of)$/;
+/** Behind these the call belongs to what was begun: "you should call an ambulance", "do not ring 999", "no call to tell anybody". */
+const LEADS_ON = /^(to|no|not|never|should|must|can|could|will|would|might|may|and|or|please|just|you|they|i|we|he|she|who|someone|somebody|always|then|straight|also|either|a|the|your|that|of)$/;
 /** "If she doesn't wake up | call 911", "don't wait | ring 999", "can't breathe | call an ambulance". */
 const CALLS_FOR_HELP = new Set(["call", "ring", "dial", "phone"]);

@@ -21,6 +21,8 @@ export interface CompiledElement {
   age: Age | null;
   /** A sign that must alarm. */
   redFlag: boolean;
+  /** Kinds of device that right responses of its item name. */
+  devices: number[];
   quantity: ExpectedQuantity | null;
   /** Weighty stems of its responses: a patient's question that has one is about it. */
   anchors: Set<string>;
@@ -47,7 +49,7 @@ export interface CompiledRubric {
   terms: TermIndex;
   /** Rubric words as written: never taken for another word. */
   vocabulary: Set<string>;
-  /** Kinds of device that the rubric or its scenario names: what is said of another is not said of this one. */
+  /** Kinds of device that its title or scenario names: what is said of another is not said of this one, where neither the item nor the response names it. */
   devices: Set<number>;
 }
 
@@ -62,8 +64,9 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   const resolve = (quantity: Quantity | undefined) => resolveQuantity(quantity, rubric);
   const plain = (phrases: readonly string[] | undefined, expected: ExpectedQuantity | null = null, plainWeight: number = PLAIN_WEIGHT.least) => compileResponses(phrases ?? [], expected, compiler, plainWeight);
   const age = (["child", "adult"] as const).find((one) => rubric.scenario.conditions.includes(one)) ?? null;
-  const elements = items.flatMap((item) =>
-    item.elements.map((element): CompiledElement => {
+  const elements = items.flatMap((item) => {
+    const devices = devicesNamed(item.elements.flatMap(({ label, say, must = [] }) => [label, ...say, ...must]));
+    return item.elements.map((element): CompiledElement => {
       const quantity = resolve(element.quantity);
       const must = wordGroups(element.must ?? [], true);
       const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.least);
@@ -89,12 +92,13 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
         must,
         notWith,
         redFlag: element.red_flag ?? false,
+        devices,
         quantity,
         anchors: anchorsOf(say),
         vocabulary: new Set(say.flatMap((response) => response.terms.flatMap((term) => term.keys.map(({ key }) => key)))),
       };
-    }),
-  );
+    });
+  });
   const unsafe = rubric.unsafe.map((statement): CompiledStatement => {
     const quantity = resolve(statement.quantity);
     return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], false), notWith: wordGroups(statement.not_with ?? [], false), quantity };
@@ -116,13 +120,12 @@ function bitsOf(groups: readonly WordGroup[], holds: (group: WordGroup) => boole
   return groups.reduce((bits, group, place) => (holds(group) ? bits | (1 << place) : bits), 0);
 }
 
-/** Kinds of device named anywhere in what the rubric asks for or in its scenario. */
-function devicesOf(rubric: Rubric): Set<number> {
-  const { scenario } = rubric;
-  const texts = [rubric.title, scenario.task, ...Object.values(scenario.label).map(({ text }) => text), ...scenario.questions.flatMap(({ says, answer = [] }) => [...says, ...answer])];
-  for (const { items } of rubric.sections) for (const item of items) for (const element of item.elements) texts.push(element.label, ...element.say, ...(element.must ?? []), ...(element.incorrect ?? []));
-  for (const statement of rubric.unsafe) texts.push(...statement.say);
-  return new Set(texts.flatMap((text) => devicesIn(tokenise(text.replace(/[(){}|]/g, " ").split(/\s+/).filter(Boolean))).map(({ kind }) => kind)));
+/** Kinds of device named in the title and the scenario. What one item names ("any other tablets or inhalers?") is no device of the others, and an unsafe statement may name any ("stop your inhaler"). */
+const devicesOf = ({ title, scenario: { task, label } }: Rubric): Set<number> => new Set(devicesNamed([title, task, ...Object.values(label).map(({ text }) => text)]));
+
+/** @param texts phrases of a rubric, alternatives and all. */
+export function devicesNamed(texts: readonly string[]): number[] {
+  return [...new Set(texts.flatMap((text) => devicesIn(tokenise(text.replace(/[(){}|]/g, " ").split(/\s+/).filter(Boolean))).map(({ kind }) => kind)))];
 }
 
 /** Terms this heavy tell the element from its neighbours. */

@@ -21,15 +21,17 @@ const HAS_SIDES = /^(hand|nostril|side|one|eye|ear|leg|arm|thigh|foot|cheek)s?$/
 export function goesAnotherWay(stream: Stream, window: Window): boolean {
   const { tokens } = stream;
   const { response, aligned } = window;
-  const { directed, atOnce, paired, another } = waysOf(response);
+  const { directed, atOnce, paired, another, leads } = waysOf(response);
   // Most responses tell no way, and end here.
-  if (!directed && !atOnce && !paired && !another) return false;
+  if (!directed && !atOnce && !paired && !another && !leads) return false;
   if (another && namesTheSame(window, tokens)) return true;
   const clauses = clausesAround(stream, window);
   const first = Math.max(clauses.first, window.first - REACH);
   const end = Math.min(clauses.end, window.end + REACH);
-  const lacking = response.terms.filter((term, place) => term.direction && !aligned.some((found) => found.term === place));
-  if (lacking.length === 0 && !atOnce && !paired) return false;
+  // "After the drop, not before" has the word "before", and does not say it.
+  const lacking = response.terms.filter((term, place) => term.direction && !aligned.some((found) => found.term === place && !(ONE_BY_ONE.test(term.text) && !DENIES_TIME.test(response.text) && isDeniedTime(found.hit.first, tokens))));
+  const comesFirst = leads && !aligned.some(({ term }) => response.terms[term]!.text === "first");
+  if (lacking.length === 0 && !atOnce && !paired && !comesFirst) return false;
   const carries = (place: number) => aligned.some(({ hit }) => hit.first <= place && place < hit.end);
   const isOwn = (stem: string) => response.terms.some(({ keys }) => keys.some(({ key }) => key === stem));
   const told = (place: number) => !stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !carries(place) && tokens[place + 1]?.text !== "of";
@@ -50,9 +52,25 @@ export function goesAnotherWay(stream: Stream, window: Window): boolean {
     if (lacking.some(({ keys, negated }) => !negated && keys.some(({ key, quality }) => quality === 1 && areOpposite(key, stem)))) return true;
     // "The syrup first and then the pen" is no "the syrup comes after the pen".
     if (text === "first" && comesAfter && isBetween(place, window)) return true;
+    // And "the pen after the syrup" is no "the pen first".
+    if (text === "after" && comesFirst && window.aligned.every(({ hit }) => hit.end <= place) && isStraightBehind(place, tokens)) return true;
     if (ONE_BY_ONE.test(text) && place > window.first && place < window.end && atOnce) return true;
   }
   return paired && pairsOtherwise(response.text, tokens.slice(first, end).map(({ text }) => text));
+}
+
+/** "Not before" in a response is told, not set against what is told. */
+const DENIES_TIME = /\b(not|never) (before|after)\b/;
+
+/** "After the drop, not before": behind the denial nothing follows that would tell before what. */
+function isDeniedTime(place: number, tokens: Stream["tokens"]): boolean {
+  return tokens[place - 1]?.text === "not" && (place + 1 === tokens.length || tokens[place]!.after !== "");
+}
+
+/** Whether "after" belongs to what stands before it: neither "lenses out, after that the drop" nor "lenses out, and after the drop wait". */
+function isStraightBehind(place: number, tokens: Stream["tokens"]): boolean {
+  const before = tokens[place - 1];
+  return before !== undefined && before.after === "" && !/^(and|then|or|but)$/.test(before.text) && !/^(that|this|which|all)$/.test(tokens[place + 1]?.text ?? "");
 }
 
 /** "On the same day" is no "on another day": said straight before what the response wants another of. */
@@ -78,6 +96,8 @@ interface Ways {
   paired: boolean;
   /** It wants another one ("on another day"). */
   another: boolean;
+  /** It ends with "first": it comes before something else. */
+  leads: boolean;
 }
 
 const waysOf = remembered(({ terms, text }: Response): Ways => ({
@@ -85,6 +105,7 @@ const waysOf = remembered(({ terms, text }: Response): Ways => ({
   atOnce: terms.length > 1 && AT_ONCE.test(text),
   paired: SIDES.test(text),
   another: ANOTHER.test(text),
+  leads: terms.length > 1 && terms.at(-1)!.text === "first" && !terms.at(-1)!.negated,
 }));
 
 function pairsOtherwise(response: string, said: readonly string[]): boolean {

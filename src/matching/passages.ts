@@ -12,7 +12,7 @@ import { goesAnotherWay } from "./direction.ts";
 import { DISPENSED_ACCEPTED, isDispensedWith } from "./dispensed.ts";
 import { mistakesTheUse } from "./each-use.ts";
 import { heldPassages, standsAlone, withReason } from "./held-passages.ts";
-import { onlyMayHappen, tellsAnothersRule, tellsNoRule } from "./rule.ts";
+import { onlyInOneCase, onlyMayHappen, tellsAnothersRule, tellsNoRule } from "./rule.ts";
 import { bestOf, oneVoice } from "./one-voice.ts";
 import { toldOfAnotherAge, toldOfOthers } from "./others.ts";
 import type { Postings } from "./postings.ts";
@@ -201,7 +201,7 @@ function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, str
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
   if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element))) passage.closed.push("direction");
-  if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream) || (!element.redFlag && onlyMayHappen(window, stream)))) passage.closed.push("rule");
+  if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream) || (element.redFlag ? onlyInOneCase(window, stream) : onlyMayHappen(window, stream)))) passage.closed.push("rule");
   // Other numbers hold for them; "not for children" may be what is to be told.
   if (element.quantity !== null && toldOfAnotherAge(window, stream, element.age)) passage.closed.push("others");
   if (element.kind === "tell" && speaker === "candidate") {

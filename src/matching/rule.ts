@@ -1,4 +1,5 @@
-import type { Stream } from "./stream.ts";
+import { opensInstruction } from "../language/main-clause.ts";
+import { sentenceUpTo, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
 /*
@@ -33,7 +34,10 @@ export function onlyMayHappen({ response: { terms }, aligned }: Window, { polari
 const ANOTHER = /^(and|but|or)$/;
 
 /** Whether the passage takes its condition from one rule and what is told from another: "if it's still today leave it, and if it's tomorrow | take it". */
-export function tellsAnothersRule({ response: { terms }, aligned }: Window, { tokens, clauses, clauseOf, polarity }: Stream): boolean {
+export function tellsAnothersRule(window: Window, stream: Stream): boolean {
+  const { response: { terms }, aligned } = window;
+  const { tokens, clauses, clauseOf, polarity } = stream;
+  if (ofTheOtherOne(window, stream) || rulesBetween(window, stream)) return true;
   let last = -1;
   let told = -1;
   for (const { term, hit } of aligned) {
@@ -49,6 +53,48 @@ export function tellsAnothersRule({ response: { terms }, aligned }: Window, { to
   for (let place = last; place < told; place += 1) {
     if (!polarity[place]!.hypothetical) between = true;
     else if (between) return true;
+  }
+  return false;
+}
+
+/** "Before midnight leave it out, and if it's the next day | take it": the time, told without an "if", has had its rule, and another condition is what the rest is told for. */
+function rulesBetween({ aligned, response: { terms } }: Window, { tokens, clauses, clauseOf, polarity }: Stream): boolean {
+  const told = aligned.filter(({ term, hit }) => !terms[term]!.plain && !polarity[hit.first]!.hypothetical).map(({ hit }) => hit.first).sort((one, other) => one - other);
+  return told.some((time, at) => {
+    let ruled = false;
+    for (let place = time + 1; place < (told[at + 1] ?? 0); place += 1) {
+      if (!polarity[place]!.hypothetical) ruled ||= opensInstruction(tokens, place);
+      else if (ruled && ANOTHER.test(tokens[clauses[clauseOf[place]!]!.first]!.text) && !aligned.some(({ hit }) => clauseOf[hit.first] === clauseOf[place])) return true;
+    }
+    return false;
+  });
+}
+
+/** One thing of several is singled out. */
+const SINGLES_OUT = /^only (the|that|this|those|these|your) (one|ones|other)$/;
+
+/** "The spare ones sit on the shelf, only the one you're using goes in the fridge": what is told of the other one is not told of these. */
+function ofTheOtherOne({ first, end, aligned, response: { terms } }: Window, { tokens, clauses, clauseOf }: Stream): boolean {
+  for (let clause = clauseOf[first]! + 1; clause <= clauseOf[end - 1]!; clause += 1) {
+    const from = clauses[clause]!.first;
+    if (!SINGLES_OUT.test(`${tokens[from]!.text} ${tokens[from + 1]?.text} ${tokens[from + 2]?.text}`)) continue;
+    const weighty = aligned.filter(({ term }) => !terms[term]!.plain);
+    if (weighty.some(({ hit }) => hit.first < from) && weighty.some(({ hit }) => hit.first > from)) return true;
+  }
+  return false;
+}
+
+/** So soon behind what must alarm it is said in which case alone. */
+const ALONE_WITHIN = 6;
+
+/** "Bang your head, up to A and E, but only when you start feeling poorly": what must alarm in any case is told for one alone. */
+export function onlyInOneCase({ end }: Window, stream: Stream): boolean {
+  const { tokens, clauses, clauseOf } = stream;
+  for (let place = end; place + 2 < sentenceUpTo(stream, end, ALONE_WITHIN); place += 1) {
+    if (tokens[place]!.text !== "but" || tokens[place + 1]!.text !== "only" || !/^(if|when|once)$/.test(tokens[place + 2]!.text)) continue;
+    const to = clauses[clauseOf[place + 2]!]!.end;
+    for (let k = place + 3; k < to; k += 1) if (opensInstruction(tokens, k)) return false;
+    return to === tokens.length || /[.?!]/.test(tokens[to - 1]!.after);
   }
   return false;
 }

@@ -226,3 +226,16 @@ describe("what need not be known or asked first is not what is to be done", () =
     ["you don't need to call nine one one.", "call"],
   ])("but %s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(true));
 });
+
+describe("what need not be told is denied, though 'call' opens a clause elsewhere", () => {
+  test.each([
+    ["there's no call to tell the dentist.", "tell"],
+    ["if you're poorly, no call to tell the clinic.", "tell"],
+    ["if you're poorly and not eating, no need to tell the clinic.", "tell"],
+  ])("%s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(true));
+
+  test.each([
+    ["you're not eating so tell the clinic.", "tell"],
+    ["if she's not waking call an ambulance.", "ambulance"],
+  ])("but %s: not %s", (sentence, word) => expect(denied(sentence, word)).toBe(false));
+});

@@ -9,6 +9,7 @@ const card = cardWith(`
       - { id: rags, label: Rags go in the iron tub, say: [the old rags go in the iron tub, oily rags go in the tub], incorrect: [put the rags in the household rubbish] }
       - { id: soot, label: Soot must alarm, say: [a sooty chimney, ring us about a sooty chimney], incorrect: [hang a curtain over a sooty chimney and carry on] }
       - { id: oil, label: Oils it on another day, say: [oil the crank on another day] }
+      - { id: cover, label: Cover off before the oil, say: [the cover off before the oil goes in, the cover has to come off first] }
       - { id: lens, label: The lens after the mirror, say: [the lens can come after the mirror, set the lens after the mirror] }
       - { id: wicks, label: Two wicks, say: ["put {quantity} wicks in each holder"], not_with: [turn], quantity: { value: 2, unit: number } }
 `);
@@ -24,6 +25,7 @@ describe("what goes another way than the response does not say it", () => {
     ["Oil the crank on the same day.", "oil"],
     ["Dust the lamp, before, no, hang on, listen to me, I mean after you light it.", "dust"],
     ["You set the lens first and then the mirror.", "lens"],
+    ["The cover comes off after the oil, not before.", "cover"],
   ])("%s", (says, item) => expect(content(says, item)).not.toBe("complete"));
 
   test.each([
@@ -34,6 +36,9 @@ describe("what goes another way than the response does not say it", () => {
     ["The old rags go in the iron tub.", "rags"],
     ["Ring us about a sooty chimney before you hang the curtain.", "soot"],
     ["Oil the crank on another day, the same one each week.", "oil"],
+    ["The cover comes off before the oil, not after.", "cover"],
+    ["The cover comes off first, and after the oil you dust it.", "cover"],
+    ["After you've washed your hands the cover has to come off.", "cover"],
     ["The mirror first, then set the lens after the mirror.", "lens"],
   ])("said all the same: %s", (says, item) => expect(content(says, item)).toBe("complete"));
 });

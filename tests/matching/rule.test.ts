@@ -7,6 +7,9 @@ const card = cardWith(`
       - { id: early, label: Gone out before dusk - wipes it, say: [if it goes out before dusk wipe it] }
       - { id: missed, label: A missed evening is left out, say: [skip the evening you missed, leave that evening out] }
       - { id: late, label: Gone out after dusk - lifts it, say: [if it goes out after dusk lift it] }
+      - { id: night, label: Before midnight - wipes it, say: ["wipe it if it's before midnight", "you've got until midnight to wipe it"] }
+      - { id: spare, label: Spare lamps in the cellar, say: [the spare ones go in the cellar, the spare lamps live in the cellar] }
+      - { id: bang, label: A bang must alarm, red_flag: true, say: [if it bangs run for the keeper, run for the keeper even if it looks fine] }
 `);
 const content = (says: string, item: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === item)!.content;
 
@@ -20,6 +23,21 @@ describe("what is told is told for its own condition", () => {
   test.each(["early", "late"])("swapped: %s", (item) => expect(content(swapped, item)).not.toBe("complete"));
   const right = "If it goes out before dusk wipe it, and if it goes out after dusk lift it.";
   test.each(["early", "late"])("as it should be: %s", (item) => expect(content(right, item)).toBe("complete"));
+});
+
+describe("a time told without an 'if' is that of the rule behind it", () => {
+  test.each(["Before midnight leave it out, and if it's the next day already then wipe it."])("swapped: %s", (says) => expect(content(says, "night")).not.toBe("complete"));
+  test.each(["Before midnight wipe it, and if it's the next day already leave it out.", "If it's the next day leave it out, and before midnight wipe it."])("as it should be: %s", (says) => expect(content(says, "night")).toBe("complete"));
+});
+
+describe("what is told of only the other one", () => {
+  test("is not told of these", () => expect(content("The spare ones sit on the shelf, only the one you're using goes in the cellar.", "spare")).not.toBe("complete"));
+  test("takes nothing from what is told of these", () => expect(content("The spare ones go in the cellar, only the one you're using sits on the shelf.", "spare")).toBe("complete"));
+});
+
+describe("what must alarm in any case", () => {
+  test("is not told for one case alone", () => expect(content("If it bangs, run for the keeper, but only when it starts to burn.", "bang")).not.toBe("complete"));
+  test.each(["If it bangs, run for the keeper, even when it looks fine.", "If it bangs, run for the keeper, but only when you've shut the door open the hatch."])("%s", (says) => expect(content(says, "bang")).toBe("complete"));
 });
 
 describe("another word for the rule, said as what may happen, is no rule", () => {
