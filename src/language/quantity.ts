@@ -174,9 +174,20 @@ function amountOften(tokens: readonly Token[], at: number): Reading | null {
   if (amount === null) return null;
   const apart = amount.unit === null && runsOn(tokens, amount.end) ? apartBy(tokens, amount) : null;
   if (apart !== null) return interval(apart.unit, amount.low * apart.count, amount.high * apart.count, amount.end + 1);
+  const done = timesDone(tokens, amount);
+  if (done !== null) return done;
   if (amount.unit !== null && amount.unit !== "time") return amount;
   if (amount.kind === "count") return amount;
   return perPeriod(tokens, amount);
+}
+
+/** What is done, counted instead of how often: "two checks a day", "three goes in the day". */
+const DONE = /^(checks|tests|goes|readings|pricks|rinses|washes|inhalations|applications|sessions)$/;
+
+function timesDone(tokens: readonly Token[], { low, high, unit, end, vague, approximate, kind }: Reading): Reading | null {
+  if (kind !== "amount" || (unit !== null && unit !== "number") || !runsOn(tokens, end) || !DONE.test(tokens[end]!.text)) return null;
+  const period = readPeriod(tokens, end + 1);
+  return period === null ? null : { ...frequency(low, high, period.days, period.end, vague), approximate };
 }
 
 /** What is done at such times: "a two weekly blood test" comes every two weeks, "take four weekly" is four a week. */

@@ -4,7 +4,7 @@ import { tokenise } from "../language/token.ts";
 import type { ItemKind, Quantity, Rubric } from "../rubric/schema.ts";
 import { Phrasebook } from "./phrasebook.ts";
 import type { Age } from "./others.ts";
-import { compileResponses, PLAIN_WEIGHT, type Compiler, type ExpectedQuantity, type Response, type WeightOf } from "./response.ts";
+import { compileResponses, PLAIN_WEIGHT, type Compiler, type ExpectedQuantity, type Period, type Response, type WeightOf } from "./response.ts";
 import { TermIndex } from "./term-index.ts";
 import { wordGroups, type WordGroup } from "./word-group.ts";
 
@@ -67,7 +67,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   const elements = items.flatMap((item) => {
     const devices = devicesNamed(item.elements.flatMap(({ label, say, must = [] }) => [label, ...say, ...must]));
     return item.elements.map((element): CompiledElement => {
-      const quantity = resolve(element.quantity);
+      const quantity = withPeriod(resolve(element.quantity), element.say);
       const must = wordGroups(element.must ?? [], true);
       const say = compileResponses(element.say, quantity, compiler, PLAIN_WEIGHT.least);
       for (const response of say) {
@@ -141,6 +141,25 @@ function resolveQuantity(quantity: Quantity | undefined, rubric: Rubric): Expect
   if (quantity === undefined) return null;
   if (!("label" in quantity)) return quantity;
   return resolveQuantity(rubric.scenario.label[quantity.label]?.quantity, rubric);
+}
+
+/** Behind a number its period follows so soon: "{quantity} units a week". */
+const PERIOD_WITHIN = 6;
+const PER = /^(a|an|per|each|every)$/;
+const PERIODS: Readonly<Record<string, Period>> = { day: "day", night: "day", evening: "day", morning: "day", week: "week" };
+
+/** The number with the period that the responses count it by, where they name one and no other. */
+function withPeriod(quantity: ExpectedQuantity | null, say: readonly string[]): ExpectedQuantity | null {
+  // How often a day has its period in its unit.
+  if (quantity === null || quantity.unit === "time-per-day") return quantity;
+  const named = new Set<Period>();
+  for (const response of say) {
+    const behind = response.split("{quantity}").at(-1)!.split(/[\s|()]+/).filter(Boolean).slice(0, PERIOD_WITHIN);
+    if (!response.includes("{quantity}") || !behind.some((word) => PER.test(word))) continue;
+    for (const word of behind) if (PERIODS[word] !== undefined) named.add(PERIODS[word]);
+  }
+  const [per] = named;
+  return per === undefined || named.size > 1 ? quantity : { ...quantity, per };
 }
 
 /** 1 for a stem that one item uses, down to COMMON_WEIGHT for one that half of them use or more. */

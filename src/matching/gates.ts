@@ -328,19 +328,37 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   let wrong: QuantityMention | null = null;
   for (const mention of mentions) {
     if (isDeniedItself(stream, mention)) continue;
-    const compared = compareQuantity(mention, expected);
+    const rate = otherPeriod(stream, mention, expected);
+    const compared = rate === null ? compareQuantity(mention, expected) : "wrong";
     const reading = compared === "other-dimension" && aligned.includes(mention.first) && isBareCount(stream, window, mention, expected) ? "wrong" : compared;
     const inside = mention.first >= window.first && mention.end <= window.end;
     const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
     // "One spray each, children two": a bare number beside it puts no number of the passage right.
     if (reading === "right" && (inside || sameClause) && !(wrong !== null && wrong.unit !== null && mention.unit === null)) return { reading: "right", mention };
     if (reading === "wrong" && (mention.text === SECOND_ONE || isOfSomethingElse(stream, window, mention, expected))) continue;
-    if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = mention;
+    if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = rate ?? mention;
   }
   if (wrong === null) return { reading: "none" };
   const values = typeof expected.value === "number" ? [expected.value] : expected.value;
   const misheard = values.some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
   return { reading: misheard ? "misheard" : "wrong", mention: wrong };
+}
+
+/** Days in a period, and how much longer or shorter than that is another one. */
+const PERIOD_DAYS = { day: 1, week: 7 } as const;
+const ANOTHER_PERIOD = 3;
+
+/** The right number, told for another period than the element's: "fourteen units a day", where they are for a week. Null where it is for none, or for that one. */
+function otherPeriod({ quantities, tokens }: Stream, mention: QuantityMention, expected: ExpectedQuantity): QuantityMention | null {
+  // "Four milligrams. Once a week you have a blood test": another thing.
+  if (expected.per === undefined || tokens[mention.end - 1]!.after !== "" || compareQuantity(mention, expected) !== "right") return null;
+  // "Two units a day" is within "up to fourteen a week" and says nothing against it.
+  if (expected.bound !== "exact" && Math.abs(mention.high - (typeof expected.value === "number" ? expected.value : expected.value[1])) > expected.tolerance) return null;
+  const rate = quantities.find(({ first, kind }) => first === mention.end && kind !== "amount");
+  // "One or two puffs, up to four times a day" tells how often, for no other period.
+  if (rate?.perDay === undefined || rate.perDay[0] > 1) return null;
+  const times = 1 / rate.perDay[0] / PERIOD_DAYS[expected.per];
+  return times >= ANOTHER_PERIOD || times <= 1 / ANOTHER_PERIOD ? { ...mention, end: rate.end, text: `${mention.text} ${rate.text}` } : null;
 }
 
 /** Whether a number that is not the expected one is no wrong one either: "every four hours" says how often, not how long; one that is quite another size, or is called too many, tells something else. */

@@ -57,7 +57,13 @@ export interface Response {
   literal: boolean;
 }
 
-export type ExpectedQuantity = Extract<Quantity, { value: unknown }>;
+export type ExpectedQuantity = Extract<Quantity, { value: unknown }> & {
+  /** For how long the number holds, where the element's responses name it ("{quantity} a week"). */
+  per?: Period;
+};
+
+/** A day or a week: what is taken or drunk in it is counted. */
+export type Period = "day" | "week";
 
 /** Denials are weighed by the polarity gate, not as words. */
 const DENIALS = new Set(["not", "never", "no", "without", "avoid", "nor", "neither", "cannot", "instead", "rather", "nothing", "none"]);

@@ -170,6 +170,8 @@ describe("how often", () => {
     ["up to four times in 24 hours", "at-most 4 time-per-day frequency"],
     ["3x daily", "3 time-per-day frequency"],
     ["one a day", "1 time-per-day frequency"],
+    ["two checks in the day", "2 time-per-day frequency"],
+    ["four goes a day", "4 time-per-day frequency"],
     ["in the morning and at night", "2 time-per-day frequency (soft)"],
     ["two or three times a week", "0.2857-0.4286 time-per-day frequency"],
     ["every four hours", "4 hour interval"],

@@ -66,3 +66,14 @@ describe("a number that is right here is none of elsewhere, though it would do t
   test("right", () => expect(differs("If it goes out within ten minutes light the lantern again.")?.content).toBe("complete"));
   test("right elsewhere alone", () => expect(differs("If it goes out within five minutes light the lantern again.")?.remarks).toEqual(["differs from this station's guidance: five minutes in an invented country"]));
 });
+
+describe("the right number for another period", () => {
+  const oil = cardWith(`
+      - { id: oil, label: Fourteen spoons a week, quantity: { value: 14, unit: millilitre }, say: ["keep it under {quantity}", "burn {quantity} a week"] }
+      - { id: wick, label: Ten millimetres, quantity: { value: 10, unit: millimetre }, say: ["trim {quantity} off the wick"] }
+`);
+  const content = (item: string, says: string) => markTalk([...OPENING, `C: ${says}`], {}, oil).items.find(({ id }) => id === item)!.content;
+  test.each(["Burn fourteen millilitres a day.", "Burn fourteen millilitres every evening."])("is wrong: %s", (says) => expect(content("oil", says)).toBe("incorrect"));
+  test.each(["Burn fourteen millilitres a week.", "Burn fourteen millilitres, spread over the week.", "Burn fourteen millilitres four times a day.", "Keep it under fourteen millilitres, never two in a day."])("is right: %s", (says) => expect(content("oil", says)).toBe("complete"));
+  test("where the rubric names none, any will do", () => expect(content("wick", "Trim ten millimetres a week off the wick.")).toBe("complete"));
+});
