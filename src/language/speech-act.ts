@@ -13,6 +13,7 @@ const INFORMATION = speechPhrases("information");
 const INDIRECT = speechPhrases("indirect");
 const OPEN = speechPhrases("open");
 const ASKED_OF_ONESELF = speechPhrases("asked_of_oneself");
+const ASKS_WHETHER_KNOWN = speechPhrases("asks_whether_known");
 const STRONG = speechPhrases("strong_openings");
 
 /** What saying this does: tells (states, instructs, requests an action), or asks. */
@@ -32,9 +33,20 @@ export function speechActs(tokens: readonly Token[], breaks: ReadonlySet<number>
     const ended = place === tokens.length || breaks.has(place) || /^[.?!]$/.test(tokens[place - 1]!.after);
     if (!ended) continue;
     markSentence(tokens, first, place, acts);
+    if (place < tokens.length && !breaks.has(place) && answersItself(tokens, first, place)) acts.fill("tell", first, place);
     first = place;
   }
   return acts;
+}
+
+/** "Did you know you can't have ibuprofen? Well, you can't": what the speaker answers is told. */
+function answersItself(tokens: readonly Token[], first: number, end: number): boolean {
+  if (tokens[end - 1]!.after !== "?" || ASKS_WHETHER_KNOWN.at(tokens, skipOpeners(tokens, first, end)) === null) return false;
+  const answer = skipOpeners(tokens, end, tokens.length);
+  const [subject, verb, third] = [tokens[answer]?.text ?? "", tokens[answer + 1], tokens[answer + 2]];
+  if (!SUBJECTS.has(subject) || verb === undefined || !AUXILIARIES.has(verb.text)) return false;
+  const last = third?.text === "not" && verb.after === "" ? third : verb;
+  return /[.,;:!-]/.test(last.after);
 }
 
 function markSentence(tokens: readonly Token[], first: number, end: number, acts: SpeechAct[]): void {
@@ -57,6 +69,10 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
       continue;
     }
     // "And your birthday please": the opener may be part of it.
+    if (isQuestion && place > first && asksOfYours(tokens, opener)) {
+      acts.fill("ask-closed", first, body);
+      return;
+    }
     const act = questionAt(tokens, opener) ?? (place === first && asksOfAThing(tokens, opener, body) ? "ask-closed" : null) ?? (opener > place && INDIRECT.at(tokens, place) !== null ? openBehind(tokens, place, place + 1) : null);
     if (act === null || (!marked && (tellsWhat(tokens, opener, body) || isTag(tokens, opener, first)))) continue;
     found = true;
@@ -191,14 +207,18 @@ function asksOfAThing(tokens: readonly Token[], place: number, end: number): boo
   return /^(does|did)$/.test(tokens[place]!.text) && place + 2 < end && !/^(its|his|her|my|wonders|nothing|not|more|less|well|good|no|all|everything)$/.test(tokens[place + 1]!.text);
 }
 
+/** "When you brush your teeth, are your gums bleeding at all?" */
+const asksOfYours = (tokens: readonly Token[], place: number) => /^(is|are|was|were|do|does|did|has|have)$/.test(tokens[place]!.text) && /^(your|his|her|their|the)$/.test(tokens[place + 1]?.text ?? "");
+
 /** What opens here: a question of either kind, a request in the form of one (which tells), or nothing. */
 function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {
   const here = tokens[place];
   const next = tokens[place + 1];
   if (here === undefined) return null;
   const indirect = INDIRECT.at(tokens, place);
-  if (indirect !== null && here.text !== "any") return openBehind(tokens, place, indirect.end);
   const request = REQUESTS.at(tokens, place);
+  // "Can I ask you to keep this card" requests; "can I ask" asks.
+  if (indirect !== null && here.text !== "any" && (request === null || request.end <= indirect.end)) return openBehind(tokens, place, indirect.end);
   if (request !== null) {
     let verb = request.end;
     while (/^(please|just|maybe|now|then|first|quickly|kindly|also|to)$/.test(tokens[verb]?.text ?? "")) verb += 1;

@@ -72,3 +72,27 @@ describe("asking openly", () => {
     ["hello there what did they tell you", "tell"],
   ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("ask-open"));
 });
+
+describe("a request tells, whatever it is put as; whether somebody does it anyway is asked", () => {
+  test.each([
+    ["Can I ask you to keep this card in your purse?", "card", "tell"],
+    ["Can I ask where you keep this card?", "card", "ask-closed"],
+    ["Do me a favour, write the date on it?", "date", "tell"],
+    ["Would you take your lenses out first?", "lenses", "tell"],
+    ["Would you normally take your lenses out first?", "lenses", "ask-closed"],
+    ["When you brush your teeth, are your gums bleeding at all?", "teeth", "ask-closed"],
+    ["When you brush your teeth, rinse with water.", "teeth", "tell"],
+  ])("%s (%s: %s)", (sentence, word, act) => expect(actOf(sentence, word)).toBe(act));
+});
+
+describe("what the speaker asks and answers in the same breath is told", () => {
+  test.each([
+    ["Did you know you can't take ibuprofen with it? You can't, I'm afraid.", "ibuprofen"],
+    ["Has anyone said it can darken your eyes? Well, it can, over the months.", "darken"],
+  ])("%s", (sentence, word) => expect(actOf(sentence, word)).toBe("tell"));
+  test.each([
+    ["Did you know you can't take ibuprofen with it?", "ibuprofen"],
+    ["Has anyone said it can darken your eyes? What did they tell you?", "darken"],
+    ["Has anyone said it can darken your eyes? I can tell you later.", "darken"],
+  ])("but not %s", (sentence, word) => expect(actOf(sentence, word)).toBe("ask-closed"));
+});

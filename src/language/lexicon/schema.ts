@@ -58,6 +58,7 @@ export const LEXICON_FORMS = {
     indirect: list,
     open: list,
     asked_of_oneself: list,
+    asks_whether_known: list,
     of_adults: list,
     of_children: list,
     each_use: list,
