@@ -2,6 +2,7 @@ import { heardPhrases, meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { dimensionOf } from "../language/quantity-compare.ts";
 import { homophonesOf } from "../language/sound.ts";
 import { isTradeWord, stem } from "../language/stem.ts";
+import type { Token } from "../language/token.ts";
 import type { CompiledRubric } from "./compile.ts";
 import type { Stream } from "./stream.ts";
 import { TermHits } from "./term-hits.ts";
@@ -97,25 +98,31 @@ function misheard(heard: string, rubric: CompiledRubric): readonly string[] {
   return rubric.sounds.alike(heard);
 }
 
-/** Two or three little words may be one long word of the rubric ("farm assist", "in hail her"). */
-const SPLIT = { most: 3, shortest: 7 } as const;
+/**
+ * Two to four little words may be one long word of the rubric ("farm assist", "in hail her", "i be pro fen"). A shorter
+ * one, of six letters, only where the first of them is a word and none of the trade's ("lance it", "dub bull").
+ */
+const SPLIT = { most: 4, shortest: 6, long: 7 } as const;
 
 function splitUp(tokens: Stream["tokens"], place: number, rubric: CompiledRubric): { text: string; parts: number }[] {
   const start = tokens[place]!;
   let joined = start.text;
-  let known = isTradeWord(start.text) || wordWeight(start.stem) === 0;
+  let known = isKnown(start);
+  const shortest = known || start.text.length < SHORTEST_PART ? SPLIT.long : SPLIT.shortest;
   for (let parts = 2; parts <= SPLIT.most; parts += 1) {
     const next = tokens[place + parts - 1];
     if (next === undefined || tokens[place + parts - 2]!.after !== "") return [];
     joined += next.text;
     // Everyday words that merely sound like a long one together ("lovely to", leaflet) were meant as they are.
-    known &&= isTradeWord(next.text) || wordWeight(next.stem) === 0;
-    if (joined.length < SPLIT.shortest || known) continue;
-    const found = rubric.sounds.alike(joined).filter((word) => word.length >= SPLIT.shortest);
+    known &&= isKnown(next);
+    if (joined.length < shortest || known) continue;
+    const found = rubric.sounds.alike(joined).filter((word) => word.length >= shortest);
     if (found.length > 0) return found.map((text) => ({ text, parts }));
   }
   return [];
 }
+
+const isKnown = ({ text, stem }: Token) => isTradeWord(text) || wordWeight(stem) === 0;
 
 /** "pushdown", "intheeye": two rubric words written as one. */
 function partsOf(text: string, vocabulary: ReadonlySet<string>): string[] {
