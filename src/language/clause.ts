@@ -105,7 +105,7 @@ const MAIN_VERBS = new Set(["should", "must", "can", "need", "ought", "might", "
 const TOLD = new Set(["see", "take", "go", "come", "use", "keep", "stop", "tell", "speak", "ask", "let", "give", "get", "bring", "start", "leave", "wait", "contact", "rinse", "throw", "make", "put", "try", "carry", "skip", "pop", "talk", "have", "bin", "chuck", "move", "ditch"]);
 const WHAT_IS_TOLD = /^(the|a|an|your|my|it|them|one|to|with|back|us|me|in|on|out|off|for|until|till|some|another|this|that|sure|advice|help|straight|two)$/;
 /** A verb behind these belongs to them, not to the patient. */
-const LEADS_TO_VERB = /^(i|you|we|they|he|she|people|who|to|not|never|will|would|can|could|should|must|may|might|let|the|a|an|your|my|his|her|their|this|any|no|some|another|first|then|just|also|ever|always|only|usually|really|still|already|cannot|please|is|are|was|were|be)$/;
+const LEADS_TO_VERB = /^(i|you|we|they|he|she|people|who|to|not|never|will|would|can|could|should|must|may|might|let|the|a|an|your|my|his|her|their|this|any|no|some|another|first|then|just|also|ever|always|only|usually|really|still|already|cannot|please|is|are|was|were|be|circumstances|account)$/;
 
 /** "If your sight goes blurry | there's no need to", "if you miss one | you should": a subject and its verb. */
 function opensMain(tokens: readonly Token[], place: number): boolean {

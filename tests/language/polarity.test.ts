@@ -40,6 +40,8 @@ describe("a spoken instruction is denied", () => {
     ["wiping the nozzle makes no odds", "wiping"],
     ["goggles are best left alone", "goggles"],
     ["stay off the goggles", "goggles"],
+    ["if it is late, on no account put two in", "two"],
+    ["if you forget, under no circumstances put two in", "two"],
     ["steer well clear of the goggles", "goggles"],
     ["say no to the goggles", "goggles"],
     ["give the goggles a wide berth", "goggles"],
