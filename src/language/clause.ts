@@ -65,7 +65,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (opensOutrightDenial(tokens, place)) return true;
   // "If you're poorly, | no need to tell the clinic".
   if (/^[,-]$/.test(before.after) && token.text === "no" && /^(need|call|point|reason|sense|cause)$/.test(next?.text ?? "")) return true;
-  if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "that" && next?.text !== "much")) return true;
+  if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "much" && (next?.text !== "that" || COMES_TO.test(tokens[place + 2]?.text ?? "")))) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
   if (OKAY.test(token.text) && before.after === "" && !IS_OKAY.test(before.text) && !OKAY_TO.test(next?.text ?? "")) return true;
   if (place - first > 3 && supposes(tokens, first) && opensMain(tokens, place)) return true;
@@ -85,6 +85,9 @@ const OKAY = /^(okay|ok|alright|cool|lovely|brilliant|perfect|anyway)$/;
 /** Behind these it is what something is: "is that okay", "a cool dry place", "you'll be alright". */
 const IS_OKAY = /^(is|are|was|were|be|it|its|that|thats|this|these|they|he|she|you|i|feel|feels|seem|seems|look|looks|an?|the|your|of|in|and|or|all|just|really|very|too|so|not|perfectly|absolutely|quite|totally|usually|still|if|only|more|keep|stay|to|being)$/;
 const OKAY_TO = /^(to|with|for|if|as|about|and|dry|place|water|when|but)$/;
+
+/** "Each one's two point five so that's ten": what it comes to, and no "so that". */
+const COMES_TO = /^(is|was|makes|make|gives|comes|means|adds)$/;
 
 const WHAT_IT_IS_DONE_TO = /^(it|them|one|that|this|these|those)$/;
 

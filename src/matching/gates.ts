@@ -25,15 +25,15 @@ function around(stream: Stream, window: { first: number; end: number }, margin: 
   return { first, end };
 }
 
-/** Whether a notion is said between two tokens. */
-export function groupPresent(group: WordGroup, postings: Postings, first: number, end: number): boolean {
+/** Whether a notion is said between two tokens. @param least how surely its words are heard. */
+export function groupPresent(group: WordGroup, postings: Postings, first: number, end: number, least = 0): boolean {
   // Loops, here and below: a function made for each run and word of each passage is a tenth of all that matching throws away.
   for (const run of group.runs) {
     for (const key of run[0]!) {
       const hits = postings.get(key);
       if (hits === undefined) continue;
       for (let place = firstFrom(hits, first); place < hits.length && hits[place]!.first < end; place += 1) {
-        if (hits[place]!.end <= end && continues(run, 1, hits[place]!.end, postings, end)) return true;
+        if (hits[place]!.end <= end && hits[place]!.quality >= least && continues(run, 1, hits[place]!.end, postings, end)) return true;
       }
     }
   }
@@ -90,9 +90,12 @@ export function notWithHolds(groups: readonly WordGroup[], postings: Postings, s
   const { first, end: to } = clausesAround(stream, window);
   let end = upTo === "clause" ? to : window.end;
   while (end < to && !opensInstruction(stream.tokens, end)) end += 1;
-  for (const group of groups) if (groupPresent(group, postings, first, end)) return false;
+  for (const group of groups) if (groupPresent(group, postings, first, end, SURELY_HEARD)) return false;
   return true;
 }
+
+/** What keeps a passage out must be there: "love" may be "leave" mis-heard, and mostly is not. */
+const SURELY_HEARD = 0.85;
 
 export type PolarityReading =
   /** Affirmed where the response affirms, denied where it denies. */

@@ -33,6 +33,7 @@ describe("nothing is held against somebody for words that were meant for somethi
   test("a word that is part of a number of something else", () => expect(wrong("Wait half an hour and then do the second squirt.")).not.toContain("squirt"));
   test("what is asked and answered with a no", () => expect(wrong("And would you wash it every evening? No, you keep it dry.")).not.toContain("dry"));
   test("what was so long ago", () => expect(wrong("Half a squirt ago, as we say.")).not.toContain("squirt"));
+  test("what most people think", () => expect(wrong("Most people think you wash it every evening.")).not.toContain("dry"));
   test("what may be read elsewhere", () => expect(wrong("You may read that you wash it every evening, and that was the old kind.")).not.toContain("dry"));
   test("words round another passage's own", () => expect(wrong("Then put your head right back.")).not.toContain("lenses"));
 });
@@ -42,6 +43,7 @@ test.each([
   ["Replace it every three years.", "renew"],
   ["You know, half a squirt will do.", "squirt"],
   ["You wash it every evening.", "dry"],
+  ["Most people wash it every evening.", "dry"],
   ["You can put them right back straight away.", "lenses"],
 ])("what is wrong stays wrong: %s", (says, item) => expect(wrong(says)).toContain(item));
 

@@ -107,3 +107,22 @@ describe("in speech without punctuation an okay parts what is said", () => {
   test.each(["it has the day on it for your purse okay theres a leaflet in the drawer", "put the shade up alright theres a leaflet in the drawer"])("%s", (says) => expect(content(says)).toBe("complete"));
   test.each(["theres a leaflet in the drawer for your purse", "with the shade it is okay for the leaflet in the drawer"])("but: %s", (says) => expect(content(says)).not.toBe("complete"));
 });
+
+describe("what is no denial, no question and no word that keeps out", () => {
+  const lamps = cardWith(`
+      - { id: dust, label: Never dusts it, say: [never dust the lantern] }
+      - { id: oil, label: Oil goes back, say: ["bring the oil back"] }
+      - { id: light, label: Lights it, say: [light the lantern for an hour], not_with: ["(leave|each one)"] }
+`);
+  const content = (item: string, says: string) => markTalk([...OPENING, `C: ${says}`], {}, lamps).items.find(({ id }) => id === item)?.content;
+  test.each([
+    ["dust", "every monday and i cant stress this enough never dust the lantern"],
+    ["oil", "And what's left after the week, bring the oil back."],
+    ["light", "So you light the lantern, love, for an hour."],
+    ["light", "five matches in each ones box so thats ten and you light the lantern for an hour"],
+  ])("%s: %s", (item, says) => expect(content(item, says)).toBe("complete"));
+  test.each([
+    ["oil", "And what's left, do you bring the oil back?"],
+    ["light", "So you light the lantern, or leave it, for an hour."],
+  ])("but %s: %s", (item, says) => expect(content(item, says)).not.toBe("complete"));
+});
