@@ -76,7 +76,9 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     if (rubric.vocabulary.has(token.text)) return;
     for (const word of homophonesOf(token.text)) if (rubric.vocabulary.has(word)) addStem(stem(word), place, place + 1, QUALITY.homophone);
     if (wordWeight(token.stem) < 1) return;
-    for (const word of misheard(token.text, rubric)) addStem(stem(word), place, place + 1, QUALITY.sound);
+    const alike = misheard(token.text, rubric);
+    for (const word of alike) addStem(stem(word), place, place + 1, QUALITY.sound);
+    if (alike.length > 0) for (const { value, first, end } of phrasesWith(stem(alike[0]!), tokens, place)) if (!postings.get(value)?.some((known) => known.first === first)) add(value, first, end, QUALITY.sound);
     for (const part of partsOf(token.text, rubric.vocabulary)) addStem(stem(part), place, place + 1, QUALITY.parted);
   });
   for (const place of stream.names) add("#name", place, place + 1, 1);
@@ -94,13 +96,29 @@ function isTakenBack({ first, end, parted }: { first: number; end: number; parte
   return false;
 }
 
+/** A set phrase seldom has more words before one that was mis-heard. */
+const PHRASE_BEFORE = 3;
+
+/** Set phrases that the words about a mis-heard one make with the word that it may have been: "in the frij". */
+function phrasesWith(stemmed: string, tokens: Stream["tokens"], place: number): { value: string; first: number; end: number }[] {
+  const from = Math.max(0, place - PHRASE_BEFORE);
+  const mended = tokens.slice(from, place + PHRASE_BEFORE + 1);
+  mended[place - from] = { ...tokens[place]!, stem: stemmed };
+  const hits: { value: string; first: number; end: number }[] = [];
+  for (let first = 0; first <= place - from; first += 1) {
+    for (const hit of heardPhrases.allAt(mended, first)) if (!hit.parted && hit.end > place - from) hits.push({ value: hit.value, first: hit.first + from, end: hit.end + from });
+  }
+  return hits.filter(({ end, first }) => end - first > 1);
+}
+
 function misheard(heard: string, rubric: CompiledRubric): readonly string[] {
   return rubric.sounds.alike(heard);
 }
 
 /**
  * Two to four little words may be one long word of the rubric ("farm assist", "in hail her", "i be pro fen"). A shorter
- * one, of six letters, only where the first of them is a word and none of the trade's ("lance it", "dub bull").
+ * one, of six letters, only where the first of them is a word and none of the trade's ("lance it", "dub bull", but
+ * no "bloods" of "bull dose").
  */
 const SPLIT = { most: 4, shortest: 6, long: 7 } as const;
 
@@ -116,7 +134,7 @@ function splitUp(tokens: Stream["tokens"], place: number, rubric: CompiledRubric
     // Everyday words that merely sound like a long one together ("lovely to", leaflet) were meant as they are.
     known &&= isKnown(next);
     if (joined.length < shortest || known) continue;
-    const found = rubric.sounds.alike(joined).filter((word) => word.length >= shortest);
+    const found = rubric.sounds.alike(joined).filter((word) => word.length >= shortest && (word.length >= SPLIT.long || joined.length <= word.length + 1));
     if (found.length > 0) return found.map((text) => ({ text, parts }));
   }
   return [];
