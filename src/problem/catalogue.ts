@@ -95,6 +95,8 @@ export const CATALOGUE = {
   "SW-C26": { title: "a phrase is of words that everybody says", mend: "Say more in the phrase, or give it a must-word that has to be said near it." },
   "SW-C27": { title: "a unit is said again beside {quantity}", mend: "Take the unit out: {quantity} stands for number and unit." },
   "SW-C28": { title: "a phrase of a patient's question is not heard as what it is", mend: "Put the phrase in words that tell the question, the answer or the wrong reply from the others of the script." },
+  "SW-C29": { title: "the label's words and its number differ", mend: "Let the text and the quantity say the same: value and unit." },
+  "SW-C30": { title: "a fact holds in another country than the rubric's", mend: "Name where else it holds, or write what is right there under 'elsewhere'." },
   // marking: corrections of a sheet
   "SW-M01": { title: "the corrections cannot be read", exit: EXIT.corrections },
   "SW-M02": { title: "a correction does not fit the rubric", exit: EXIT.corrections },

@@ -3,7 +3,8 @@ import { itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import { checkConditions } from "./conditions.ts";
 import { checkExamples } from "./examples.ts";
-import { checkCritical, checkReviewDates } from "./facts.ts";
+import { checkCritical, checkJurisdictions, checkReviewDates } from "./facts.ts";
+import { checkLabel } from "./label.ts";
 import { checkLength, speakingTime } from "./length.ts";
 import { checkNumbers } from "./numbers.ts";
 import { checkOrder } from "./order.ts";
@@ -36,7 +37,9 @@ export function reviewRubric(placed: PlacedRubric, today: string, readings: Read
       ...checkRepeats(placed),
       ...checkSources(placed),
       ...checkReviewDates(placed, today),
+      ...checkJurisdictions(placed),
       ...checkNumbers(placed, readings),
+      ...checkLabel(placed),
       ...checkOrder(placed),
       ...checkLength(placed, speaking),
       ...checkExamples(placed, readings.examples),

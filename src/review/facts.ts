@@ -10,14 +10,12 @@ const NOTICE_DAYS = 60;
 const DAY_MILLISECONDS = 86_400_000;
 
 /** Facts past or near the day by which somebody must look at them again. @param today as 2027-06-30 */
-export function checkReviewDates({ rubric, places }: PlacedRubric, today: string): Finding[] {
-  const findings: Finding[] = [];
-  const check = (fact: Fact | undefined, what: string, place: () => Place) => {
-    if (fact === undefined) return;
+export function checkReviewDates(placed: PlacedRubric, today: string): Finding[] {
+  return ofFacts(placed, "review_by", (fact, what, place) => {
     const days = Math.round((Date.parse(fact.review_by) - Date.parse(today)) / DAY_MILLISECONDS);
-    if (days >= NOTICE_DAYS) return;
+    if (days >= NOTICE_DAYS) return [];
     const past = days < 0;
-    findings.push(
+    return [
       findingAt(
         place(),
         "SW-C11",
@@ -25,14 +23,30 @@ export function checkReviewDates({ rubric, places }: PlacedRubric, today: string
         past ? `the fact of ${what} had to be reviewed by ${fact.review_by}` : `the fact of ${what} is to be reviewed by ${fact.review_by}, in ${days === 1 ? "1 day" : `${days} days`}`,
         `Compare it with the latest edition of '${fact.source}', correct what has changed, and set a new review_by.`,
       ),
-    );
-  };
-  for (const item of itemsOf(rubric)) {
-    check(item.fact, `'${item.id}'`, () => places.item(item.id, ["fact", "review_by"]));
-    item.elements.forEach((element, place) => check(element.fact, `'${item.id}', '${element.id}'`, () => places.element(item.id, place, ["fact", "review_by"])));
-  }
-  rubric.unsafe.forEach((statement, index) => check(statement.fact, `the unsafe statement '${statement.id}'`, () => places.unsafe(index, ["fact", "review_by"])));
-  return findings;
+    ];
+  });
+}
+
+/** Facts that hold in other countries than the rubric's alone: what is right there belongs under 'elsewhere'. */
+export function checkJurisdictions(placed: PlacedRubric): Finding[] {
+  const { jurisdiction: own } = placed.rubric;
+  const country = (code: string) => code.slice(0, 2);
+  return ofFacts(placed, "jurisdiction", ({ jurisdiction }, what, place) => {
+    if (own.includes("any") || jurisdiction.some((code) => code === "any" || own.some((one) => country(one) === country(code)))) return [];
+    return [findingAt(place(), "SW-C30", "warning", `the fact of ${what} holds in ${jurisdiction.join(", ")}, and the rubric follows ${own.join(", ")}`, "Name where else it holds, or write what is right there under 'elsewhere'.")];
+  });
+}
+
+/** @param field of the fact whose line is told. */
+function ofFacts({ rubric, places }: PlacedRubric, field: keyof Fact, check: (fact: Fact, what: string, place: () => Place) => Finding[]): Finding[] {
+  const of = (fact: Fact | undefined, what: string, place: () => Place) => (fact === undefined ? [] : check(fact, what, place));
+  return [
+    ...itemsOf(rubric).flatMap((item) => [
+      ...of(item.fact, `'${item.id}'`, () => places.item(item.id, ["fact", field])),
+      ...item.elements.flatMap((element, place) => of(element.fact, `'${item.id}', '${element.id}'`, () => places.element(item.id, place, ["fact", field]))),
+    ]),
+    ...rubric.unsafe.flatMap((statement, index) => of(statement.fact, `the unsafe statement '${statement.id}'`, () => places.unsafe(index, ["fact", field]))),
+  ];
 }
 
 /** Critical items decide the result, so each must say on whose word, and how much of it is the least. */

@@ -3,6 +3,7 @@ import { applies } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import type { Rubric } from "../rubric/schema.ts";
 import { USUAL_PACE } from "../scoring/time/plan.ts";
+import type { Seconds } from "../transcript/types.ts";
 import { findingAt } from "./finding.ts";
 import type { Readings } from "./readings.ts";
 import type { RubricFigures } from "./types.ts";
@@ -29,12 +30,17 @@ function secondsFor(words: number): number {
   return Math.round((600 * words) / USUAL_PACE) / 10;
 }
 
+/** No station is so short. */
+const MINUTE: Seconds = 60;
+const SECONDS = "A number alone is seconds: write '7 min' for minutes.";
+
 /** A warning when even the shortest words do not fit into the limit; a note when the middling ones do not fit into the target. */
 export function checkLength({ places }: PlacedRubric, speaking: RubricFigures["speaking"]): Finding[] {
   const { words, seconds, middleWords, middleSeconds, limit, target } = speaking;
-  const mend = "Take out items, ask for fewer elements, or give the station more time.";
+  const mend = limit < MINUTE ? SECONDS : "Take out items, ask for fewer elements, or give the station more time.";
   const tell = (severity: Finding["severity"], length: string, count: number, takes: number, over: string) =>
     findingAt(places.top(["time"]), "SW-C13", severity, `to say the ${length} response of every element takes about ${Math.round(takes)} s (${count} words at ${USUAL_PACE} a minute), more than the ${over}`, mend);
   if (seconds > limit) return [tell("warning", "shortest", words, seconds, `limit of ${limit} s`)];
-  return middleSeconds > target ? [tell("info", "middling", middleWords, middleSeconds, `target of ${target} s`)] : [];
+  if (middleSeconds > target) return [tell("info", "middling", middleWords, middleSeconds, `target of ${target} s`)];
+  return limit < MINUTE ? [findingAt(places.top(["time"]), "SW-C13", "warning", `the limit is ${limit} seconds`, SECONDS)] : [];
 }

@@ -90,8 +90,12 @@ export function reviewPhrases(placed: PlacedRubric, readings: Readings): PhraseR
 
 /** A few small words: what they are there to tell is told of everybody. */
 function lightFinding({ rubric, places }: PlacedRubric, elements: readonly { item: Item; element: Element; place: number }[], { list, owner, phrase }: Readings["light"][number]): Finding {
-  const effect = { say: "earns", incorrect: "states wrongly", unsafe: "says" }[list];
-  const mend = "Say more in it, or give it a must-word that has to be said near it.";
+  const effect = { say: "earns", incorrect: "states wrongly", unsafe: "says", cue: "gives the cue of" }[list];
+  const mend = list === "cue" ? "Say more in it." : "Say more in it, or give it a must-word that has to be said near it.";
+  if (list === "cue") {
+    const { id, cue } = itemsOf(rubric).filter((item) => item.cue !== undefined)[owner]!;
+    return findingAt(places.item(id, ["cue", "patient", cue!.patient.indexOf(phrase)]), "SW-C26", "warning", `'${phrase}' is of words that everybody says: who says them in any sentence ${effect} '${id}'`, mend);
+  }
   if (list === "unsafe") {
     const { id, say } = rubric.unsafe[owner]!;
     return findingAt(places.unsafe(owner, ["say", say.indexOf(phrase)]), "SW-C26", "warning", `'${phrase}' is of words that everybody says: who says them in any sentence ${effect} the unsafe statement '${id}'`, mend);

@@ -101,12 +101,13 @@ function idleMusts({ elements }: CompiledRubric): Readings["idle"] {
 const FEW_WORDS = 3;
 
 /** Phrases of a few words too small to weigh, with no must-word: their exact run, which stands in any talk, is all they ask for. */
-function lightPhrases({ elements, unsafe }: CompiledRubric): Readings["light"] {
+function lightPhrases({ elements, unsafe, cues }: CompiledRubric): Readings["light"] {
   const among = (list: Readings["light"][number]["list"], owner: number, must: readonly unknown[], responses: readonly Response[]): Readings["light"] =>
     must.length > 0 ? [] : [...new Set(responses.flatMap(({ text, literal, length }) => (literal && length <= FEW_WORDS ? [text] : [])))].map((phrase) => ({ list, owner, phrase }));
   return [
     ...elements.flatMap(({ must, say, incorrect }, owner) => [...among("say", owner, must, say), ...among("incorrect", owner, must, incorrect)]),
     ...unsafe.flatMap(({ must, say }, owner) => among("unsafe", owner, must, say)),
+    ...cues.flatMap(({ says }, owner) => among("cue", owner, [], says)),
   ];
 }
 

@@ -100,8 +100,8 @@ export const readingsSchema = z.object({
   /** Phrases made of a few words that everybody says, with no must-word: any talk has them. */
   light: z.array(
     z.object({
-      list: z.enum(["say", "incorrect", "unsafe"]),
-      /** Which of the rubric's elements, or unsafe statements, from 0. */
+      list: z.enum(["say", "incorrect", "unsafe", "cue"]),
+      /** Which of the rubric's elements, unsafe statements, or cues, from 0. */
       owner: z.int().nonnegative(),
       /** As the rubric writes it. */
       phrase: z.string(),

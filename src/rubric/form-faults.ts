@@ -3,6 +3,7 @@ import { unitCalled } from "../language/unit-words.ts";
 import { nearest, nearestBySlip } from "../problem/nearest.ts";
 import type { Finding } from "../problem/problem.ts";
 import { describedAt, fieldsAt, formsAt, objectsOf } from "./form.ts";
+import { itemSchema, rubricSchema } from "./schema.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
 
 type Issue = z.core.$ZodIssue;
@@ -23,6 +24,10 @@ export function findingsOf(error: z.ZodError, yaml: PositionedYaml, schema: z.Zo
   }
   const finding = (path: readonly PropertyKey[], place: readonly PropertyKey[], { message, mend }: Told): Finding => ({ code: "SW-R03", severity: "error", file: yaml.file, ...yaml.positionOf([...at, ...place]), message: `${placeWords([...at, ...path], yaml.data)}: ${lowerFirst(message)}`, mend });
   const issues = error.issues.flatMap((issue) => flatten(issue, valueAt(yaml.data, [...at, ...issue.path])));
+  // A file of another form is that alone: what it has and has not follows from it.
+  const form = issues.find((issue): issue is Extract<Issue, { code: "invalid_value" }> => issue.code === "invalid_value" && issue.path.join() === "saidwell" && at.length === 0);
+  const claim = String(valueAt(yaml.data, ["saidwell"]));
+  if (form !== undefined && FORM.test(claim) && !form.values.some((value) => String(value).split("@")[0] === claim.split("@")[0])) return [finding(form.path, form.path, { message: `this is '${claim}', and '${form.values.map(String).join()}' belongs here`, mend: `Name a file that starts with 'saidwell: ${form.values.map(String).join()}', or write that here if it is one.` })];
   const meant = new Set<string>();
   const strange = issues.flatMap((issue) => {
     if (issue.code !== "unrecognized_keys") return [];
@@ -37,6 +42,9 @@ export function findingsOf(error: z.ZodError, yaml: PositionedYaml, schema: z.Zo
   const others = issues.filter((issue) => issue.code !== "unrecognized_keys" && !meant.has(JSON.stringify(issue.path)));
   return [...strange, ...others.map((issue) => finding(issue.path, issue.path, inWords(issue, valueAt(yaml.data, [...at, ...issue.path]), schema)))].sort((a, b) => a.line! - b.line! || a.column! - b.column!);
 }
+
+/** What the first line of one of our files says. */
+const FORM = /^(rubric|block|responses|corrections)@\d+$/;
 
 /** A union fails with the issues of every branch; the branch that knows most of what is written, or got furthest, is what the person meant. */
 function flatten(issue: Issue, value: unknown): Issue[] {
@@ -63,6 +71,9 @@ function unknownField(key: string, schema: z.ZodType, path: readonly PropertyKey
   const owners = objectsOf(schema).filter(({ names }) => names.includes(key));
   if (owners.length > 0) return { told: { message, mend: `'${key}' belongs to ${[...new Set(owners.map(({ way }) => ownerWords(way)))].join(" or ")}: move it there, or take it out.` } };
   const name = nearest(key, open);
+  // A block or responses file with what only a rubric has.
+  const abroad = schema === rubricSchema || schema === itemSchema ? [] : objectsOf(rubricSchema).filter(({ names }) => names.includes(key));
+  if (abroad.length > 0 && nearestBySlip(key, open) === undefined) return { told: { message, mend: `'${key}' belongs to ${[...new Set(abroad.map(({ way }) => (way.length === 0 ? "a rubric" : ownerWords(way))))].join(" or ")}: write it in the rubric, or take it out.` } };
   // "{ source: common practice, no source }": in braces a comma ends the text.
   if (/\s/.test(key) && (value as Record<string, unknown>)[key] === null) return { told: { message, mend: `Put a text that has a comma in it in quotes, as "..., ${key}": in braces a comma ends it.` } };
   if (name !== undefined) return { told: { message, mend: `Did you mean '${name}'?` }, name };
@@ -139,6 +150,7 @@ function wrongKind(issue: Extract<Issue, { code: "invalid_type" }>, value: unkno
       return mend(value === null || typeof value === "object" ? "Write a list: one entry a line with '- ' in front." : `Write a list: [${shortened(String(value))}], or one entry a line with '- ' in front.`);
     case "object":
     case "record":
+      if (fields !== null && Array.isArray(value) && fields.names.includes(String(path.at(-1)))) return mend(`Write a name between '${String(path.at(-2))}' and '${String(path.at(-1))}': that of the element, which of an item without 'elements' is the item's own.`);
       return mend(fields === null ? `Write 'name: value' here, one a line${entryWords(schema, path)}.` : `Write fields, 'name: value' one a line: ${(fields.needed.length > 0 ? fields.needed : fields.names).join(", ")}.`);
     case "number":
     case "int":

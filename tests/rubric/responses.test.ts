@@ -118,6 +118,9 @@ describe("a fault is told where it is written", () => {
     ["an unknown statement", { "responses/card.yaml": CARD.replace("share:", "lend:") }, "SW-R05", "responses/card.yaml", 9, /no unsafe statement 'lend'/],
     ["responses of another rubric", { "responses/card.yaml": CARD.replace("id: card", "id: other") }, "SW-R05", "responses/card.yaml", 2, /for 'other'/],
     ["an unknown field", { "responses/card.yaml": CARD.replace("incorrect:", "wrong:") }, "SW-R03", "responses/card.yaml", 7, /wrong/],
+    ["a field of the rubric's alone", { "responses/card.yaml": CARD.replace("incorrect:", "not_with:") }, "SW-R03", "responses/card.yaml", 7, /no field 'not_with'/],
+    ["a file of another form, and nothing else of it", { "responses/card.yaml": OPENING.replace("responses@1", "block@1").replace("items:", "title: Opening\nsources: {}\nitems:") }, "SW-R03", "responses/card.yaml", 1, /^saidwell: this is 'block@1', and 'responses@1' belongs here$/],
+    ["a response without the name of its element", { "responses/card.yaml": CARD.replace(/  shake:\n    shake:\n/, "  shake:\n") }, "SW-R03", "responses/card.yaml", 5, /a list/],
     ["broken YAML", { "responses/opening.yaml": OPENING.replace("[good", "[[good") }, "SW-R02", "responses/opening.yaml", 3, /YAML/],
   ])("%s", (_, changes, code, file, line, message) => {
     expect(findings(changes)[0]).toMatchObject({ code, file, line });
