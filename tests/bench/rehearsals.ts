@@ -6,6 +6,8 @@ import { readTranscript } from "../../src/transcript/read.ts";
 import type { Transcript } from "../../src/transcript/types.ts";
 
 const FOLDER = "fixtures/rehearsals";
+/** Eight more of one hand who saw labels only, in odder voices; what was found on them was mended, so they are tuned on and judge nothing. */
+const PRACTICE = "fixtures/rehearsals-practice";
 /**
  * Rubrics that the matcher was tuned on, two more so that there are stations enough to fit on, and those of the demo,
  * whose sheets were read against their transcripts to be mended; all others judge.
@@ -39,23 +41,24 @@ export interface Rehearsal {
   second?: ReaderMarks;
 }
 
-/** All rehearsals that a reader marked, by name. */
-export function readRehearsals(): Rehearsal[] {
-  const files = readdirSync(FOLDER);
+/** All rehearsals that a reader marked, by name. @param practice those of the practice folder instead. */
+export function readRehearsals({ practice = false } = {}): Rehearsal[] {
+  const folder = practice ? PRACTICE : FOLDER;
+  const files = readdirSync(folder);
   return files.filter((file) => file.endsWith(".marks.yaml")).sort().map((file): Rehearsal => {
     const name = file.replace(/\.marks\.yaml$/, "");
     const spoken = files.find((other) => other.startsWith(`${name}.`) && !other.endsWith(".yaml"));
     if (spoken === undefined) throw new Error(`${file} marks a rehearsal that is not there`);
-    const marks = readMarks(file);
+    const marks = readMarks(folder, file);
     const second = `${name}.second.yaml`;
     return {
       name,
-      side: TUNED.includes(marks.rubric) ? "tuned" : "unseen",
-      transcript: readTranscript(readFileSync(join(FOLDER, spoken)), { file: spoken }),
+      side: practice || TUNED.includes(marks.rubric) ? "tuned" : "unseen",
+      transcript: readTranscript(readFileSync(join(folder, spoken)), { file: spoken }),
       marks,
-      ...(existsSync(join(FOLDER, second)) && { second: readMarks(second) }),
+      ...(existsSync(join(folder, second)) && { second: readMarks(folder, second) }),
     };
   });
 }
 
-const readMarks = (file: string): ReaderMarks => marksForm.parse(parse(readFileSync(join(FOLDER, file), "utf8")));
+const readMarks = (folder: string, file: string): ReaderMarks => marksForm.parse(parse(readFileSync(join(folder, file), "utf8")));

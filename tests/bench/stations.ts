@@ -1,4 +1,4 @@
-// `npm run bench:stations [-- --verbose]`: the tool's marks beside a careful reader's, item by item, on the invented
+// `npm run bench:stations [-- --verbose --practice]`: the tool's marks beside a careful reader's, item by item, on the invented
 // rehearsals under fixtures/rehearsals. They are invented, so this measures behaviour. Which side judges: rehearsals.ts.
 import { mark } from "../../src/mark.ts";
 import { rubricNamed } from "./match/passages.ts";
@@ -19,7 +19,7 @@ const sides: Record<string, Decision[]> = { tuned: [], unseen: [] };
 const unsafe = { tuned: { found: 0, missed: 0, false: 0, stations: 0 }, unseen: { found: 0, missed: 0, false: 0, stations: 0 } };
 const beyond: Record<"tuned" | "unseen", Tally> = { tuned: {}, unseen: {} };
 console.log("# Whole stations: the tool beside a careful reader\n\n| rehearsal | side | items alike | kappa | unsafe: reader / tool |\n|---|---|---|---|---|");
-for (const { name: base, side, transcript, marks, second } of readRehearsals()) {
+for (const { name: base, side, transcript, marks, second } of readRehearsals({ practice: process.argv.includes("--practice") })) {
   const sheet = mark(transcript, rubricNamed(marks.rubric));
   const decisions = sheet.items.flatMap((item): Decision[] => {
     const reader = marks.items[item.id]?.content;
