@@ -81,7 +81,8 @@ function opensSubject(tokens: readonly Token[], place: number): boolean {
   const before = tokens[place - 1]?.text ?? "";
   const next = tokens[place + 1]?.text ?? "";
   if ((here === "nine" || here === "999") && EMERGENCY_NUMBER.test(`${here} ${next} ${tokens[place + 2]?.text}`)) return !/^(ring|call|dial|phone|the|for|to)$/.test(before);
-  if (TAKES_A_CLAUSE.has(before)) return false;
+  // "Don't go fiddling with how many you have".
+  if (TAKES_A_CLAUSE.has(before) || (tokens[place - 2]?.text === "how" && /^(many|much|often|long|far)$/.test(before))) return false;
   switch (here) {
     case "i":
     case "he":

@@ -241,3 +241,8 @@ describe("what need not be told is denied, though 'call' opens a clause elsewher
     ["if she's not waking call an ambulance.", "ambulance"],
   ])("but %s: not %s", (sentence, word) => expect(denied(sentence, word)).toBe(false));
 });
+
+test("how many somebody has is part of what they are told not to do", () => {
+  expect(denied("don't go fiddling with how many you have off your own bat.", "bat")).toBe(true);
+  expect(denied("don't rush it you have a minute.", "minute")).toBe(false);
+});
