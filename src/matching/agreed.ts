@@ -1,7 +1,7 @@
 import { readUnit } from "../language/unit-words.ts";
 import type { Unit } from "../language/units.ts";
 import { beginsIn, meets } from "../station/span.ts";
-import type { Sentence, Station, Turn, WordSpan } from "../station/types.ts";
+import type { Sentence, Station, WordSpan } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { asks, reactionTo, saysYesTo, waitsForYes, yesWithoutCorrection, type Scene } from "./elicitation.ts";
@@ -66,7 +66,7 @@ const OF_ONESELF = /^(i|we|so|then)$/;
 /** The opposite of what is right must be said so nearly whole: "could I have two on Monday and two later" is no "take two next Monday". */
 const OPPOSITE = 0.9;
 
-function isSurelyWrong({ verdict, takenBack, likelihood, coverage }: Passage): boolean {
+export function isSurelyWrong({ verdict, takenBack, likelihood, coverage }: Passage): boolean {
   return verdict === "wrong" && takenBack !== true && (likelihood === undefined ? coverage >= OPPOSITE : likelihood >= HELD_LIKELY);
 }
 
@@ -93,7 +93,7 @@ function toldStream(station: Station, { first: from }: WordSpan, end: number, th
 }
 
 /** A question and its answer as one sentence; a bare number counts what was asked for. */
-function answeredStream(station: Station, question: WordSpan, answer: WordSpan): Stream {
+export function answeredStream(station: Station, question: WordSpan, answer: WordSpan): Stream {
   const stream = toldStream(station, question, answer.end, new Set([question.end - 1]));
   const unit = unitAskedFor(stream, question.end);
   if (unit === null) return stream;
@@ -146,13 +146,13 @@ function isSurelySaid(passage: Passage): boolean {
 }
 
 /** The sentence that a question ends in. */
-function lastSentence(station: Station, question: Turn): WordSpan {
+export function lastSentence(station: Station, question: WordSpan): WordSpan {
   const last = station.sentences.filter((sentence) => beginsIn(sentence, question)).at(-1);
   return { first: Math.max(last?.first ?? question.first, question.end - LONGEST_QUESTION), end: question.end };
 }
 
 /** Whether the answer says enough of it: its number, or a share of its words. */
-function isAnswers({ window, quantity }: Passage, stream: Stream, answer: WordSpan): boolean {
+export function isAnswers({ window, quantity }: Passage, stream: Stream, answer: WordSpan): boolean {
   const inAnswer = (token: number) => stream.tokens[token]!.word >= answer.first;
   if (quantity !== undefined) return inAnswer(quantity.first);
   const weightOf = (own: boolean) => window.aligned.reduce((sum, { term, hit }) => sum + (!own || inAnswer(hit.first) ? window.response.terms[term]!.weight : 0), 0);

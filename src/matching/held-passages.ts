@@ -75,7 +75,7 @@ function ofAnotherNumber({ response: { terms, text }, aligned }: Window, { quant
   return aligned.some(({ term, hit }) => {
     if (tokens[hit.first]!.text === "second" && tokens[hit.first - 1]?.text === "a" && LASTS.test(tokens[hit.first - 2]?.text ?? "") && !A_MOMENT.test(text) && quantities.some(({ end, unit }) => end === hit.end && unit === "second")) return true;
     if (!terms[term]!.text.split("|").some((word) => NUMBER_WORD.test(word))) return false;
-    const mention = quantities.find(({ first, end }) => first <= hit.first && hit.first < end - 1);
+    const mention = quantities.find(({ first, end }) => first <= hit.first && hit.first < end);
     return mention !== undefined && TIME.test(mention.text) && !TIME.test(text);
   });
 }

@@ -13,6 +13,7 @@ import { counts, withLikelihood } from "./likelihood.ts";
 import { ACCEPTED, isOpen, LEAST_COVERAGE, neededFor, passagesFor, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./gates.ts";
 import { denialBefore } from "./denial-span.ts";
+import { openReplies } from "./open-replies.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { replyPassages, wrongReplies } from "./replies.ts";
 import { saidClauses } from "./said.ts";
@@ -46,6 +47,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const replies = replyPassages(station, scene.turns, (turn) => asks(scene.patient, turn), rubric, rubric.elements.filter((element) => element.kind === "tell" && !outright.has(element))).map(({ passage, stream }) => matchOf(passage, stream, scene, rubric));
   const telling = new Set(rubric.elements.filter(({ kind }) => kind === "tell").map(({ item }) => item));
   const found = afterQuestions(scene, [...plain, ...replies], asked, ({ item }) => telling.has(item));
+  const openly = openReplies(scene, rubric);
+  found.push(...openly.wrong.filter(({ passage: { element } }) => !found.some((match) => match.item === element.item && match.element === element.element)).map(({ passage, stream }) => matchOf(passage, stream, scene, rubric)));
   const agreed = agreedWrong(scene, rubric);
   const patient = withAgreed(patientMatches(rubric, heard, scene), agreed.wrong.map(({ passage, stream }) => ({ ...matchOf(passage, stream, scene, rubric), affirmed: true })));
   const asking = new Set(rubric.elements.filter(({ kind }) => kind === "ask").map(({ item }) => item));
@@ -56,7 +59,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const doubtful = doubtfulMatches(all, found, streams.candidate);
 
   const unsafe = [...stated];
-  for (const match of [...affirmedUnsafe(rubric, heard, scene), ...agreed.unsafe]) if (!unsafe.some((other) => other.statement === match.statement)) unsafe.push(match);
+  for (const match of [...affirmedUnsafe(rubric, heard, scene), ...agreed.unsafe, ...openly.unsafe]) if (!unsafe.some((other) => other.statement === match.statement)) unsafe.push(match);
   const answers = [...answerMatches(rubric, said, streams.candidate), ...wrongReplies(station, scene.turns, questions, rubric)];
   const nearest = nearestAttempts(rubric, all.map((passage) => leftBack(passage, left)), found, streams.candidate);
   return {

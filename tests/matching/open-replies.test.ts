@@ -1,0 +1,49 @@
+import { describe, expect, test } from "vitest";
+import { loadRubric } from "../../src/rubric/load.ts";
+import { markTalk, OPENING } from "../scoring/station-card.ts";
+
+// An invented card and invented talk: behaviour only.
+const CARD = loadRubric(
+  [
+    "saidwell: rubric@1", "id: small-card", "title: Invented card", "version: 1", "jurisdiction: [any]", "scenario: { task: Explain it., counselled: patient }", "time: { limit: 60, target: 45 }",
+    "sections:", "  - id: only", "    title: Only", "    items:",
+    "      - { id: shelf, label: Keeps spare lanterns on the shelf, say: [keep the spare lanterns on the shelf, spare lanterns belong on the shelf], incorrect: [keep the spare lanterns in the cellar, store spare lanterns in the cellar] }",
+    "unsafe:",
+    "  - { id: daily, label: Daily, severity: major, say: [burn the lantern every day, light it every day] }",
+    "pass: { minimum: 50 }",
+  ].join("\n"),
+  { file: "small-card.yaml", readBlock: () => { throw new Error("no blocks here"); } },
+);
+const sheet = (...lines: string[]) => markTalk([...OPENING, ...lines], {}, CARD);
+
+describe("what a reply leaves out because it was asked belongs to what it states wrongly", () => {
+  test("an item, with the reply as its evidence", () => {
+    const { items, incorrect } = sheet("P: Where do I keep the spare lanterns?", "C: In the cellar.");
+    expect(items[0]!.content).toBe("incorrect");
+    expect(incorrect[0]!.evidence.quote).toBe("In the cellar.");
+  });
+  test("an unsafe statement", () => expect(sheet("P: How often do I light it?", "C: Every day.").unsafe.found.map(({ id }) => id)).toEqual(["daily"]));
+});
+
+describe("nothing is held against the speaker", () => {
+  test.each([
+    ["P: Where do I keep the spare lanterns?", "C: On the shelf, they like it warm."],
+    ["P: Where do I keep the spare lanterns?", "C: Not in the cellar."],
+    ["P: Do I keep the spare lanterns in the cellar?", "C: You can put the empty ones in the cellar."],
+    ["P: What happens if I light it every day?", "C: You would run out of oil."],
+    ["P: How often do I light it?", "C: Not every day."],
+  ])("%s %s", (...lines) => {
+    const { incorrect, unsafe } = sheet(...lines);
+    expect([...incorrect.map(({ item }) => item), ...unsafe.found.map(({ id }) => id)]).toEqual([]);
+  });
+});
+
+test("'an hour or two later' has no two of something", () => {
+  const card = loadRubric(
+    ["saidwell: rubric@1", "id: small-card", "title: Invented card", "version: 1", "jurisdiction: [any]", "scenario: { task: Explain it., counselled: patient }", "time: { limit: 60, target: 45 }", "sections:", "  - id: only", "    title: Only", "    items:", "      - { id: shelf, label: Shelf, say: [keep it on the shelf, it belongs on the shelf] }", "unsafe:", "  - { id: two, label: Two, severity: major, say: [have two if you forget one] }", "pass: { minimum: 50 }"].join("\n"),
+    { file: "small-card.yaml", readBlock: () => { throw new Error("no blocks here"); } },
+  );
+  const unsafe = (reply: string) => markTalk([...OPENING, "P: What if I forget one?", `C: ${reply}`], {}, card).unsafe.found.length;
+  expect(unsafe("If it comes to you an hour or two later, have it then.")).toBe(0);
+  expect(unsafe("Have two.")).toBe(1);
+});
