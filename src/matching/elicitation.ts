@@ -261,13 +261,16 @@ function allows(tokens: readonly Token[], behind: number, end: number, asked: Re
   return k >= end || asked.has(tokens[k]!.stem);
 }
 
+/** What earns by the patient's words must fit them closely: they tell of much else when asked what they know. */
+const CONFIRMED_ACCEPTED = 0.7;
+
 /**
  * What the patient said rightly and the candidate, having asked, confirmed. A bare yes to a leading question is none:
  * the words must be the patient's own.
  */
 export function confirmed(scene: Scene, patient: readonly Match[]): Match[] {
   return patient.flatMap((match): Match[] => {
-    if (match.verdict !== "right" || spokenWords(scene, match.span) < FEWEST_WORDS) return [];
+    if (match.verdict !== "right" || match.score < CONFIRMED_ACCEPTED || spokenWords(scene, match.span) < FEWEST_WORDS) return [];
     const place = turnAt(scene.turns, match.span);
     const before = scene.turns[place - 1];
     if (before?.role !== "candidate" || !asks(scene.candidate, before)) return [];

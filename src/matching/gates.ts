@@ -337,7 +337,10 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
     const inside = mention.first >= window.first && mention.end <= window.end;
     const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
     // "One spray each, children two": a bare number beside it puts no number of the passage right.
-    if (reading === "right" && (inside || sameClause) && !(wrong !== null && wrong.unit !== null && mention.unit === null)) return { reading: "right", mention };
+    if (reading === "right" && (inside || sameClause) && !(wrong !== null && wrong.unit !== null && mention.unit === null)) {
+      const other = numberOfTheSentence(stream, window, mention, mentions, expected);
+      return other === null ? { reading: "right", mention } : { reading: "wrong", mention: other };
+    }
     if (reading === "wrong" && (mention.text === SECOND_ONE || isOfSomethingElse(stream, window, mention, expected))) continue;
     if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = rate ?? mention;
   }
@@ -362,6 +365,19 @@ function otherPeriod({ quantities, tokens }: Stream, mention: QuantityMention, e
   if (rate?.perDay === undefined || rate.perDay[0] > 1) return null;
   const times = 1 / rate.perDay[0] / PERIOD_DAYS[expected.per];
   return times >= ANOTHER_PERIOD || times <= 1 / ANOTHER_PERIOD ? { ...mention, end: rate.end, text: `${mention.text} ${rate.text}` } : null;
+}
+
+/**
+ * "Before food you want four to seven. Two hours after, under ten": a number of another sentence puts none right where the
+ * sentence that says more of the response has a number of its own, and a wrong one.
+ */
+function numberOfTheSentence(stream: Stream, window: Window, right: QuantityMention, mentions: readonly QuantityMention[], expected: ExpectedQuantity): QuantityMention | null {
+  const { aligned, response } = window;
+  const others = mentions.filter(({ first }) => !inOneSentence(stream, first, right.first));
+  if (others.length === 0) return null;
+  const saidBeside = ({ first }: QuantityMention) => aligned.reduce((sum, { term, hit }) => (response.terms[term]!.text !== "{quantity}" && inOneSentence(stream, hit.first, first) ? sum + response.terms[term]!.weight : sum), 0);
+  const own = saidBeside(right);
+  return others.find((other) => saidBeside(other) > own && !isDeniedItself(stream, other) && compareQuantity(other, expected) === "wrong" && !isOfSomethingElse(stream, window, other, expected)) ?? null;
 }
 
 /** Whether a number that is not the expected one is no wrong one either: "every four hours" says how often, not how long; one that is quite another size, or is called too many, tells something else. */

@@ -18,6 +18,7 @@ const card = cardWith(`
       - { id: grip, label: Two hands on the case, say: [grip the case with two hands], not_with: [one hand], incorrect: [one hand is plenty for the case] }
       - { id: head, label: Head back, say: [tip your head back, head right back] }
       - { id: squirt, label: One squirt, say: [one squirt each morning], incorrect: [half a squirt will do] }
+      - { id: wick, label: A new wick each time, say: [a new wick each time], incorrect: ["swap the wick once a|(on a) month|sunday"] }
       - { id: hold, label: Holds the breath, say: ["hold your breath for {quantity}"], quantity: { value: 10, unit: second } }
 `);
 const wrong = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).incorrect.map(({ item }) => item);
@@ -31,6 +32,7 @@ describe("nothing is held against somebody for words that were meant for somethi
   test("what some people think", () => expect(wrong("Some people think you hold your breath for three seconds, and half of it comes straight back.")).not.toContain("hold"));
   test("what is warned of that is said to be right the other way", () => expect(wrong("Don't leave replacing it every few months to your daughter.")).not.toContain("renew"));
   test("a word that is part of a number of something else", () => expect(wrong("Wait half an hour and then do the second squirt.")).not.toContain("squirt"));
+  test("a length of time that has the word of how often", () => expect(wrong("Swap the wick, once it's lit it lasts twelve months.")).not.toContain("wick"));
   test("what is asked and answered with a no", () => expect(wrong("And would you wash it every evening? No, you keep it dry.")).not.toContain("dry"));
   test("what was so long ago", () => expect(wrong("Half a squirt ago, as we say.")).not.toContain("squirt"));
   test("what most people think", () => expect(wrong("Most people think you wash it every evening.")).not.toContain("dry"));
@@ -43,6 +45,7 @@ test.each([
   ["Replace it every three years.", "renew"],
   ["You know, half a squirt will do.", "squirt"],
   ["You wash it every evening.", "dry"],
+  ["You swap the wick once a month.", "wick"],
   ["Most people wash it every evening.", "dry"],
   ["You can put them right back straight away.", "lenses"],
 ])("what is wrong stays wrong: %s", (says, item) => expect(wrong(says)).toContain(item));

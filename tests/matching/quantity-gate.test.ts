@@ -77,3 +77,12 @@ describe("the right number for another period", () => {
   test.each(["Burn fourteen millilitres a week.", "Burn fourteen millilitres, spread over the week.", "Burn fourteen millilitres four times a day.", "Keep it under fourteen millilitres, never two in a day."])("is right: %s", (says) => expect(content("oil", says)).toBe("complete"));
   test("where the rubric names none, any will do", () => expect(content("wick", "Trim ten millimetres a week off the wick.")).toBe("complete"));
 });
+
+describe("a number of another sentence puts none right where the sentence of the words has a wrong one", () => {
+  const trim = cardWith(`
+      - { id: trim, label: Under ten minutes after dusk, quantity: { value: 10, unit: minute, bound: at-most }, say: ["a while after dusk trim the lantern under {quantity}"] }
+`);
+  const told = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, trim).items.find(({ id }) => id === "trim")?.content;
+  test("wrong", () => expect(told("You trim it four minutes. A while after dusk the lantern under thirty minutes.")).not.toBe("complete"));
+  test("right", () => expect(told("You trim it four hours. A while after dusk the lantern under ten minutes.")).toBe("complete"));
+});
