@@ -88,7 +88,16 @@ const TIME = /\b(seconds?|minutes?|hours?|days?|nights?|weeks?|fortnight|months?
 
 /** Whether the window is one statement of the speaker's own. */
 export function isOwnStatement(window: Window, stream: Stream): boolean {
-  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !runsOn(window, stream) && !isPast(window, stream) && !toldOfOthers(window, stream) && !answeredWithNo(window, stream);
+  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !overAnothersTurn(window, stream) && !runsOn(window, stream) && !isPast(window, stream) && !toldOfOthers(window, stream) && !answeredWithNo(window, stream);
+}
+
+/** So much room others' talk takes when they say more than that they listen: five words or so (stream.ts). */
+const ANOTHERS_TURN = 3.5;
+
+/** "Both on the Monday." "And what if I forget?" "You have till Tuesday.": nobody states one thing over what others ask in between. */
+function overAnothersTurn({ first, end }: Window, { position, turnOf }: Stream): boolean {
+  for (let place = first + 1; place < end; place += 1) if (turnOf[place] !== turnOf[place - 1] && position[place]! - position[place - 1]! >= ANOTHERS_TURN) return true;
+  return false;
 }
 
 /** "I had two brothers here two weeks ago" tells of no "every two weeks". */

@@ -40,6 +40,12 @@ describe("a number that is taken back before all is said", () => {
   test("what takes its place is stated", () => expect(unsafe("It's one drop, two drops I mean, in each eye.")).toEqual(["more"]));
 });
 
+test("what others ask in between parts a statement in speech without punctuation", () => {
+  const told = (...turns: string[]) => markTalk([...OPENING, ...turns], {}, card).unsafe.found.map(({ id }) => id);
+  expect(told("C: so keep the needle", "P: right okay and what about the drops at night", "C: for tomorrow you have the other box")).toEqual([]);
+  expect(told("C: so keep the needle", "P: okay", "C: for tomorrow")).toEqual(["reuse"]);
+});
+
 describe("what is supposed", () => {
   test.each([
     "You'd damage it if you use a pin to unblock it.",
