@@ -1,22 +1,15 @@
-import { readUnit } from "../language/unit-words.ts";
-import type { Unit } from "../language/units.ts";
-import { beginsIn, meets } from "../station/span.ts";
-import type { Sentence, Station, WordSpan } from "../station/types.ts";
+import { meets } from "../station/span.ts";
+import type { WordSpan } from "../station/types.ts";
+import { answeredStream, isAnswers, lastSentence, toldStream, type PlacedPassage } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { asks, reactionTo, saysYesTo, waitsForYes, yesWithoutCorrection, type Scene } from "./elicitation.ts";
 import { HELD_LIKELY } from "./held-likelihood.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
-import { streamOf, wordsOf, type Stream } from "./stream.ts";
+import { wordsOf, type Stream } from "./stream.ts";
 import { topicOf } from "./taken-back.ts";
 import type { UnsafeMatch } from "./types.ts";
-
-/** A passage with the stream that it stands in. */
-export interface AgreedPassage {
-  passage: Passage;
-  stream: Stream;
-}
 
 /** Who tells more than so many words is told yes to all of it, whatever was in it (scoring/teach-back.ts lists that). */
 const LONGEST_SAID = 30;
@@ -27,8 +20,8 @@ const FEWEST_SAID = 3;
  * What the patient has wrong and the candidate says yes to ("and if it says four I can drive?" "Yes, off you go"): read as
  * if the candidate had told it.
  */
-export function agreedWrong(scene: Scene, rubric: CompiledRubric): { wrong: AgreedPassage[]; unsafe: UnsafeMatch[] } {
-  const wrong: AgreedPassage[] = [];
+export function agreedWrong(scene: Scene, rubric: CompiledRubric): { wrong: PlacedPassage[]; unsafe: UnsafeMatch[] } {
+  const wrong: PlacedPassage[] = [];
   const unsafe: UnsafeMatch[] = [];
   scene.turns.forEach((turn, place) => {
     if (turn.role !== "patient" || scene.turns[place + 1]?.role !== "candidate") return;
@@ -80,42 +73,8 @@ function ofOneThing(passages: readonly Passage[], stated: readonly UnsafeMatch[]
 
 const NOTHING: ReadonlySet<string> = new Set();
 
-/** All from the start of a span to a word, as one stretch that the candidate tells. @param through words behind which no sentence ends. */
-function toldStream(station: Station, { first: from }: WordSpan, end: number, through?: ReadonlySet<number>): Stream {
-  const sentences = station.sentences.flatMap((sentence): Sentence[] => {
-    const first = Math.max(sentence.first, from);
-    const stop = Math.min(sentence.end, end);
-    return first < stop ? [{ ...sentence, first, end: stop, role: "candidate" }] : [];
-  });
-  const stream = streamOf({ ...station, sentences }, ["candidate"], { joined: true, ...(through !== undefined && { through }) });
-  stream.acts.fill("tell");
-  return stream;
-}
-
-/** A question and its answer as one sentence; a bare number counts what was asked for. */
-export function answeredStream(station: Station, question: WordSpan, answer: WordSpan): Stream {
-  const stream = toldStream(station, question, answer.end, new Set([question.end - 1]));
-  const unit = unitAskedFor(stream, question.end);
-  if (unit === null) return stream;
-  return { ...stream, quantities: stream.quantities.map((mention) => (mention.unit === null && stream.tokens[mention.first]!.word >= answer.first ? { ...mention, unit, firm: true } : mention)) };
-}
-
-/** "How many units": what a bare number in the answer counts. */
-function unitAskedFor({ tokens }: Stream, end: number): Unit | null {
-  for (let place = 0; place + 2 < tokens.length && tokens[place]!.word < end; place += 1) {
-    if (tokens[place]!.text !== "how" || tokens[place + 1]!.text !== "many") continue;
-    const unit = readUnit(tokens, place + 2, false);
-    if (unit !== null && unit.factor === 1) return unit.unit;
-  }
-  return null;
-}
-
 /** So long is an answer that leaves out what was asked. */
 const LONGEST_ANSWER = 12;
-/** So much of the question is taken with it. */
-const LONGEST_QUESTION = 30;
-/** So much of what is found must be the answer's. */
-const OWN_SHARE = 0.25;
 
 /**
  * "How long will you hold it?" "Ten." "Spot on.": what the patient's answer says together with the candidate's question,
@@ -123,8 +82,8 @@ const OWN_SHARE = 0.25;
  * @param missing elements that nobody said outright.
  * @param asked what the candidate asks for by the rubric ("have you used one before?"): its answers are the patient's own.
  */
-export function agreedAnswers(scene: Scene, rubric: CompiledRubric, missing: ReadonlySet<CompiledElement>, asked: readonly WordSpan[]): AgreedPassage[] {
-  return scene.turns.flatMap((turn, place): AgreedPassage[] => {
+export function agreedAnswers(scene: Scene, rubric: CompiledRubric, missing: ReadonlySet<CompiledElement>, asked: readonly WordSpan[]): PlacedPassage[] {
+  return scene.turns.flatMap((turn, place): PlacedPassage[] => {
     const question = scene.turns[place - 1];
     if (turn.role !== "patient" || question?.role !== "candidate" || scene.turns[place + 1]?.role !== "candidate" || turn.end - turn.first > LONGEST_ANSWER) return [];
     if (reactionTo(scene, turn)?.kind !== "confirms" || !asks(scene.candidate, question)) return [];
@@ -143,18 +102,4 @@ const SURELY_SAID = 0.4;
 function isSurelySaid(passage: Passage): boolean {
   if (passage.verdict === "right") return (passage.likelihood ?? 0) >= SURELY_SAID;
   return passage.quantity === undefined ? isSurelyWrong(passage) : passage.verdict === "wrong";
-}
-
-/** The sentence that a question ends in. */
-export function lastSentence(station: Station, question: WordSpan): WordSpan {
-  const last = station.sentences.filter((sentence) => beginsIn(sentence, question)).at(-1);
-  return { first: Math.max(last?.first ?? question.first, question.end - LONGEST_QUESTION), end: question.end };
-}
-
-/** Whether the answer says enough of it: its number, or a share of its words. */
-export function isAnswers({ window, quantity }: Passage, stream: Stream, answer: WordSpan): boolean {
-  const inAnswer = (token: number) => stream.tokens[token]!.word >= answer.first;
-  if (quantity !== undefined) return inAnswer(quantity.first);
-  const weightOf = (own: boolean) => window.aligned.reduce((sum, { term, hit }) => sum + (!own || inAnswer(hit.first) ? window.response.terms[term]!.weight : 0), 0);
-  return weightOf(true) >= OWN_SHARE * weightOf(false) && weightOf(true) > 0;
 }

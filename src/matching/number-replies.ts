@@ -1,8 +1,8 @@
 import { meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { compareQuantity, dimensionOf, isAnotherMatter } from "../language/quantity-compare.ts";
 import type { ExpectedQuantity, QuantityMention } from "../language/quantity-mention.ts";
-import { readUnit } from "../language/unit-words.ts";
 import type { Unit } from "../language/units.ts";
+import { countedAt } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { notWithHolds } from "./gates.ts";
 import { withReason } from "./held-passages.ts";
@@ -76,9 +76,8 @@ function kindAsked({ tokens }: Stream, from: number): Omit<Asked, "inWords"> | n
     if (kind === "often") return { first, end: first + 2, unit: "time-per-day", dimensionOf: () => "time-per-day", ofSomething: false };
     if (kind === "much") return { first, end: first + 2, unit: null, dimensionOf: among((unit) => MEASURES.has(unit)), ofSomething: false };
     if (kind === "long") return { first, end: first + 2, unit: null, dimensionOf: among((unit) => dimensionOf(unit) === "duration"), ofSomething: true };
-    if (kind !== "many") continue;
-    const counted = readUnit(tokens, first + 2, false);
-    if (counted === null || counted.factor !== 1 || counted.end > from) continue;
+    const counted = countedAt(tokens, first);
+    if (counted === null || counted.end > from) continue;
     const { unit, end } = counted;
     const behind = tokens.slice(end, from);
     if (unit !== "time") return behind.some(({ text }, place) => THERE_IS.test(text) || (text === "in" && /^(is|are)$/.test(behind[place - 1]?.text ?? ""))) ? null : { first, end, unit, dimensionOf: among((other) => dimensionOf(other) === dimensionOf(unit)), ofSomething: false };

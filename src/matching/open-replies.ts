@@ -1,10 +1,10 @@
 import { beginsIn } from "../station/span.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
-import { answeredStream, isAnswers, isSurelyWrong, lastSentence, type AgreedPassage } from "./agreed.ts";
+import { isSurelyWrong } from "./agreed.ts";
+import { answeredStream, isAnswers, lastSentence, OWN_SHARE, shareOf, type PlacedPassage } from "./answered.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import type { Scene } from "./elicitation.ts";
-import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
@@ -16,8 +16,8 @@ const LONGEST_REPLY = 16;
  * "How often do I take it?" "Every day.", "where do the spare ones go?" "In the freezer.": what the reply to an open
  * question states wrongly with the words that it leaves out. What it says wrongly by itself is found without them.
  */
-export function openReplies(scene: Scene, rubric: CompiledRubric): { wrong: AgreedPassage[]; unsafe: UnsafeMatch[] } {
-  const wrong: AgreedPassage[] = [];
+export function openReplies(scene: Scene, rubric: CompiledRubric): { wrong: PlacedPassage[]; unsafe: UnsafeMatch[] } {
+  const wrong: PlacedPassage[] = [];
   const unsafe: UnsafeMatch[] = [];
   scene.turns.forEach((turn, place) => {
     const reply = scene.turns[place + 1];
@@ -27,7 +27,7 @@ export function openReplies(scene: Scene, rubric: CompiledRubric): { wrong: Agre
     const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const begun = (word: number) => word < answer.first;
     for (const passage of earned.kept) {
-      if (!isSurelyWrong(passage) || (passage.likelihood ?? 1) < SURELY || !isAnswers(passage, stream, answer) || !isAsked(passage, stream, answer)) continue;
+      if (!isSurelyWrong(passage) || (passage.likelihood ?? 1) < SURELY || !isAnswers(passage, stream, answer) || shareOf(passage.window, (token) => begun(stream.tokens[token]!.word)) < OWN_SHARE) continue;
       // Its evidence is what the candidate said.
       const first = stream.tokens.findIndex(({ word }, place) => word >= answer.first && place >= passage.first);
       wrong.push({ passage: { ...passage, first: Math.min(first, passage.end - 1) }, stream });
@@ -47,14 +47,6 @@ function asksOpenly({ tokens, acts }: Stream, turn: WordSpan): boolean {
 
 /** There is little around it that could speak against it: it must be likelier than in a whole station. */
 const SURELY = 0.8;
-/** So much of what is found must be the question's. */
-const ASKED_SHARE = 0.25;
-
-function isAsked({ window: { aligned, response } }: Passage, { tokens }: Stream, answer: WordSpan): boolean {
-  const weightOf = (places: typeof aligned) => places.reduce((sum, { term }) => sum + response.terms[term]!.weight, 0);
-  return weightOf(aligned.filter(({ hit }) => tokens[hit.first]!.word < answer.first)) >= ASKED_SHARE * weightOf(aligned);
-}
-
 function firstSentence(station: Station, reply: Turn): WordSpan {
   const end = station.sentences.find((sentence) => beginsIn(sentence, reply))?.end ?? reply.end;
   return { first: reply.first, end: Math.min(end, reply.end, reply.first + LONGEST_REPLY) };

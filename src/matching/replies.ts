@@ -1,33 +1,26 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { turnAt } from "../station/turns.ts";
-import type { Sentence, Station, Turn, WordSpan } from "../station/types.ts";
+import type { Station, Turn, WordSpan } from "../station/types.ts";
+import { joinedStream, OWN_SHARE, shareOf, type PlacedPassage } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { numberReplies } from "./number-replies.ts";
 import { isOpen, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
-import { streamOf, type Stream } from "./stream.ts";
+import type { Stream } from "./stream.ts";
 import type { Matches, QuestionMatch } from "./types.ts";
 import { withinReach } from "./within-reach.ts";
 
 /** A reply answers in its first words; what comes later stands on its own. */
 const REPLY_WORDS = 30;
-/** So much of what was found must be the candidate's own words: the question alone tells nothing. */
-const OWN_SHARE = 0.25;
 const AFFIRMATIONS = speechPhrases("affirmations");
 const DENIES = /^(no|nope|nah|never|not|do not|definitely not)\b/;
-
-/** A passage of a reply that says an element only together with the question it answers. */
-export interface ReplyPassage {
-  passage: Passage;
-  stream: Stream;
-}
 
 /**
  * "When will it start working?" "Give it a week or two.": elements that a reply says by leaving out what the patient
  * has just asked. @param missing elements that nobody said outright.
  */
-export function replyPassages(station: Station, turns: readonly Turn[], asks: (turn: Turn) => boolean, rubric: CompiledRubric, missing: readonly CompiledElement[]): ReplyPassage[] {
-  return turns.flatMap((turn, place): ReplyPassage[] => {
+export function replyPassages(station: Station, turns: readonly Turn[], asks: (turn: Turn) => boolean, rubric: CompiledRubric, missing: readonly CompiledElement[]): PlacedPassage[] {
+  return turns.flatMap((turn, place): PlacedPassage[] => {
     const reply = turns[place + 1];
     if (turn.role !== "patient" || reply?.role !== "candidate" || !asks(turn)) return [];
     const joined = togetherStream(station, turn, reply);
@@ -91,12 +84,7 @@ export function wrongReplies(station: Station, turns: readonly Turn[], questions
  */
 function togetherStream(station: Station, question: WordSpan, reply: Turn): { stream: Stream; from: number; affirmed: boolean } | null {
   const end = Math.min(reply.end, reply.first + REPLY_WORDS);
-  const sentences = station.sentences.flatMap((sentence): Sentence[] => {
-    const first = Math.max(sentence.first, question.first);
-    const stop = Math.min(sentence.end, end);
-    return first < stop ? [{ ...sentence, first, end: stop, role: "candidate" }] : [];
-  });
-  const stream = streamOf({ ...station, sentences }, ["candidate"], { joined: true });
+  const stream = joinedStream(station, question, end);
   const from = stream.tokens.findIndex(({ word }) => word >= reply.first);
   if (from <= 0) return null;
   const yes = AFFIRMATIONS.at(stream.tokens, from) !== null;
@@ -112,9 +100,8 @@ function togetherStream(station: Station, question: WordSpan, reply: Turn): { st
 /** The part of a passage that the candidate said, where that is enough of it. */
 function ownPart(passage: Passage, from: number, affirmed: boolean): Passage | null {
   const { aligned, response } = passage.window;
-  const weightOf = (own: boolean) => aligned.reduce((sum, { term, hit }) => sum + (!own || hit.first >= from ? response.terms[term]!.weight : 0), 0);
-  const all = weightOf(false);
-  if (all === 0 || weightOf(true) / all < OWN_SHARE || weightOf(true) === all) return null;
+  const own = shareOf(passage.window, (token) => token >= from);
+  if (own < OWN_SHARE || own === 1) return null;
   // "Are you the pharmacist?" "Let's sit down over here.": small words that the reply happens to have say nothing of it.
   if (!affirmed && aligned.every(({ term, hit }) => hit.first < from || response.terms[term]!.plain)) return null;
   const first = Math.min(...aligned.filter(({ hit }) => hit.first >= from).map(({ hit }) => hit.first));

@@ -1,0 +1,77 @@
+import { readUnit } from "../language/unit-words.ts";
+import type { Token } from "../language/token.ts";
+import type { Unit } from "../language/units.ts";
+import { beginsIn } from "../station/span.ts";
+import type { Sentence, Station, WordSpan } from "../station/types.ts";
+import type { Passage } from "./passages.ts";
+import { streamOf, type Stream } from "./stream.ts";
+import type { Window } from "./windows.ts";
+
+/*
+ * A question read with its answer: what the one said, the other leaves out ("How long does it last?" "Four weeks.").
+ */
+
+/** A passage with the stream that it stands in, where that is not the station's own. */
+export interface PlacedPassage {
+  passage: Passage;
+  stream: Stream;
+}
+
+/** All from the start of a span to a word, whoever said it, as one person's talk. @param through words behind which no sentence ends. */
+export function joinedStream(station: Station, { first: from }: WordSpan, end: number, through?: ReadonlySet<number>): Stream {
+  const sentences = station.sentences.flatMap((sentence): Sentence[] => {
+    const first = Math.max(sentence.first, from);
+    const stop = Math.min(sentence.end, end);
+    return first < stop ? [{ ...sentence, first, end: stop, role: "candidate" }] : [];
+  });
+  return streamOf({ ...station, sentences }, ["candidate"], { joined: true, ...(through !== undefined && { through }) });
+}
+
+/** The same, all of it told. */
+export function toldStream(station: Station, span: WordSpan, end: number, through?: ReadonlySet<number>): Stream {
+  const stream = joinedStream(station, span, end, through);
+  stream.acts.fill("tell");
+  return stream;
+}
+
+/** A question and its answer as one sentence that is told; a bare number counts what was asked for. */
+export function answeredStream(station: Station, question: WordSpan, answer: WordSpan): Stream {
+  const stream = toldStream(station, question, answer.end, new Set([question.end - 1]));
+  const { tokens } = stream;
+  const counted = tokens.findIndex((token, place) => token.word < question.end && countedAt(tokens, place) !== null);
+  if (counted < 0) return stream;
+  const { unit } = countedAt(tokens, counted)!;
+  return { ...stream, quantities: stream.quantities.map((mention) => (mention.unit === null && tokens[mention.first]!.word >= answer.first ? { ...mention, unit, firm: true } : mention)) };
+}
+
+/** "How many units": what is counted, and the token behind it; null where these tokens do not ask so. */
+export function countedAt(tokens: readonly Token[], place: number): { unit: Unit; end: number } | null {
+  if (tokens[place]?.text !== "how" || tokens[place + 1]?.text !== "many") return null;
+  const counted = readUnit(tokens, place + 2, false);
+  return counted === null || counted.factor !== 1 ? null : { unit: counted.unit, end: counted.end };
+}
+
+/** So much of the question is taken with its answer. Words. */
+const LONGEST_QUESTION = 30;
+
+/** The sentence that a question ends in. */
+export function lastSentence(station: Station, question: WordSpan): WordSpan {
+  const last = station.sentences.filter((sentence) => beginsIn(sentence, question)).at(-1);
+  return { first: Math.max(last?.first ?? question.first, question.end - LONGEST_QUESTION), end: question.end };
+}
+
+/** Share of what a window found, by weight, that stands in some of the tokens, 0 to 1. */
+export function shareOf({ aligned, response }: Window, inside: (token: number) => boolean): number {
+  const weightOf = (places: Window["aligned"]) => places.reduce((sum, { term }) => sum + response.terms[term]!.weight, 0);
+  const all = weightOf(aligned);
+  return all === 0 ? 0 : weightOf(aligned.filter(({ hit }) => inside(hit.first))) / all;
+}
+
+/** So much of what is found must be the answer's own: the question alone tells nothing. */
+export const OWN_SHARE = 0.25;
+
+/** Whether the answer says enough of it: its number, or a share of its words. */
+export function isAnswers({ window, quantity }: Passage, { tokens }: Stream, answer: WordSpan): boolean {
+  const inAnswer = (token: number) => tokens[token]!.word >= answer.first;
+  return quantity === undefined ? shareOf(window, inAnswer) >= OWN_SHARE : inAnswer(quantity.first);
+}
