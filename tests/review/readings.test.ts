@@ -1,35 +1,36 @@
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { expect, test } from "vitest";
 import { reviewRubric } from "../../src/review/check.ts";
 import { readPhrases } from "../../src/review/read-phrases.ts";
-import { readingsSchema } from "../../src/review/readings.ts";
+import { readingsSchema, type Readings } from "../../src/review/readings.ts";
 import { loadPlacedRubric, type PlacedRubric } from "../../src/rubric/load.ts";
 import { BLOCK, broken, lineOf, SOUND, TODAY } from "./card.ts";
 
-const load = (text: string, file = "card.yaml", readBlock = (_: string) => BLOCK): PlacedRubric => loadPlacedRubric(text, { file, readBlock });
-const stored = (placed: PlacedRubric) => readingsSchema.parse(JSON.parse(JSON.stringify(readPhrases(placed.rubric))));
+const load = (text: string): PlacedRubric => loadPlacedRubric(text, { file: "card.yaml", readBlock: () => BLOCK });
+const stored = (readings: Readings) => readingsSchema.parse(JSON.parse(JSON.stringify(readings)));
 
-/** Invented: a rubric of whose phrases much is to be told. */
-const WANTING = broken("          - rinse and spit afterwards\n", "          - (rinse with water|rinse) and spit afterwards\n          - shake the inhaler well and gargle with water\n          - swallow the rinsing water every time\n        must: [water]\n        examples: { earns: [See you next week.], misses: [Shake the inhaler well.] }\n")
-  .replace("          - hold your breath for {quantity}\n          - keep holding your breath for {quantity}\n          - don't breathe for {quantity}\n        quantity: { value: 10, unit: second }\n", "          - hold your breath for ten seconds\n          - keep holding your breath for ten seconds\n          - don't breathe for ten seconds\n");
+/** Invented: a rubric of whose phrases much is to be told: each of the lists that readings have has something. */
+const WANTING = [
+  ["          - rinse and spit afterwards\n", "          - (rinse with water|rinse) and spit afterwards\n          - shake the inhaler well and gargle with water\n          - swallow the rinsing water every time\n        must: [water, mouthwash]\n        examples: { earns: [See you next week.], misses: [Shake the inhaler well.] }\n"],
+  ["          - hold your breath for {quantity}\n          - keep holding your breath for {quantity}\n          - don't breathe for {quantity}\n        quantity: { value: 10, unit: second }\n", "          - hold your breath for ten seconds\n          - keep holding your breath for ten seconds\n          - don't breathe for ten seconds\n        incorrect: [hold your breath for ten seconds]\n"],
+  ["order:\n", "      - { id: wait, label: Waits, say: ['wait for {quantity}', leave it for ten seconds], quantity: { value: 10, unit: second } }\norder:\n"],
+  ["say: [swallow the rinsing water every time]", "say: [swallow the rinsing water every time, do it, drink the dirty water], not_with: [dirty]"],
+  ["counselled: patient,", "counselled: patient, questions: [{ id: taste, says: [does it taste of anything], answer: [a bitter taste], incorrect: [a bitter taste] }],"],
+].reduce((text, [before, after]) => {
+  expect(text).toContain(before);
+  return text.replace(before!, after!);
+}, SOUND);
 
 test("readings that were written and read back tell what fresh ones tell", () => {
   const placed = load(WANTING);
-  const review = reviewRubric(placed, TODAY, readPhrases(placed.rubric));
-  expect(reviewRubric(placed, TODAY, stored(placed))).toEqual(review);
-  expect(new Set(review.findings.map(({ code }) => code))).toEqual(new Set(["SW-C01", "SW-C02", "SW-C04", "SW-C06", "SW-C07", "SW-C08"]));
-});
-
-test("so they do of a shipped rubric", () => {
-  const placed = load(readFileSync("rubrics/naloxone-nasal-spray.yaml", "utf8"), "rubrics/naloxone-nasal-spray.yaml", (include) => readFileSync(join("rubrics", include), "utf8"));
   const fresh = readPhrases(placed.rubric);
-  expect(reviewRubric(placed, TODAY, stored(placed))).toEqual(reviewRubric(placed, TODAY, fresh));
-  expect(fresh.utterances).toBeGreaterThan(500);
+  const review = reviewRubric(placed, TODAY, fresh);
+  expect(Object.entries(fresh).filter(([, list]) => Array.isArray(list) && list.length === 0)).toEqual([]);
+  expect(reviewRubric(placed, TODAY, stored(fresh))).toEqual(review);
+  expect([...new Set(review.findings.map(({ code }) => code))].sort()).toEqual(["SW-C01", "SW-C02", "SW-C04", "SW-C06", "SW-C07", "SW-C08", "SW-C14", "SW-C23", "SW-C24", "SW-C25", "SW-C26", "SW-C28"]);
 });
 
 test("readings hold no lines: the same ones are told at the lines of another day, and dates are of that day", () => {
-  const readings = stored(load(WANTING));
+  const readings = stored(readPhrases(load(WANTING).rubric));
   const longer = `# A comment.\n# Another.\n${WANTING}`;
   const [before, after] = [reviewRubric(load(WANTING), TODAY, readings), reviewRubric(load(longer), "2029-01-01", readings)];
   const lines = (review: typeof before, code: string) => review.findings.filter((finding) => finding.code === code).map(({ line }) => line);
