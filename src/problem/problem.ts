@@ -19,6 +19,9 @@ export interface Finding {
   mend?: string;
 }
 
+/** What is wrong and how to mend it, from who does not know where it stands. */
+export type Fault = Required<Pick<Finding, "message" | "mend">>;
+
 /** Thrown when work cannot go on. Carries every error found, not only the first. */
 export class ProblemError extends Error {
   readonly findings: readonly Finding[];
@@ -36,6 +39,7 @@ export class Unreadable extends Error {
 
   constructor(reason: string, mend: string, options?: ErrorOptions) {
     super(reason, options);
+    this.name = "Unreadable";
     this.mend = mend;
   }
 }

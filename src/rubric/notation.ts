@@ -1,3 +1,5 @@
+import type { Fault } from "../problem/problem.ts";
+
 /*
  * What may be written in a phrase of a rubric besides words: `a|b`, `(a b|c)`, `{quantity}`, `{name}`. A slip in it makes
  * another phrase than was meant, without a word; so slips are refused where they stand.
@@ -28,15 +30,10 @@ const FOREIGN: readonly { sign: RegExp; what: string; mend: string }[] = [
   { sign: /\.\.+|…|_{2,}/, what: "leaves no gap", mend: "Leave it out: other words may stand between the words of a phrase." },
 ];
 
-export interface NotationFault {
-  message: string;
-  mend: string;
-}
-
 /** The slips in a phrase; none when it can be read. */
-export function notationFaults(phrase: string): NotationFault[] {
+export function notationFaults(phrase: string): Fault[] {
   if (!/[{}()|[\]<>/_…]|\.\./.test(phrase)) return [];
-  const faults: NotationFault[] = FOREIGN.flatMap(({ sign, what, mend }) => {
+  const faults: Fault[] = FOREIGN.flatMap(({ sign, what, mend }) => {
     const found = sign.exec(phrase);
     return found === null ? [] : [{ message: `'${found[0]}' ${what}, and is read as words`, mend }];
   });
@@ -49,7 +46,7 @@ export function notationFaults(phrase: string): NotationFault[] {
   return faults;
 }
 
-function groupFault(phrase: string): NotationFault | null {
+function groupFault(phrase: string): Fault | null {
   let open = false;
   for (const character of phrase) {
     if (character === "(") {

@@ -1,16 +1,15 @@
 import type { ErrorCode, YAMLParseError } from "yaml";
+import type { Fault } from "../problem/problem.ts";
 
-export interface YamlFault {
+export interface YamlFault extends Fault {
   /** Of the line that is at fault, 1-based; the parser's where it is not another. */
   line: number;
-  message: string;
-  mend: string;
 }
 
 const IN_QUOTES = "Put the whole text in quotes where it begins with a sign ({, [, *, a quote), as in \"{quantity} each morning\"; a new field begins on a line of its own.";
 
 /** What the parser's codes mean to somebody who does not know YAML's own words. */
-const BY_CODE: Partial<Record<ErrorCode, { message: string; mend: string }>> = {
+const BY_CODE: Partial<Record<ErrorCode, Fault>> = {
   TAB_AS_INDENT: { message: "a tab stands where the line is indented", mend: "Write blanks in place of the tab." },
   UNEXPECTED_TOKEN: { message: "text stands behind what is complete already", mend: IN_QUOTES },
   DUPLICATE_KEY: { message: "this name stands twice among the fields of one thing", mend: "Take one of the two out." },

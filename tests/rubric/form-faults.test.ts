@@ -1,6 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { ProblemError, type Finding } from "../../src/problem/problem.ts";
+import type { z } from "zod";
+import { findingsOf } from "../../src/rubric/form-faults.ts";
 import { loadRubric } from "../../src/rubric/load.ts";
+import { readYaml } from "../../src/rubric/positions.ts";
+import { responsesSchema } from "../../src/rubric/responses.ts";
+import { blockSchema, rubricSchema } from "../../src/rubric/schema.ts";
 
 const RUBRIC = `saidwell: rubric@1
 id: card
@@ -47,6 +52,13 @@ function findings(text: string): readonly Finding[] {
 
 test("the rubric of these tests is sound", () => {
   expect(findings(RUBRIC)).toEqual([]);
+});
+
+test("an empty file is told with what belongs in a file of its form", () => {
+  const mendOf = (schema: z.ZodType) => findingsOf(schema.safeParse(null).error!, readYaml("", "file.yaml"), schema).map(({ mend }) => mend);
+  expect(mendOf(rubricSchema)).toEqual(["'saidwell rubric new' prints a rubric to start from."]);
+  expect(mendOf(blockSchema)).toEqual(["Write fields, 'name: value' one a line: saidwell, id, title, items."]);
+  expect(mendOf(responsesSchema)).toEqual(["Write fields, 'name: value' one a line: saidwell, id."]);
 });
 
 /** What is wrong and how to mend it, of the only finding. @param lines 'before -> after' of the one thing that is changed. */

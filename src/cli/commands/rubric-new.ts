@@ -1,12 +1,12 @@
 import { basename, dirname, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
+import { slugOf } from "../../rubric/slug.ts";
 import { checkOutput, writeOutput } from "../output.ts";
 import { problem } from "../problems.ts";
 import { STARTER } from "./rubric-starter.ts";
 
 /** The schemas lie in the package, beside the folder of the bundled code. */
 const SCHEMA = fileURLToPath(new URL("../rubrics/rubric.schema.json", import.meta.url));
-const ID = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
 
 /** Writes a commented rubric to start from, to standard output or to a file that is not there yet. */
 export async function runRubricNew(file: string | undefined): Promise<void> {
@@ -30,6 +30,5 @@ function starter(id: string, folder: string): string {
 
 /** The file's name as an id, as far as it gives one. */
 function idOf(file: string): string {
-  const id = basename(file).replace(/\.ya?ml$/i, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^[-0-9]+|-+$/g, "");
-  return ID.test(id) ? id : "my-station";
+  return slugOf(basename(file).replace(/\.ya?ml$/i, "")) ?? "my-station";
 }
