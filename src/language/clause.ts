@@ -1,4 +1,5 @@
 import { isAllowedAhead } from "./allowance.ts";
+import { OUTRIGHT, OUTRIGHT_ENDS } from "./outright.ts";
 import type { Token } from "./token.ts";
 
 /** Tokens `first` up to, not including, `end`. Clauses tile the tokens. */
@@ -76,8 +77,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
 
 /** "If you've skipped an evening, on no account put two in": forbidden outright, and no part of what is supposed. */
 function opensOutrightDenial(tokens: readonly Token[], place: number): boolean {
-  if (tokens[place]!.text !== "on" && tokens[place]!.text !== "under") return false;
-  return tokens[place + 1]?.text === "no" && /^(accounts?|circumstances?)$/.test(tokens[place + 2]?.text ?? "") && !/^(and|or|but|so|you|please|should|must)$/.test(tokens[place - 1]!.text);
+  return OUTRIGHT.at(tokens, place) !== null && !/^(and|or|but|so|you|please|should|must)$/.test(tokens[place - 1]!.text);
 }
 
 /** Between two things said, in speech without punctuation: "it has your day on it okay there's a leaflet". */
@@ -108,7 +108,7 @@ const MAIN_VERBS = new Set(["should", "must", "can", "need", "ought", "might", "
 const TOLD = new Set(["see", "take", "go", "come", "use", "keep", "stop", "tell", "speak", "ask", "let", "give", "get", "bring", "start", "leave", "wait", "contact", "rinse", "throw", "make", "put", "try", "carry", "skip", "pop", "talk", "have", "bin", "chuck", "move", "ditch"]);
 const WHAT_IS_TOLD = /^(the|a|an|your|my|it|them|one|to|with|back|us|me|in|on|out|off|for|until|till|some|another|this|that|sure|advice|help|straight|two)$/;
 /** A verb behind these belongs to them, not to the patient. */
-const LEADS_TO_VERB = /^(i|you|we|they|he|she|people|who|to|not|never|will|would|can|could|should|must|may|might|let|the|a|an|your|my|his|her|their|this|any|no|some|another|first|then|just|also|ever|always|only|usually|really|still|already|cannot|please|is|are|was|were|be|circumstances|account)$/;
+const LEADS_TO_VERB = /^(i|you|we|they|he|she|people|who|to|not|never|will|would|can|could|should|must|may|might|let|the|a|an|your|my|his|her|their|this|any|no|some|another|first|then|just|also|ever|always|only|usually|really|still|already|cannot|please|is|are|was|were|be)$/;
 
 /** "If your sight goes blurry | there's no need to", "if you miss one | you should": a subject and its verb. */
 function opensMain(tokens: readonly Token[], place: number): boolean {
@@ -120,7 +120,7 @@ function opensMain(tokens: readonly Token[], place: number): boolean {
   // "If you don't he might get a sore mouth".
   if (/^(he|she|they|it)$/.test(here) && /^(will|would|can|could|may|might|should|must)$/.test(next)) return true;
   if (here === "you") return MAIN_VERBS.has(next) && !(next === "have" && tokens[place + 2]?.text !== "to");
-  if (TOLD.has(here) && WHAT_IS_TOLD.test(next) && !LEADS_TO_VERB.test(before)) return true;
+  if (TOLD.has(here) && WHAT_IS_TOLD.test(next) && !LEADS_TO_VERB.test(before) && !OUTRIGHT_ENDS.has(before)) return true;
   return here === "please" || (here === "do" && next === "not") || (CALLS_FOR_HELP.has(here) && !/^(the|a|an|your|my|will|please|not|no)$/.test(before));
 }
 

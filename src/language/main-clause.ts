@@ -1,3 +1,4 @@
+import { OUTRIGHT_ENDS } from "./outright.ts";
 import type { Token } from "./token.ts";
 
 /*
@@ -22,7 +23,7 @@ const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|o
 const LEADS_TO_VERB = new Set([
   "i", "you", "we", "they", "he", "she", "people", "who", "to", "not", "never", "will", "would", "can", "could", "should", "shall", "must", "may", "might", "do", "does", "did", "let", "make", "help", "the", "a", "an", "your", "my", "his", "her", "their",
   "this", "that", "these", "those", "any", "no", "some", "another", "each", "every", "first", "then", "just", "also", "ever", "always", "only", "usually", "really", "still", "already", "cannot", "please", "is", "are", "was", "were", "be", "and", "or", "nor", "go", "come", "try", "dare", "even",
-  "circumstances", "account", "else", "everyone", "anyone", "someone", "nobody", "anybody", "somebody", "everybody", "children", "kids", "of", "for", "in", "on", "by", "with", "at", "from", "as", "than", "if", "when", "what", "how", "where", "need", "better", "rather", "so", "but", "instead", "without", "morning", "evening", "other", "bit",
+  ...OUTRIGHT_ENDS, "else", "everyone", "anyone", "someone", "nobody", "anybody", "somebody", "everybody", "children", "kids", "of", "for", "in", "on", "by", "with", "at", "from", "as", "than", "if", "when", "what", "how", "where", "need", "better", "rather", "so", "but", "instead", "without", "morning", "evening", "other", "bit",
 ]);
 
 /** Verbs and modals that a subject is heard by. */
@@ -110,7 +111,7 @@ function opensSubject(tokens: readonly Token[], place: number): boolean {
     case "did":
     case "are":
     case "is":
-      return !/^(circumstances|account|way|point|stage|event)$/.test(before) && /^(you|your|it|they|he|she|there)$/.test(next);
+      return !OUTRIGHT_ENDS.has(before) && !/^(way|point|stage|event)$/.test(before) && /^(you|your|it|they|he|she|there)$/.test(next);
     default:
       return false;
   }

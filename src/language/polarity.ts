@@ -10,7 +10,7 @@ import type { Token } from "./token.ts";
 
 const LEXICON = polarityData as LexiconFile<"polarity">;
 
-const FORWARD = phraseList(LEXICON.forward);
+const FORWARD = phraseList([...LEXICON.forward, ...LEXICON.outright]);
 // By the very words: "not needed" denies what is before it, "not need" what is behind.
 const BACKWARD = phraseList(LEXICON.backward.flatMap(formsOfBe), { by: "text" });
 const BACKWARD_LAST = phraseList(LEXICON.backward_last, { by: "text" });

@@ -1,3 +1,4 @@
+import { OUTRIGHT_ENDS } from "./outright.ts";
 import { SPEECH, speechPhrases } from "./speech-phrases.ts";
 import type { Token } from "./token.ts";
 
@@ -140,7 +141,7 @@ function whatAsks(tokens: readonly Token[], place: number): boolean {
 
 /** Words behind which "what you", "do you", "can I" depend on a clause before. */
 function dependent(before: string): boolean {
-  return /^(that|know|see|and|to|as|than|if|when|what|how|where|why|who|which|you|i|we|not|never|only|so|explain|tell|show|understand|about|of|whatever|before|after|because|all|everything|anything|something|time|way|day|the|will|would|can|could|should|must|may|might|circumstances|account|neither|nor)$/.test(before);
+  return OUTRIGHT_ENDS.has(before) || /^(that|know|see|and|to|as|than|if|when|what|how|where|why|who|which|you|i|we|not|never|only|so|explain|tell|show|understand|about|of|whatever|before|after|because|all|everything|anything|something|time|way|day|the|will|would|can|could|should|must|may|might|neither|nor)$/.test(before);
 }
 
 /** So near behind it the verb of what "what ..." is follows. */

@@ -6,7 +6,8 @@ import { z } from "zod";
  */
 
 const entry = z.string().trim().min(1);
-const list = z.array(entry).min(1);
+/** Each entry once: of one that stands twice, people delete the other and wonder. */
+const list = z.array(entry).min(1).refine((entries) => new Set(entries).size === entries.length, "an entry stands twice in this list");
 
 export const LEXICON_FORMS = {
   synonyms: z.strictObject({ same: z.array(z.array(entry).min(2)), near: z.array(z.array(entry).min(2)) }),
@@ -32,6 +33,7 @@ export const LEXICON_FORMS = {
     looked_for: list,
     unable: list,
     permits: list,
+    outright: list,
     allowances: list,
     harms: list,
     plays_down: list,
