@@ -6,6 +6,7 @@ import { postingsOf, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate, UnsafeMatch } from "./types.ts";
 import { unsafeMatches, withoutUnsafe } from "./unsafe.ts";
+import { withinReach } from "./within-reach.ts";
 
 /** Which passages of a stream stand for their elements when all of them are seen together. */
 export interface Earning {
@@ -37,9 +38,12 @@ export function earningOf(passages: readonly Passage[], unsafe: readonly UnsafeM
 
 /** All that the candidate's stream earns and states, whatever the others said. */
 export function candidateEarning(rubric: CompiledRubric, said: Postings, stream: Stream): Earning & { all: Passage[]; unsafe: UnsafeMatch[] } {
-  const all = candidatePassages(rubric, said, stream);
+  const { elements, unsafe: statements } = withinReach(rubric, said);
+  const all = candidatePassages(rubric, said, stream, elements);
+  const right = all.filter(counts);
   // What was taken back in the same breath is listed with its correction.
-  const unsafe = unsafeMatches(rubric, stream.withdrawn.size === 0 ? said : postingsOf({ ...stream, withdrawn: new Set() }, rubric), stream, all.filter(counts));
+  const whole = stream.withdrawn.size === 0 ? null : postingsOf({ ...stream, withdrawn: new Set() }, rubric);
+  const unsafe = whole === null ? unsafeMatches(statements, said, stream, right) : unsafeMatches(withinReach(rubric, whole).unsafe, whole, stream, right);
   return { all, unsafe, ...earningOf(all, unsafe, stream) };
 }
 

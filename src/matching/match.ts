@@ -154,7 +154,7 @@ function perhapsMissing(passage: Passage, place: number): boolean {
 function patientMatches(rubric: CompiledRubric, postings: Postings, scene: Scene): Match[] {
   const stream = scene.patient;
   const { elements } = withinReach(rubric, postings);
-  const all = withLikelihood(rubric.elements.filter((element) => element.kind === "tell" && elements.has(element)).flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")), stream, rubric.elements);
+  const all = withLikelihood(elements.filter(({ kind }) => kind === "tell").flatMap((candidate) => passagesFor(candidate, postings, stream, "patient")), stream, rubric.elements);
   const { kept, lookAlikes } = assign(withoutOthersWords(all.filter(isOpen), all));
   // What one sentence gets wrong may be any of several things: the candidate's correction tells which (scoring/teach-back.ts).
   return [...kept, ...lookAlikes.filter(({ verdict }) => verdict === "wrong")]

@@ -28,7 +28,7 @@ export function replyPassages(station: Station, turns: readonly Turn[], asks: (t
     const { stream, from, affirmed } = joined;
     const postings = postingsOf(stream, rubric);
     const { elements } = withinReach(rubric, postings);
-    const together = missing.filter((element) => elements.has(element)).flatMap((element) =>
+    const together = elements.filter((element) => missing.includes(element)).flatMap((element) =>
       passagesFor(element, postings, stream, "candidate")
         .filter(isOpen)
         .flatMap((passage) => ownPart(passage, from, affirmed) ?? []),

@@ -24,9 +24,9 @@ const SURE_HEARING = 0.85;
  * Statements of the unsafe list, said as such: not denied, not asked, not supposed, and none of what is said rightly.
  * @param passages of the rubric's elements in the same stream, those that count.
  */
-export function unsafeMatches(rubric: CompiledRubric, postings: Postings, stream: Stream, passages: readonly Passage[]): UnsafeMatch[] {
+export function unsafeMatches(statements: readonly CompiledStatement[], postings: Postings, stream: Stream, passages: readonly Passage[]): UnsafeMatch[] {
   const right = passages.filter(({ verdict, likelihood = 1 }) => verdict === "right" && likelihood >= LIKELY_RIGHT);
-  return rubric.unsafe.flatMap((statement) => {
+  return statements.flatMap((statement) => {
     const near = fitting(statement, statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)), postings, stream);
     const windows = near.filter((window) => isStated(statement, window, postings, stream) && !saidRightly(window, right));
     const denials = near.filter((window) => readPolarity(stream, window, new Set()) === "opposes");

@@ -39,12 +39,10 @@ export class UtteranceReader {
 
   read(text: string): UtteranceReading {
     const { stream, postings } = this.look(text);
-    const reach = withinReach(this.rubric, postings);
-    const elements = this.rubric.elements.filter((element) => reach.elements.has(element));
-    const unsafe = this.rubric.unsafe.filter((statement) => reach.unsafe.has(statement));
+    const { elements, unsafe } = withinReach(this.rubric, postings);
     const tried = candidatePassages(this.rubric, postings, stream, elements);
     // In a station what is said rightly is never unsafe; here it is asked whether a rubric calls the same words both.
-    const stated = unsafe.length === 0 ? [] : unsafeMatches({ ...this.rubric, unsafe }, postings, stream, []);
+    const stated = unsafeMatches(unsafe, postings, stream, []);
     return { kept: earningOf(tried, stated, stream).kept, tried, unsafe: stated };
   }
 

@@ -5,11 +5,8 @@ import type { Postings } from "./postings.ts";
 import { remembered } from "./remembered.ts";
 import type { Response } from "./response.ts";
 
-/** Of a rubric those that a stream has words enough for. */
-export interface WithinReach {
-  elements: ReadonlySet<CompiledElement>;
-  unsafe: ReadonlySet<CompiledStatement>;
-}
+/** Of a rubric those that a stream has words enough for, in the rubric's order. */
+export type WithinReach = Pick<CompiledRubric, "elements" | "unsafe">;
 
 interface Owned {
   response: Response;
@@ -43,5 +40,5 @@ export function withinReach(rubric: CompiledRubric, { terms }: Postings): Within
     if ("element" in owner) elements.add(owner.element);
     else unsafe.add(owner.statement);
   });
-  return { elements, unsafe };
+  return { elements: rubric.elements.filter((element) => elements.has(element)), unsafe: rubric.unsafe.filter((statement) => unsafe.has(statement)) };
 }
