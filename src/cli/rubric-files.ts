@@ -1,5 +1,6 @@
 import { statSync } from "node:fs";
 import { join, resolve } from "node:path";
+import { CATALOGUE } from "../problem/catalogue.ts";
 import type { Finding } from "../problem/problem.ts";
 import { problem, systemReason } from "./problems.ts";
 import { nearFile, rubricText } from "./rubric-file.ts";
@@ -58,7 +59,7 @@ export async function rubricFiles(paths: readonly string[]): Promise<{ files: Fo
   return { files: [...files.values()], findings, read };
 }
 
-const KINDS = "A rubric starts with 'saidwell: rubric@1', a block with 'saidwell: block@1', a responses file with 'saidwell: responses@1'.";
+const KINDS = CATALOGUE["SW-C16"].mend;
 
 /** A file that means to be one of ours is not passed over in silence for a slip in that very line. */
 function strange(file: string, text: string): Finding {

@@ -1,4 +1,6 @@
+import { CATALOGUE } from "../problem/catalogue.ts";
 import type { Finding } from "../problem/problem.ts";
+import { again } from "../rubric/duplicates.ts";
 import { findingsOf } from "../rubric/form-faults.ts";
 import { readYaml } from "../rubric/positions.ts";
 import { blockSchema } from "../rubric/schema.ts";
@@ -10,11 +12,6 @@ export function reviewBlock(text: string, file: string): { id: string | null; li
   const parsed = blockSchema.safeParse(yaml.data);
   if (!parsed.success) return { id: null, line: 1, findings: findingsOf(parsed.error, yaml, blockSchema) };
   const { id, items } = parsed.data;
-  const ids = items.map((item) => item.id);
-  const findings = ids.flatMap((item, place): Finding[] =>
-    ids.indexOf(item) === place
-      ? []
-      : [{ code: "SW-R06", severity: "error", file, ...yaml.positionOf(["items", place, "id"]), message: `the item '${item}' stands twice`, mend: "Give one of the two another id." }],
-  );
+  const findings = again(items).map((item): Finding => ({ code: "SW-R06", severity: "error", file, ...yaml.positionOf(["items", item.index, "id"]), message: `the item '${item.id}' stands twice`, mend: CATALOGUE["SW-R06"].mend }));
   return { id, line: yaml.positionOf(["id"]).line, findings };
 }

@@ -33,7 +33,7 @@ export function checkJurisdictions(placed: PlacedRubric): Finding[] {
   const country = (code: string) => code.slice(0, 2);
   return ofFacts(placed, "jurisdiction", ({ jurisdiction }, what, place) => {
     if (own.includes("any") || jurisdiction.some((code) => code === "any" || own.some((one) => country(one) === country(code)))) return [];
-    return [findingAt(place(), "SW-C30", "warning", `the fact of ${what} holds in ${jurisdiction.join(", ")}, and the rubric follows ${own.join(", ")}`, "Name where else it holds, or write what is right there under 'elsewhere'.")];
+    return [findingAt(place(), "SW-C30", "warning", `the fact of ${what} holds in ${jurisdiction.join(", ")}, and the rubric follows ${own.join(", ")}`)];
   });
 }
 

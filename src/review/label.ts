@@ -13,6 +13,6 @@ export function checkLabel({ rubric, places }: PlacedRubric): Finding[] {
     const numbers = findQuantities(tokenise(text.split(/\s+/)));
     if (numbers.length === 0 || numbers.some((number) => compareQuantity(number, quantity) === "right")) return [];
     const said = numbers.map((number) => `'${number.text}'`).join(", ");
-    return [findingAt(places.top(["scenario", "label", name, "quantity"]), "SW-C29", "warning", `the label's '${name}' reads ${said}, and its quantity is ${quantityWords(quantity)}`, "Let the text and the quantity say the same: value and unit.")];
+    return [findingAt(places.top(["scenario", "label", name, "quantity"]), "SW-C29", "warning", `the label's '${name}' reads ${said}, and its quantity is ${quantityWords(quantity)}`)];
   });
 }

@@ -30,14 +30,14 @@ function secondsFor(words: number): number {
   return Math.round((600 * words) / USUAL_PACE) / 10;
 }
 
-/** No station is so short. */
+/** No station is shorter: a limit below it was meant in minutes. */
 const MINUTE: Seconds = 60;
 const SECONDS = "A number alone is seconds: write '7 min' for minutes.";
 
 /** A warning when even the shortest words do not fit into the limit; a note when the middling ones do not fit into the target. */
 export function checkLength({ places }: PlacedRubric, speaking: RubricFigures["speaking"]): Finding[] {
   const { words, seconds, middleWords, middleSeconds, limit, target } = speaking;
-  const mend = limit < MINUTE ? SECONDS : "Take out items, ask for fewer elements, or give the station more time.";
+  const mend = limit < MINUTE ? SECONDS : undefined;
   const tell = (severity: Finding["severity"], length: string, count: number, takes: number, over: string) =>
     findingAt(places.top(["time"]), "SW-C13", severity, `to say the ${length} response of every element takes about ${Math.round(takes)} s (${count} words at ${USUAL_PACE} a minute), more than the ${over}`, mend);
   if (seconds > limit) return [tell("warning", "shortest", words, seconds, `limit of ${limit} s`)];

@@ -1,6 +1,5 @@
 import type { ExpectedQuantity } from "../language/quantity.ts";
 import { compileRubric, type CompiledRubric } from "../matching/compile.ts";
-import type { Response } from "../matching/response.ts";
 import type { Passage } from "../matching/passages.ts";
 import { matchUtterance, UtteranceReader, type UtteranceReading } from "../matching/utterance.ts";
 import { applies, itemsOf } from "../rubric/items.ts";
@@ -8,6 +7,7 @@ import type { Element, Item, Rubric, UnsafeStatement } from "../rubric/schema.ts
 import { examplesOf, type Example } from "./examples.ts";
 import { wordsToSay } from "./length.ts";
 import type { Effect, Readings, ResponseReading } from "./readings.ts";
+import { lightPhrases } from "./light-phrases.ts";
 import { whyNot, whyUnfound, whyUntold, type Reason } from "./reasons.ts";
 import { readQuestions } from "./spoken-questions.ts";
 import { statedNumbers } from "./stated-numbers.ts";
@@ -95,20 +95,6 @@ function untoldOf(item: Item, element: Element, place: number, rubric: Rubric, r
 /** A response without a must-word stands by its own words; where all do, the must-word never counts. */
 function idleMusts({ elements }: CompiledRubric): Readings["idle"] {
   return elements.flatMap(({ must, say }, element) => must.flatMap((_, place) => (say.length > 0 && say.every(({ without }) => (without & (1 << place)) !== 0) ? [{ element, must: place }] : [])));
-}
-
-/** So few small words stand in any talk: "it is", "no", "do it again". */
-const FEW_WORDS = 3;
-
-/** Phrases of a few words too small to weigh, with no must-word: their exact run, which stands in any talk, is all they ask for. */
-function lightPhrases({ elements, unsafe, cues }: CompiledRubric): Readings["light"] {
-  const among = (list: Readings["light"][number]["list"], owner: number, must: readonly unknown[], responses: readonly Response[]): Readings["light"] =>
-    must.length > 0 ? [] : [...new Set(responses.flatMap(({ text, literal, length }) => (literal && length <= FEW_WORDS ? [text] : [])))].map((phrase) => ({ list, owner, phrase }));
-  return [
-    ...elements.flatMap(({ must, say, incorrect }, owner) => [...among("say", owner, must, say), ...among("incorrect", owner, must, incorrect)]),
-    ...unsafe.flatMap(({ must, say }, owner) => among("unsafe", owner, must, say)),
-    ...cues.flatMap(({ says }, owner) => among("cue", owner, [], says)),
-  ];
 }
 
 /** What the variants do to other items, each other item and effect once. */

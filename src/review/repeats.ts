@@ -16,7 +16,7 @@ export function checkRepeats({ rubric, places }: PlacedRubric): Finding[] {
     const seen = new Set<string>();
     phrases?.forEach((phrase, index) => {
       const bare = bareResponse(phrase);
-      if (seen.has(bare)) findings.push(findingAt(place(index), "SW-C19", "info", `'${phrase}' stands twice in ${of}`, "Take one of the two out, or say it in other words."));
+      if (seen.has(bare)) findings.push(findingAt(place(index), "SW-C19", "info", `'${phrase}' stands twice in ${of}`));
       seen.add(bare);
     });
   };

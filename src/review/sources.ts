@@ -9,6 +9,6 @@ export function checkSources({ rubric, places }: PlacedRubric): Finding[] {
   const named = new Set(facts.flatMap((fact) => (fact === undefined ? [] : [fact.source])));
   return Object.keys(rubric.sources).flatMap((source) => {
     const place = named.has(source) ? null : places.idleSource(source);
-    return place === null ? [] : [findingAt(place, "SW-C22", "info", `no fact names the source '${source}'`, "Name it in the fact that rests on it, or take it out.")];
+    return place === null ? [] : [findingAt(place, "SW-C22", "info", `no fact names the source '${source}'`)];
   });
 }

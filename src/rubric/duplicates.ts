@@ -1,3 +1,4 @@
+import { CATALOGUE } from "../problem/catalogue.ts";
 import type { Finding } from "../problem/problem.ts";
 import { itemsOf } from "./items.ts";
 import { findingIn, type Place, type RubricPlaces } from "./places.ts";
@@ -6,7 +7,7 @@ import type { Rubric } from "./schema.ts";
 /** Ids that stand twice, each told where it stands again. */
 export function duplicates({ sections, unsafe, scenario }: Pick<Rubric, "sections" | "unsafe" | "scenario">, places: RubricPlaces): Finding[] {
   const findings: Finding[] = [];
-  const report = (what: string, id: string, place: Place) => findings.push(findingIn(place, { code: "SW-R06", severity: "error", message: `${what} '${id}' stands twice`, mend: "Give one of the two another id." }));
+  const report = (what: string, id: string, place: Place) => findings.push(findingIn(place, { code: "SW-R06", severity: "error", message: `${what} '${id}' stands twice`, mend: CATALOGUE["SW-R06"].mend }));
   again(sections).forEach(({ id, index }) => report("the section", id, places.section(index)));
   const items = itemsOf({ sections });
   const seen = new Map<string, number>();
@@ -21,7 +22,8 @@ export function duplicates({ sections, unsafe, scenario }: Pick<Rubric, "section
   return findings;
 }
 
-function again(all: readonly { id: string }[]): { id: string; index: number }[] {
+/** Where an id stands a second time, or more often. */
+export function again(all: readonly { id: string }[]): { id: string; index: number }[] {
   const ids = all.map(({ id }) => id);
   return ids.flatMap((id, index) => (ids.indexOf(id) === index ? [] : [{ id, index }]));
 }

@@ -1,8 +1,13 @@
-import type { Item, Rubric, Section } from "./schema.ts";
+import type { Element, Item, Rubric, Section } from "./schema.ts";
 
 /** All items, in the order of the sections. */
 export function itemsOf({ sections }: { sections: readonly Pick<Section, "items">[] }): Item[] {
   return sections.flatMap(({ items }) => items);
+}
+
+/** All elements, in the order of their items. `place`: which of the item's own, from 0. */
+export function elementsOf(rubric: { sections: readonly Pick<Section, "items">[] }): { item: Item; element: Element; place: number }[] {
+  return itemsOf(rubric).flatMap((item) => item.elements.map((element, place) => ({ item, element, place })));
 }
 
 /** How many elements make the item complete. */
