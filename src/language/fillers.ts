@@ -7,6 +7,8 @@ import type { Token } from "./token.ts";
 const FILLERS = fillerData as LexiconFile<"fillers">;
 const fillers = (phrases: readonly string[]) => new PhraseSet(phrases.map((phrase) => [phrase, phrase] as const), { by: "text" });
 
+/** Sounds that fill a pause wherever they stand: "um". */
+export const FILLER_SOUNDS: ReadonlySet<string> = new Set(FILLERS.always);
 const ALWAYS = fillers(FILLERS.always);
 const PARENTHETICAL = fillers(FILLERS.parenthetical);
 const MEANT_AFTER = phraseList(FILLERS.meant_after, { by: "text" });

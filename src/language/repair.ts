@@ -1,3 +1,4 @@
+import { FILLER_SOUNDS } from "./fillers.ts";
 import repairData from "./lexicon/repairs.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { oppositeSets } from "./opposites.ts";
@@ -10,7 +11,7 @@ const LEXICON = repairData as LexiconFile<"repairs">;
 const EDITING = phraseList(LEXICON.editing, { by: "text" });
 const MEANT = phraseList(LEXICON.meant_after, { by: "text" });
 const SET_OFF = new Set(LEXICON.set_off);
-const HESITATION = new Set(LEXICON.hesitations);
+const HESITATION = new Set([...FILLER_SOUNDS, ...LEXICON.hesitations]);
 const TRAILING = phraseList(LEXICON.trailing, { by: "text" });
 const WAITS = phraseList(LEXICON.waits, { by: "text" });
 
@@ -220,8 +221,8 @@ function withdrawBefore(tokens: readonly Token[], quantities: readonly QuantityM
   withdrawOpposite(tokens, repair, withdrawn);
 }
 
-/** Between what was said and its denial in the same breath. */
-const TAKES_BACK = /^(well|no|actually|rather|sorry|or|um|uh|er|oh|i|mean)$/;
+/** Between what was said and its denial in the same breath: "every day, or, I mean, not every day". */
+const BETWEEN_DENIED = new Set([...SET_OFF, ...HESITATION, ...LEXICON.trailing.flatMap((phrase) => phrase.split(" ")), "or"]);
 /** "Fast sugar, no, not sugar": behind a no one word is enough. */
 const SAYS_NO = /^(no|sorry)$/;
 /** Two words said anew are the same thing; one is only where it tells which way or how often. */
@@ -230,7 +231,7 @@ const SAID_ANEW = 2;
 /** "You use it every day, well, not every day", "press it before, well no, not before": what is denied in the same breath was never meant. */
 function withdrawDenied(tokens: readonly Token[], place: number, breaks: ReadonlySet<number>, withdrawn: Set<number>): void {
   let end = place;
-  while (end > 0 && !breaks.has(end) && TAKES_BACK.test(tokens[end - 1]!.text) && !/[.?!]/.test(tokens[end - 1]!.after)) end -= 1;
+  while (end > 0 && !breaks.has(end) && BETWEEN_DENIED.has(tokens[end - 1]!.text) && !/[.?!]/.test(tokens[end - 1]!.after)) end -= 1;
   if (tokens[end - 1]?.after !== "," || breaks.has(end)) return;
   for (let before = end - 1; before >= reachBack(end, breaks); before -= 1) {
     let same = 0;

@@ -1,3 +1,4 @@
+import { FILLER_SOUNDS } from "./fillers.ts";
 import { wordsAt, runsOn } from "./number-words.ts";
 import type { Token } from "./token.ts";
 import type { Unit } from "./units.ts";
@@ -125,7 +126,6 @@ const BETWEEN = new Set([
 ]);
 /** "twenty odd minutes", "ten-ish seconds": these make the number approximate. */
 export const LOOSE = new Set(["odd", "ish"]);
-const HESITATION = new Set(["um", "uh", "er", "erm", "ah", "eh", "hmm", "mm"]);
 /** "two more full deep breaths" is as long as speech gets. */
 const BETWEEN_LIMIT = 3;
 
@@ -135,7 +135,7 @@ export function unitBehind(tokens: readonly Token[], at: number, afterDigits: bo
   for (let passed = 0; passed <= BETWEEN_LIMIT; passed += 1) {
     const next = tokens[position];
     if (next === undefined) return null;
-    const hesitation = HESITATION.has(next.text);
+    const hesitation = FILLER_SOUNDS.has(next.text);
     const joined = runsOn(tokens, position) || isHesitation(tokens[position - 1]);
     if (!joined && !hesitation) return null;
     const unit = readUnit(tokens, position, afterDigits && passed === 0);
@@ -149,5 +149,5 @@ export function unitBehind(tokens: readonly Token[], at: number, afterDigits: bo
 }
 
 export function isHesitation(token: Token | undefined): boolean {
-  return token !== undefined && HESITATION.has(token.text);
+  return token !== undefined && FILLER_SOUNDS.has(token.text);
 }

@@ -20,6 +20,7 @@ describe("what a speaker takes back is withdrawn", () => {
     ["a time by another", "wash it every day, i mean, every week", "wash it i mean every week"],
     ["what is denied in the same breath, with its denial's words", "you use it every day, well, not every day, only when it hurts", "you use it well not only when it hurts"],
     ["a direction that is denied in the same breath", "press it before, well no, not before, as you breathe", "press it well no not as you breathe"],
+    ["what is denied behind a sigh in the same breath", "you use it every day, erm, ach, not every day, only when it hurts", "you use it erm ach not only when it hurts"],
     ["behind a sigh and a no", "evenings, ach no, mornings", "ach no mornings"],
     ["behind a click of the tongue", "before, tch, after your breakfast", "tch after your breakfast"],
     ["a thing by another named alike", "they live in the fridge, what am i saying, the cupboard.", "they live in what am i saying the cupboard"],
