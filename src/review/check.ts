@@ -13,6 +13,7 @@ import type { Readings } from "./readings.ts";
 import { checkRepeats } from "./repeats.ts";
 import { checkSources } from "./sources.ts";
 import type { CheckReport, Confusion, FileReview, RubricFigures } from "./types.ts";
+import { checkUnitsAgain } from "./units-again.ts";
 
 export interface RubricReview {
   findings: Finding[];
@@ -39,6 +40,7 @@ export function reviewRubric(placed: PlacedRubric, today: string, readings: Read
       ...checkReviewDates(placed, today),
       ...checkJurisdictions(placed),
       ...checkNumbers(placed, readings),
+      ...checkUnitsAgain(placed),
       ...checkLabel(placed),
       ...checkOrder(placed),
       ...checkLength(placed, speaking),

@@ -1,17 +1,13 @@
 import type { Finding } from "../problem/problem.ts";
 import { itemsOf } from "../rubric/items.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
-import type { Place } from "../rubric/places.ts";
-import type { Quantity } from "../rubric/schema.ts";
-import { unitAgain } from "./units-again.ts";
 import { expectedQuantity } from "./expected-quantity.ts";
 import { findingAt } from "./finding.ts";
-import { quantityInWords } from "./number-speech.ts";
 import type { Readings } from "./readings.ts";
 
 /** Numbers without a unit, and numbers in responses that nothing compares: the matcher would take any other in their place. */
 export function checkNumbers({ rubric, places }: PlacedRubric, { numbers, written }: Pick<Readings, "numbers" | "written">): Finding[] {
-  const findings: Finding[] = [...unitsAgain({ rubric, places })];
+  const findings: Finding[] = [];
   const stating = new Map(numbers.map((stated) => [stated.element, stated]));
   const writing = new Map(written.map(({ response, number }) => [response, number]));
   let number = 0;
@@ -46,26 +42,5 @@ export function checkNumbers({ rubric, places }: PlacedRubric, { numbers, writte
       );
     });
   }
-  return findings;
-}
-
-/** `{quantity}` is said with its unit: what says the unit besides waits for "one tablet tablet". */
-function unitsAgain({ rubric, places }: Pick<PlacedRubric, "rubric" | "places">): Finding[] {
-  const findings: Finding[] = [];
-  const check = (phrases: readonly string[] | undefined, quantity: Quantity | undefined, place: (index: number) => Place) => {
-    const expected = expectedQuantity(quantity, rubric);
-    if (expected === null) return;
-    phrases?.forEach((phrase, index) => {
-      const again = unitAgain(phrase, expected.unit);
-      if (again !== null) findings.push(findingAt(place(index), "SW-C27", "warning", `'${phrase}' says the unit again: {quantity} stands for number and unit, here '${quantityInWords(expected)}'`, `Take '${again}' out.`));
-    });
-  };
-  for (const item of itemsOf(rubric)) {
-    item.elements.forEach((element, at) => {
-      for (const list of ["say", "incorrect"] as const) check(element[list], element.quantity, (index) => places.element(item.id, at, [list, index]));
-      element.elsewhere?.forEach(({ say, quantity }, other) => check(say, quantity ?? element.quantity, (index) => places.element(item.id, at, ["elsewhere", other, "say", index])));
-    });
-  }
-  rubric.unsafe.forEach(({ say, quantity }, at) => check(say, quantity, (index) => places.unsafe(at, ["say", index])));
   return findings;
 }

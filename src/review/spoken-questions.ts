@@ -42,10 +42,13 @@ function whyNotAsked(said: string, { id }: PatientQuestion, compiled: CompiledRu
     : { why: `it is heard as '${other.question}'`, mend: "Tell the two questions apart by their words, or make one of the two." };
 }
 
+/** What becomes of something that the candidate replies to a question. */
 interface ReplyReading {
+  /** Of the question on the sheet. */
   outcome: string;
   /** Whether the words of an answer of its own were found. */
   answers: boolean;
+  /** The unsafe statement that it is taken for. */
   unsafe: string | null;
 }
 
@@ -68,6 +71,6 @@ function whyNoAnswer({ outcome, answers, unsafe }: ReplyReading): Reason | null 
 
 function whyNotWrong({ outcome, answers }: ReplyReading): Reason | null {
   if (outcome === "incorrect") return null;
-  if (answers) return { why: "it answers the question: an answer has the same words", mend: "Say in it what is wrong with words that no answer has." };
+  if (answers) return { why: "it answers the question: an answer has the same words", mend: "Put what is wrong in words that no answer has." };
   return { why: "its words are too common or too few, or are taken for a denial or a supposition", mend: "Put it in other words that tell what is wrong, or leave it out." };
 }
