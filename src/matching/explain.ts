@@ -1,6 +1,6 @@
 import type { Station } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
-import { unmetNotions } from "./gates.ts";
+import { unmetNotions } from "./must-words.ts";
 import { attemptOf } from "./match.ts";
 import { candidateEarning, leftBack, type Earning } from "./earning.ts";
 import { counts, doubtsOf, LIKELY, type Doubt } from "./likelihood.ts";

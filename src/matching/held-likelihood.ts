@@ -1,7 +1,7 @@
 import { compareQuantity, dimensionOf } from "../language/quantity-compare.ts";
 import type { CompiledElement } from "./compile.ts";
 import { aroundPassage, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
-import { askedShare } from "./gates.ts";
+import { askedShare } from "./act-gate.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { countsBare, ownShareOf, standsAlone } from "./held-passages.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";

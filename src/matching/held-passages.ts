@@ -1,15 +1,18 @@
 import { opensTelling } from "../language/main-clause.ts";
 import { HARMS } from "../language/polarity.ts";
+import { askedShare, MOSTLY_ASKED } from "./act-gate.ts";
 import type { CompiledElement } from "./compile.ts";
-import { askedShare, deniesBeside, isCounted, notWithHolds, readPolarity } from "./gates.ts";
-import { MOSTLY_ASKED, overSentenceEnd, passageOf, spoken, WRONG_ACCEPTED, type Passage } from "./passages.ts";
+import { notWithHolds } from "./must-words.ts";
 import { toldOfOthers } from "./others.ts";
+import { overSentenceEnd, passageOf, spoken, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { plainWording } from "./plain-wording.ts";
+import { deniesBeside, readPolarity } from "./polarity-gate.ts";
 import type { Postings } from "./postings.ts";
+import { isCounted } from "./quantity-gate.ts";
 import { remembered } from "./remembered.ts";
 import { inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
-import type { Gate } from "./types.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
+import type { Gate } from "./types.ts";
 import { lacksDirection, saysAll, saysChosen, tokensOf, windowsFor, type Window } from "./windows.ts";
 import { groupsBut } from "./word-group.ts";
 
@@ -181,7 +184,7 @@ export function standsAlone(passage: Passage): boolean {
   return ownShareOf(window) >= (element.must.length > 0 ? NUMBERED_SHARE_WITH_MUST : NUMBERED_SHARE);
 }
 
-/** Whether a bare number is held against the speaker: gates.ts let it only where all else of weight is said in so many words. */
+/** Whether a bare number is held against the speaker: quantity-gate.ts let it only where all else of weight is said in so many words. */
 export const countsBare = ({ quantity, element }: Passage): boolean => quantity?.unit === null && element.quantity !== null && isCounted(element.quantity);
 
 /** Share of the response's words, its number aside, that the passage says. */

@@ -4,7 +4,7 @@ import type { ExpectedQuantity, QuantityMention } from "../language/quantity-men
 import type { Unit } from "../language/units.ts";
 import { countedAt } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
-import { notWithHolds } from "./gates.ts";
+import { notWithHolds } from "./must-words.ts";
 import { withReason } from "./held-passages.ts";
 import type { Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";

@@ -1,13 +1,16 @@
 import { readNumber } from "../language/number-words.ts";
 import { stem } from "../language/stem.ts";
 import { tokenise } from "../language/token.ts";
+import { askedShare } from "./act-gate.ts";
 import type { CompiledRubric, CompiledStatement } from "./compile.ts";
-import { askedShare, deniesBeside, mustHolds, mustHoldsInside, notWithHolds, readPolarity, readQuantity } from "./gates.ts";
 import { saysYesTo, yesWithoutCorrection, type Scene, type Yes } from "./elicitation.ts";
 import { isOwnStatement, isSupposed } from "./held-passages.ts";
+import { mustHolds, mustHoldsInside, notWithHolds } from "./must-words.ts";
 import { tellsDoseOfAnAge } from "./others.ts";
 import type { Passage } from "./passages.ts";
+import { deniesBeside, readPolarity } from "./polarity-gate.ts";
 import type { Postings } from "./postings.ts";
+import { readQuantity } from "./quantity-gate.ts";
 import type { Response } from "./response.ts";
 import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";

@@ -4,7 +4,7 @@ import { earningOf } from "./earning.ts";
 import { candidatePassages } from "./likelihood.ts";
 import { matchStation } from "./match.ts";
 import type { Passage } from "./passages.ts";
-import { groupPossible } from "./gates.ts";
+import { groupPossible } from "./must-words.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import { streamOf, type Stream } from "./stream.ts";
 import type { Matches, UnsafeMatch } from "./types.ts";

@@ -8,7 +8,7 @@ import { token_set_ratio as tokenSet } from "fuzzball";
 import { wordWeight } from "../../src/language/lexicon.ts";
 import { tokenise, type Token } from "../../src/language/token.ts";
 import { compileRubric, type CompiledRubric } from "../../src/matching/compile.ts";
-import { readPolarity } from "../../src/matching/gates.ts";
+import { readPolarity } from "../../src/matching/polarity-gate.ts";
 import { postingsOf } from "../../src/matching/postings.ts";
 import { streamOf } from "../../src/matching/stream.ts";
 import { windowsFor } from "../../src/matching/windows.ts";

@@ -1,0 +1,160 @@
+import { compareQuantity, isAnotherMatter } from "../language/quantity-compare.ts";
+import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
+import { around } from "./must-words.ts";
+import type { ExpectedQuantity } from "./response.ts";
+import { inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
+import type { Window } from "./windows.ts";
+
+/** A number belongs to the words it stands this near to. */
+const QUANTITY_REACH = 7;
+
+/** Responses that ask how far apart, not how long. */
+const ASKS_INTERVAL = /\b(every|each|apart|between|once|a day|a week|a month|daily|weekly)\b/;
+
+/** "You can have a second" counts; it is no wrong time. */
+const SECOND_ONE = "a second";
+
+export type QuantityReading = { reading: "right" | "wrong" | "misheard"; mention: QuantityMention } | { reading: "none" };
+
+/** Reads the number that belongs to the passage against the one expected. */
+export function readQuantity(stream: Stream, window: Window, expected: ExpectedQuantity): QuantityReading {
+  const { first, end } = around(stream, window, QUANTITY_REACH);
+  const aligned = window.aligned.filter(({ term }) => window.response.terms[term]!.text === "{quantity}").map(({ hit }) => hit.first);
+  const mentions = stream.quantities.filter((mention) => mention.first >= first && mention.end <= end);
+  let wrong: QuantityMention | null = null;
+  for (const mention of mentions) {
+    if (isDeniedItself(stream, mention)) continue;
+    const rate = otherPeriod(stream, mention, expected);
+    const compared = rate === null ? compareQuantity(mention, expected) : "wrong";
+    const reading = compared === "other-dimension" && aligned.includes(mention.first) && isBareCount(stream, window, mention, expected) ? "wrong" : compared;
+    const inside = mention.first >= window.first && mention.end <= window.end;
+    const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
+    // "One spray each, children two": a bare number beside it puts no number of the passage right.
+    if (reading === "right" && (inside || sameClause) && !(wrong !== null && wrong.unit !== null && mention.unit === null)) {
+      const other = numberOfTheSentence(stream, window, mention, mentions, expected);
+      return other === null ? { reading: "right", mention } : { reading: "wrong", mention: other };
+    }
+    if (reading === "wrong" && (mention.text === SECOND_ONE || isOfSomethingElse(stream, window, mention, expected))) continue;
+    if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = rate ?? mention;
+  }
+  if (wrong === null) return { reading: "none" };
+  const values = typeof expected.value === "number" ? [expected.value] : expected.value;
+  const misheard = values.some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
+  return { reading: misheard ? "misheard" : "wrong", mention: wrong };
+}
+
+/** Days in a period, and how much longer or shorter than that is another one. */
+const PERIOD_DAYS = { day: 1, week: 7 } as const;
+const ANOTHER_PERIOD = 3;
+
+/** The right number, told for another period than the element's: "fourteen units a day", where they are for a week. Null where it is for none, or for that one. */
+function otherPeriod({ quantities, tokens }: Stream, mention: QuantityMention, expected: ExpectedQuantity): QuantityMention | null {
+  // "Four milligrams. Once a week you have a blood test": another thing.
+  if (expected.per === undefined || tokens[mention.end - 1]!.after !== "" || compareQuantity(mention, expected) !== "right") return null;
+  // "Two units a day" is within "up to fourteen a week" and says nothing against it.
+  if (expected.bound !== "exact" && Math.abs(mention.high - (typeof expected.value === "number" ? expected.value : expected.value[1])) > expected.tolerance) return null;
+  const rate = quantities.find(({ first, kind }) => first === mention.end && kind !== "amount");
+  // "One or two puffs, up to four times a day" tells how often, for no other period.
+  if (rate?.perDay === undefined || rate.perDay[0] > 1) return null;
+  const times = 1 / rate.perDay[0] / PERIOD_DAYS[expected.per];
+  return times >= ANOTHER_PERIOD || times <= 1 / ANOTHER_PERIOD ? { ...mention, end: rate.end, text: `${mention.text} ${rate.text}` } : null;
+}
+
+/**
+ * "Before food you want four to seven. Two hours after, under ten": a number of another sentence puts none right where the
+ * sentence that says more of the response has a number of its own, and a wrong one.
+ */
+function numberOfTheSentence(stream: Stream, window: Window, right: QuantityMention, mentions: readonly QuantityMention[], expected: ExpectedQuantity): QuantityMention | null {
+  const { aligned, response } = window;
+  const others = mentions.filter(({ first }) => !inOneSentence(stream, first, right.first));
+  if (others.length === 0) return null;
+  const saidBeside = ({ first }: QuantityMention) => aligned.reduce((sum, { term, hit }) => (response.terms[term]!.text !== "{quantity}" && inOneSentence(stream, hit.first, first) ? sum + response.terms[term]!.weight : sum), 0);
+  const own = saidBeside(right);
+  return others.find((other) => saidBeside(other) > own && !isDeniedItself(stream, other) && compareQuantity(other, expected) === "wrong" && !isOfSomethingElse(stream, window, other, expected)) ?? null;
+}
+
+/** Whether a number that is not the expected one is no wrong one either: "every four hours" says how often, not how long; one that is quite another size, or is called too many, tells something else. */
+function isOfSomethingElse(stream: Stream, window: Window, mention: QuantityMention, expected: ExpectedQuantity): boolean {
+  if (mention.perDay !== undefined && expected.unit !== "time-per-day" && !ASKS_INTERVAL.test(window.response.text)) return true;
+  return isAnotherMatter(mention, expected) || isTooMany(stream, mention);
+}
+
+/** A number this near to a passage whose response names none still belongs to it: "hold that breath | while you count to a hundred". */
+const BESIDE = 6;
+
+/**
+ * A number that is plainly not the element's, said with a response that names none: "chew a seventy five milligram
+ * aspirin" is no "chew an aspirin" where the element wants three hundred. A number that the response itself has as words
+ * is its own, and where the right number stands beside it another is spoken of as well.
+ */
+export function wrongNumberBeside(stream: Stream, window: Window, expected: ExpectedQuantity): QuantityMention | null {
+  const { first, end } = around(stream, window, BESIDE);
+  let wrong: QuantityMention | null = null;
+  for (const mention of stream.quantities) {
+    if (mention.first < first || mention.end > end || !mention.firm || isDeniedItself(stream, mention)) continue;
+    const clause = stream.clauseOf[mention.first]!;
+    if (clause !== stream.clauseOf[window.first] && clause !== stream.clauseOf[window.end - 1]) continue;
+    const reading = compareQuantity(mention, expected);
+    if (reading === "right") return null;
+    if (reading !== "wrong" || isOfSomethingElse(stream, window, mention, expected)) continue;
+    // Its unit may be a word of the response all the same ("full strength").
+    if (window.aligned.some(({ hit }) => hit.first < mention.end - 1 && mention.first < hit.end)) continue;
+    wrong ??= mention;
+  }
+  return wrong;
+}
+
+/** What people count without naming it: "dial it to twenty", "two in each eye". Of a length of time they name the unit. */
+const COUNTED = new Set<ExpectedQuantity["unit"]>(["unit", "puff", "spray", "drop", "breath", "tablet", "capsule", "patch", "dose"]);
+/** Behind a number that counts what is spoken of. Behind anything else it may count that. */
+const GOES_ON_BEHIND = /^(in|into|up|on|each|every|at|to|a|per|twice|once|daily|and|then|for)$/;
+
+/** What is said beside a bare number must weigh so much: "take three" says of what as little as "three". */
+const BARE_TELLING = 0.25;
+/** Of the response's words beside its number, those heavier than this share of the heaviest must be said. */
+const BARE_SHARE = 0.5;
+
+/** Whether a bare number stands for the element's: what else weighs in the response is told with it in so many words, and nothing else is counted. */
+function isBareCount({ tokens, polarity, clauseOf }: Stream, { aligned, response }: Window, { first, end, unit, kind, bound }: QuantityMention, expected: ExpectedQuantity): boolean {
+  if (unit !== null || kind !== "amount" || bound !== "exact" || !isCounted(expected) || polarity[first]!.hypothetical) return false;
+  if (tokens[end - 1]!.after === "" && end < tokens.length && !GOES_ON_BEHIND.test(tokens[end]!.text)) return false;
+  let heaviest = 0;
+  for (const { plain, text, weight } of response.terms) if (!plain && text !== "{quantity}") heaviest = Math.max(heaviest, weight);
+  let telling = 0;
+  for (const { term, quality, hit } of aligned) {
+    const { plain, text, weight } = response.terms[term]!;
+    if (plain || text === "{quantity}" || quality < IN_SO_MANY_WORDS) continue;
+    if (clauseOf[hit.first] !== clauseOf[first]) return false;
+    telling += weight;
+  }
+  return telling >= BARE_TELLING && response.terms.every(({ plain, weight, text }, place) => plain || text === "{quantity}" || weight <= BARE_SHARE * heaviest || aligned.some(({ term, quality }) => term === place && quality >= IN_SO_MANY_WORDS));
+}
+
+/** Whether the element's number counts what people leave out, so that a bare number may be held against somebody. */
+export const isCounted = ({ unit }: ExpectedQuantity): boolean => COUNTED.has(unit);
+
+const IN_SO_MANY_WORDS = 0.9;
+
+/** "Twenty units, not twelve": a number that is denied itself confirms nothing, and contradicts nothing. A bound is none ("not more than two"). */
+function isDeniedItself({ tokens }: Stream, { first, bound }: QuantityMention): boolean {
+  let before = first - 1;
+  while (BETWEEN.test(tokens[before]?.text ?? "")) before -= 1;
+  const word = tokens[before]?.text ?? "";
+  return bound === "exact" && (word === "not" || (word === "of" && tokens[before - 1]?.text === "instead") || (word === "than" && tokens[before - 1]?.text === "rather"));
+}
+
+/** So soon behind a number it is called too many. */
+const TOO_MANY_WITHIN = 8;
+
+/** "Three up each nostril is too many" tells nobody to have three. */
+function isTooMany(stream: Stream, { end }: QuantityMention): boolean {
+  const { tokens, quantities } = stream;
+  const to = sentenceUpTo(stream, end, TOO_MANY_WITHIN);
+  for (let place = end; place < to; place += 1) {
+    if (quantities.some(({ first }) => first === place)) return false;
+    if (tokens[place]!.text === "too" && /^(many|much|few|little)$/.test(tokens[place + 1]?.text ?? "") && !stream.polarity[place]!.negated) return true;
+  }
+  return false;
+}
+
+const BETWEEN = /^(the|your|a|an|for|just|every|in|on|at|after|to)$/;
