@@ -1,5 +1,6 @@
 import type { Finding } from "../problem/problem.ts";
 import { elementsNeeded, itemsOf } from "../rubric/items.ts";
+import { overlap } from "../rubric/jurisdictions.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import type { Place } from "../rubric/places.ts";
 import { NO_SOURCE, type Fact, type Item } from "../rubric/schema.ts";
@@ -30,14 +31,13 @@ export function checkReviewDates(placed: PlacedRubric, today: string): Finding[]
 /** Facts that hold in other countries than the rubric's alone: what is right there belongs under 'elsewhere'. */
 export function checkJurisdictions(placed: PlacedRubric): Finding[] {
   const { jurisdiction: own } = placed.rubric;
-  const country = (code: string) => code.slice(0, 2);
   return ofFacts(placed, "jurisdiction", ({ jurisdiction }, what, place) => {
-    if (own.includes("any") || jurisdiction.some((code) => code === "any" || own.some((one) => country(one) === country(code)))) return [];
+    if (jurisdiction.some((code) => own.some((one) => overlap(one, code)))) return [];
     return [findingAt(place(), "SW-C30", "warning", `the fact of ${what} holds in ${jurisdiction.join(", ")}, and the rubric follows ${own.join(", ")}`)];
   });
 }
 
-/** @param field of the fact whose line is told. */
+/** What a check tells of every fact of the rubric. @param field of the fact whose line is told. */
 function ofFacts({ rubric, places }: PlacedRubric, field: keyof Fact, check: (fact: Fact, what: string, place: () => Place) => Finding[]): Finding[] {
   const of = (fact: Fact | undefined, what: string, place: () => Place) => (fact === undefined ? [] : check(fact, what, place));
   return [

@@ -16,26 +16,39 @@ const CODES = new Set(
 
 const FORM = /^([A-Z]{2})(-[A-Z0-9]{1,3})?$/;
 
+/** Whether the text is a code as described above. */
 export function isJurisdiction(code: string): boolean {
   const country = FORM.exec(code)?.[1] ?? "";
   return code === "any" || CODES.has(country) || /^X[A-Z]$/.test(country);
 }
 
-/** The code that was probably meant by another code or the name of a country; null where none is known. */
-export function jurisdictionMeant(written: string): string | null {
-  const text = written.trim();
-  if (/^(all|every(where)?|worldwide|world|international|int|anywhere)$/i.test(text)) return "any";
-  const upper = text.toUpperCase();
-  if (isJurisdiction(upper)) return upper;
-  if (/^(england|scotland|wales)$/i.test(text)) return `GB-${text.slice(0, 3).toUpperCase().replace("SCO", "SCT").replace("WAL", "WLS")}`;
-  const names = new Intl.DisplayNames(["en"], { type: "region", fallback: "none" });
-  const named = [...CODES].find((code) => names.of(code)?.toLowerCase() === text.toLowerCase());
-  if (named !== undefined) return named;
-  if (!/^[A-Z]{2,3}$/.test(upper)) return null;
-  // Knows "UK", and the codes of three letters.
-  const canonical = new Intl.Locale(`und-${upper.slice(0, 2)}`).region;
-  return upper.length === 2 && canonical !== undefined && CODES.has(canonical) ? canonical : (THREE_LETTERS[upper] ?? null);
+/** Members of the European Union, 27 since 1 February 2020 (Treaty on European Union, article 52, as it stands since then). */
+const EU_MEMBERS = new Set("AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK".split(" "));
+
+/** Whether what holds in the one may hold in the other: the same country, a part of it, or the EU and one of its members. */
+export function overlap(one: string, other: string): boolean {
+  if (one === "any" || other === "any") return true;
+  const [country, part] = one.split("-");
+  const [otherCountry, otherPart] = other.split("-");
+  if (country === otherCountry) return part === undefined || otherPart === undefined || part === otherPart;
+  return (country === "EU" && EU_MEMBERS.has(otherCountry!)) || (otherCountry === "EU" && EU_MEMBERS.has(country!));
 }
 
-/** The commonest of the three-letter codes (ISO 3166-1 alpha-3); their letters do not tell the two. */
-const THREE_LETTERS: Readonly<Record<string, string>> = { AUS: "AU", CAN: "CA", DEU: "DE", FRA: "FR", GBR: "GB", IND: "IN", IRL: "IE", NZL: "NZ", SGP: "SG", USA: "US", ZAF: "ZA" };
+/**
+ * What people write besides the English names of countries, which the runtime knows. Parts of the United Kingdom by
+ * ISO 3166-2; of the codes of three letters (ISO 3166-1 alpha-3) the commonest: their letters do not tell the two.
+ */
+const MEANT: Readonly<Record<string, string>> = {
+  any: "any", all: "any", anywhere: "any", everywhere: "any", every: "any", world: "any", worldwide: "any", international: "any", int: "any",
+  england: "GB-ENG", scotland: "GB-SCT", wales: "GB-WLS", "northern ireland": "GB-NIR", uk: "GB", britain: "GB", "great britain": "GB",
+  america: "US", aus: "AU", can: "CA", deu: "DE", fra: "FR", gbr: "GB", ind: "IN", irl: "IE", nzl: "NZ", sgp: "SG", usa: "US", zaf: "ZA",
+};
+
+/** The code that was probably meant by another code or the name of a country; null where none is known. */
+export function jurisdictionMeant(written: string): string | null {
+  const text = written.trim().toLowerCase();
+  if (isJurisdiction(text.toUpperCase())) return text.toUpperCase();
+  if (Object.hasOwn(MEANT, text)) return MEANT[text]!;
+  const names = new Intl.DisplayNames(["en"], { type: "region", fallback: "none" });
+  return [...CODES].find((code) => names.of(code)?.toLowerCase() === text) ?? null;
+}

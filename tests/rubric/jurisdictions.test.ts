@@ -33,7 +33,9 @@ test.each([
   ["United States", "US"],
   ["USA", "US"],
   ["Scotland", "GB-SCT"],
+  ["Northern Ireland", "GB-NIR"],
   ["worldwide", "any"],
+  ["Any", "any"],
   ["our ward", null],
 ])("'%s' was probably meant to be %s", (written, meant) => {
   expect(jurisdictionMeant(written)).toBe(meant);
