@@ -1,4 +1,6 @@
 import { isAllowedAhead } from "./allowance.ts";
+import polarityData from "./lexicon/polarity.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
 import { OUTRIGHT, OUTRIGHT_ENDS } from "./outright.ts";
 import type { Token } from "./token.ts";
 
@@ -100,8 +102,8 @@ function supposes(tokens: readonly Token[], first: number): boolean {
   return SUPPOSES.has(tokens[place]?.text ?? "");
 }
 
-/** Open a clause that supposes; what follows it is told. */
-const SUPPOSES = new Set(["if", "when", "once", "should", "unless"]);
+/** Open what is supposed; what is told behind it, once that is said, is no supposition. */
+export const SUPPOSES: ReadonlySet<string> = new Set((polarityData as LexiconFile<"polarity">).supposing);
 const MAIN_VERBS = new Set(["should", "must", "can", "need", "ought", "might", "may", "will", "would", "want", "have", "could"]);
 
 /** "If it is no better after three weeks | see your doctor", "if you forget one | take it": told without a subject. */

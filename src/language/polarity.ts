@@ -1,6 +1,6 @@
 import { isAllowedAhead } from "./allowance.ts";
 import { carryDenials } from "./carried-denial.ts";
-import { LEADS_IN, type Clause } from "./clause.ts";
+import { LEADS_IN, SUPPOSES, type Clause } from "./clause.ts";
 import { opensInstruction, opensInstructionBehind, opensTelling } from "./main-clause.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
@@ -123,7 +123,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   let start = clause.first;
   while (start < clause.end && LEADS_IN.test(tokens[start]!.text)) start += 1;
   if (HYPOTHETICAL.at(tokens, start) !== null && !givesARule(tokens, start, clause.end)) {
-    const end = SUPPOSES.test(tokens[start]!.text) ? mainFrom(tokens, start, clause.end) : clause.end;
+    const end = SUPPOSES.has(tokens[start]!.text) ? mainFrom(tokens, start, clause.end) : clause.end;
     for (let k = clause.first; k < end; k += 1) result[k]!.hypothetical = true;
   }
 
@@ -186,8 +186,6 @@ function isTurned(tokens: readonly Token[], from: number, { first, end }: { firs
   return place >= from && /^(not|never)$/.test(tokens[place]!.text);
 }
 
-/** Open what is supposed; what is told behind it, once that is said, is no supposition. */
-const SUPPOSES = /^(if|when|whenever|once|suppose|supposing)$/;
 /** Subject, verb and what it is done to: what is supposed takes so many words at least, and one less before an instruction ("if that happens take"). */
 const SHORTEST_SUPPOSITION = 4;
 /** Behind a comma these go on with what is supposed. */

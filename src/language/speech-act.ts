@@ -1,3 +1,4 @@
+import { SUPPOSES } from "./clause.ts";
 import { OUTRIGHT_ENDS } from "./outright.ts";
 import { SPEECH, speechPhrases } from "./speech-phrases.ts";
 import type { Token } from "./token.ts";
@@ -69,11 +70,11 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
       place = aside.end - 1;
       continue;
     }
-    // "And your birthday please": the opener may be part of it.
-    if (isQuestion && place > first && asksOfYours(tokens, opener)) {
+    if (isQuestion && place > first && asksOfTheirs(tokens, opener) && opensACase(tokens[skipOpeners(tokens, first, body)]!.text)) {
       acts.fill("ask-closed", first, body);
       return;
     }
+    // "And your birthday please": the opener may be part of it.
     const act = questionAt(tokens, opener) ?? (place === first && asksOfAThing(tokens, opener, body) ? "ask-closed" : null) ?? (opener > place && INDIRECT.at(tokens, place) !== null ? openBehind(tokens, place, place + 1) : null);
     if (act === null || (!marked && (tellsWhat(tokens, opener, body) || isTag(tokens, opener, first)))) continue;
     found = true;
@@ -208,8 +209,12 @@ function asksOfAThing(tokens: readonly Token[], place: number, end: number): boo
   return /^(does|did)$/.test(tokens[place]!.text) && place + 2 < end && !/^(its|his|her|my|wonders|nothing|not|more|less|well|good|no|all|everything)$/.test(tokens[place + 1]!.text);
 }
 
-/** "When you brush your teeth, are your gums bleeding at all?" */
-const asksOfYours = (tokens: readonly Token[], place: number) => /^(is|are|was|were|do|does|did|has|have)$/.test(tokens[place]!.text) && /^(your|his|her|their|the)$/.test(tokens[place + 1]?.text ?? "");
+/** Whether a question about something of the patient's opens here; a case named before it is asked with it: "When you brush your teeth, are your gums bleeding?" */
+function asksOfTheirs(tokens: readonly Token[], place: number): boolean {
+  return /^(is|are|was|were|do|does|did|has|have)$/.test(tokens[place]!.text) && /^(your|his|her|their|the)$/.test(tokens[place + 1]?.text ?? "");
+}
+
+const opensACase = (text: string) => SUPPOSES.has(text) || /^(before|after|while|since|until|till)$/.test(text);
 
 /** What opens here: a question of either kind, a request in the form of one (which tells), or nothing. */
 function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {

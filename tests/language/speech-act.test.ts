@@ -82,6 +82,8 @@ describe("a request tells, whatever it is put as; whether somebody does it anywa
     ["Would you normally take your lenses out first?", "lenses", "ask-closed"],
     ["When you brush your teeth, are your gums bleeding at all?", "teeth", "ask-closed"],
     ["When you brush your teeth, rinse with water.", "teeth", "tell"],
+    ["Take two drops at night, and is your sight any better?", "drops", "tell"],
+    ["Take two drops at night, and is your sight any better?", "sight", "ask-closed"],
   ])("%s (%s: %s)", (sentence, word, act) => expect(actOf(sentence, word)).toBe(act));
 });
 

@@ -29,6 +29,7 @@ export const LEXICON_FORMS = {
     lacks: list,
     turners: list,
     hypothetical: list,
+    supposing: list,
     looks: list,
     looked_for: list,
     unable: list,
