@@ -3,10 +3,12 @@ import type { LexiconFile } from "./lexicon/schema.ts";
 import { phraseList } from "./phrase-set.ts";
 import type { Token } from "./token.ts";
 
+const { allowances } = polarityData as LexiconFile<"polarity">;
+
 /** Say that it may be, or does no harm, before "if": "it doesn't matter if the tip touches your eye". */
-export const ALLOWANCES = phraseList((polarityData as LexiconFile<"polarity">).allowances, { by: "text" });
-/** The longest has so many words. */
-const LONGEST = 6;
+export const ALLOWANCES = phraseList(allowances, { by: "text" });
+/** Words of the longest. */
+const LONGEST = Math.max(...allowances.map((phrase) => phrase.split(" ").length));
 
 /** Whether an allowance ends right before a token, in its sentence. */
 export function isAllowedAhead(tokens: readonly Token[], place: number): boolean {

@@ -2,6 +2,7 @@ import { isAllowedAhead } from "./allowance.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { OUTRIGHT, OUTRIGHT_ENDS } from "./outright.ts";
+import { SPEECH } from "./speech-phrases.ts";
 import type { Token } from "./token.ts";
 
 /** Tokens `first` up to, not including, `end`. Clauses tile the tokens. */
@@ -70,7 +71,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (/^[,-]$/.test(before.after) && token.text === "no" && /^(need|call|point|reason|sense|cause)$/.test(next?.text ?? "")) return true;
   if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "much" && (next?.text !== "that" || COMES_TO.test(tokens[place + 2]?.text ?? "")))) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
-  if (OKAY.test(token.text) && before.after === "" && !IS_OKAY.test(before.text) && !OKAY_TO.test(next?.text ?? "")) return true;
+  if (BETWEEN_STATEMENTS.has(token.text) && before.after === "" && !LEADS_TO_OKAY.test(before.text) && !BEHIND_OKAY.test(next?.text ?? "")) return true;
   if (place - first > 3 && supposes(tokens, first) && opensMain(tokens, place)) return true;
   if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
   // "Take it | if it's still today".
@@ -82,11 +83,12 @@ function opensOutrightDenial(tokens: readonly Token[], place: number): boolean {
   return OUTRIGHT.at(tokens, place) !== null && !/^(and|or|but|so|you|please|should|must)$/.test(tokens[place - 1]!.text);
 }
 
-/** Between two things said, in speech without punctuation: "it has your day on it okay there's a leaflet". */
-const OKAY = /^(okay|ok|alright|cool|lovely|brilliant|perfect|anyway)$/;
-/** Behind these it is what something is: "is that okay", "a cool dry place", "you'll be alright". */
-const IS_OKAY = /^(is|are|was|were|be|it|its|that|thats|this|these|they|he|she|you|i|feel|feels|seem|seems|look|looks|an?|the|your|of|in|and|or|all|just|really|very|too|so|not|perfectly|absolutely|quite|totally|usually|still|if|only|more|keep|stay|to|being)$/;
-const OKAY_TO = /^(to|with|for|if|as|about|and|dry|place|water|when|but)$/;
+/** Part two things said in speech without punctuation. */
+export const BETWEEN_STATEMENTS: ReadonlySet<string> = new Set(SPEECH.between_statements);
+/** Behind these such a word says how something is: "is that okay", "a cool dry place", "you'll be alright". */
+const LEADS_TO_OKAY = /^(is|are|was|were|be|it|its|that|thats|this|these|they|he|she|you|i|feel|feels|seem|seems|look|looks|an?|the|your|of|in|and|or|all|just|really|very|too|so|not|perfectly|absolutely|quite|totally|usually|still|if|only|more|keep|stay|to|being)$/;
+/** And before these: "okay to use", "cool water". */
+const BEHIND_OKAY = /^(to|with|for|if|as|about|and|dry|place|water|when|but)$/;
 
 /** "Each one's two point five so that's ten": what it comes to, and no "so that". */
 const COMES_TO = /^(is|was|makes|make|gives|comes|means|adds)$/;

@@ -1,4 +1,4 @@
-import { SUPPOSES } from "./clause.ts";
+import { BETWEEN_STATEMENTS, SUPPOSES } from "./clause.ts";
 import { OUTRIGHT_ENDS } from "./outright.ts";
 import { SPEECH, speechPhrases } from "./speech-phrases.ts";
 import type { Token } from "./token.ts";
@@ -194,7 +194,7 @@ function breaksOff(tokens: readonly Token[], place: number): boolean {
   if (here === "but" || here === "anyway" || here === "because") return true;
   if (here === "sorry") return next === "i";
   if (here === "so") return /^(i|you|we|it|he|she|this|these|the|what|let|if|when|first)$/.test(next);
-  if (/^(okay|alright|great|perfect|brilliant|lovely)$/.test(here)) return /^(so|i|you|we|then|now|well|let|this|these|it)$/.test(next);
+  if (BETWEEN_STATEMENTS.has(here) || here === "great") return /^(so|i|you|we|then|now|well|let|this|these|it)$/.test(next);
   // "What might you notice | your mouth might feel dry".
   return /^(your|the|his|her)$/.test(here) && /^(might|will|may|should|must)$/.test(tokens[place + 2]?.text ?? "") && !/^(if|when|how|what|where|why|that|think|know|whether|in|on|of|to|for|with|at)$/.test(tokens[place - 1]!.text);
 }
