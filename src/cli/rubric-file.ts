@@ -1,9 +1,9 @@
-import { readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
-import { basename, dirname, isAbsolute, join, relative, resolve, sep } from "node:path";
-import { nearest } from "../problem/nearest.ts";
+import { readFileSync, realpathSync, statSync } from "node:fs";
+import { basename, dirname, isAbsolute, join, resolve, sep } from "node:path";
 import { Unreadable } from "../problem/problem.ts";
 import { loadPlacedRubric, type PlacedRubric } from "../rubric/load.ts";
 import type { Rubric } from "../rubric/schema.ts";
+import { nearFile } from "./near-file.ts";
 import { problem, systemReason } from "./problems.ts";
 import { shippedBlock, shippedBlocks } from "./shipped.ts";
 
@@ -68,7 +68,8 @@ export function blockReader(rubric: string, reads: string[] = []): (include: str
     try {
       real = realpathSync(wanted);
     } catch (error) {
-      throw new Unreadable(systemReason(error), `${Object.hasOwn(shippedBlocks(), include) ? `Did you mean '${SHIPPED}${include}'? ` : nearFile(wanted, folder)}Name a file relative to this one, in its folder or below.`, { cause: error });
+      const meant = Object.hasOwn(shippedBlocks(), include) ? `Did you mean '${SHIPPED}${include}'? ` : nearFile(wanted, folder);
+      throw new Unreadable(systemReason(error), `${meant}Name a file relative to this one, in its folder or below.`, { cause: error });
     }
     if (!inside(folder, real)) throw new Unreadable("it is a link that leads outside the rubric's folder", INSIDE);
     if (real === own) throw new Unreadable("it is this rubric itself: the include would never end", "Name a block, or take the include out.");
@@ -94,22 +95,9 @@ function inside(folder: string, path: string): boolean {
 
 const INSIDE = "Copy the file into the rubric's folder or below it, and name it from there.";
 
-/** "Did you mean 'drops.yaml'? ": of the files beside one that is not there. @param from the folder that the name is told from; absent, as it was written. */
-export function nearFile(path: string, from?: string): string {
-  try {
-    const near = nearest(basename(path), readdirSync(dirname(path)).filter((name) => /\.ya?ml$/i.test(name)));
-    if (near === undefined) return "";
-    const meant = join(dirname(path), near);
-    return `Did you mean '${from === undefined ? meant : relative(from, meant).replaceAll(sep, "/")}'? `;
-  } catch {
-    return "";
-  }
-}
-
-/** Ten times the largest rubric that is shipped. */
 const tooLarge = () => new Unreadable(`it is larger than ${MAX_RUBRIC_BYTES / 1024 / 1024} MB`, "See whether it is a rubric at all; of a very long one move responses to files of their own ('responses:').");
 
-/** The text of a file of YAML. @throws Unreadable, and what the system throws */
+/** The text of a file of YAML. @throws Unreadable, and the system's own error where there is no such file */
 export function readText(path: string): string {
   const status = statSync(path);
   if (status.isDirectory()) throw new Unreadable("it is a folder", "Name a file in it.");

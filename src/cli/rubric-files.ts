@@ -2,8 +2,9 @@ import { statSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { CATALOGUE } from "../problem/catalogue.ts";
 import type { Finding } from "../problem/problem.ts";
+import { nearFile } from "./near-file.ts";
 import { problem, systemReason } from "./problems.ts";
-import { nearFile, rubricText } from "./rubric-file.ts";
+import { rubricText } from "./rubric-file.ts";
 import { ProblemError } from "../problem/problem.ts";
 
 export interface FoundFile {

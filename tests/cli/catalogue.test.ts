@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { exitCodeOf, EXIT_MEANING } from "../../src/cli/exit-codes.ts";
 import { describe as describeFinding, fail } from "../../src/cli/fail.ts";
-import { CATALOGUE, EXIT } from "../../src/problem/catalogue.ts";
+import { CATALOGUE, EXIT, type CatalogueEntry } from "../../src/problem/catalogue.ts";
 import { ProblemError, type Finding } from "../../src/problem/problem.ts";
 
 function sources(folder: string): string[] {
@@ -20,7 +20,7 @@ test("every code that the sources use is in the catalogue, and every code of the
 });
 
 test("every code of rubrics and of their check says how to mend what has it", () => {
-  const without = Object.entries(CATALOGUE as Record<string, { mend?: string }>).filter(([code, { mend }]) => /^SW-[RC]/.test(code) && !/^[A-Z].*\.$/.test(mend ?? ""));
+  const without = Object.entries<CatalogueEntry>(CATALOGUE).filter(([code, { mend }]) => /^SW-[RC]/.test(code) && !/^[A-Z].*\.$/.test(mend ?? ""));
   expect(without).toEqual([]);
 });
 

@@ -203,7 +203,9 @@ ${extra}pass: { minimum: 60 }
   expect(bad.code).toBe(4);
   expect(bad.err).toMatch(/^bad\.yaml:16:9: .*wieght.* \[SW-R03\]\n {2}/);
   saidwell.write("dangling.yaml", own("").replace("shipped:opening", "shipped:closng"));
-  expect(saidwell.run(["mark", "rehearsal.txt", "--rubric", "dangling.yaml"]).err).toContain("there is no shipped block 'closng'; there are checking-understanding, closing");
+  expect(saidwell.run(["mark", "rehearsal.txt", "--rubric", "dangling.yaml"]).err).toContain("there is no shipped block 'closng' [SW-R04]\n  Did you mean 'shipped:closing'?");
+  saidwell.write("dangling.yaml", own("").replace("shipped:opening", "shipped:warfarin"));
+  expect(saidwell.run(["mark", "rehearsal.txt", "--rubric", "dangling.yaml"]).err).toContain("There are: shipped:checking-understanding, shipped:closing");
 });
 
 test("'label' writes a file that marks the same, as text and as JSON with the documented keys", () => {

@@ -61,11 +61,11 @@ test("an empty file is told with what belongs in a file of its form", () => {
   expect(mendOf(responsesSchema)).toEqual(["Write fields, 'name: value' one a line: saidwell, id."]);
 });
 
-/** What is wrong and how to mend it, of the only finding. @param lines 'before -> after' of the one thing that is changed. */
+/** Line, message and mend of the only finding, once the one thing is changed. */
 function told(before: string, after: string): string {
   expect(RUBRIC).toContain(before);
   const all = findings(RUBRIC.replace(before, after));
-  expect(all.map(({ message }) => message)).toHaveLength(1);
+  expect(all).toHaveLength(1);
   return `${all[0]!.line}: ${all[0]!.message} | ${all[0]!.mend}`;
 }
 
