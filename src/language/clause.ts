@@ -1,4 +1,5 @@
 import { isAllowedAhead } from "./allowance.ts";
+import { DISPENSES } from "./dispenses.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { OUTRIGHT, OUTRIGHT_ENDS } from "./outright.ts";
@@ -68,7 +69,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (/^[,-]$/.test(before.after) && (opens(token) || token.text === "and" || token.text === "so")) return opens(token) || opens(next);
   if (opensOutrightDenial(tokens, place)) return true;
   // "If you're poorly, | no need to tell the clinic".
-  if (/^[,-]$/.test(before.after) && token.text === "no" && /^(need|call|point|reason|sense|cause)$/.test(next?.text ?? "")) return true;
+  if (/^[,-]$/.test(before.after) && token.text === "no" && DISPENSES.at(tokens, place) !== null) return true;
   if (token.text === "but" || (token.text === "so" && before.text !== "or" && next?.text !== "much" && (next?.text !== "that" || COMES_TO.test(tokens[place + 2]?.text ?? "")))) return true;
   if (token.text === "and" || token.text === "then") return opens(next);
   if (BETWEEN_STATEMENTS.has(token.text) && before.after === "" && !LEADS_TO_OKAY.test(before.text) && !BEHIND_OKAY.test(next?.text ?? "")) return true;

@@ -31,8 +31,6 @@ const LACKS = phraseList(LEXICON.lacks);
 /** Words that allow, and words of the harm that comes of it. */
 export const PERMITS: ReadonlySet<string> = new Set(LEXICON.permits);
 export const HARMS = phraseList(LEXICON.harms);
-/** Say of what to do that it need not be done. */
-export const DISPENSES = phraseList(LEXICON.dispenses, { by: "text" });
 /** Say of a sign that it means nothing. */
 export const PLAYS_DOWN = phraseList(LEXICON.plays_down, { by: "text" });
 /** Look like those and are none. */

@@ -1,5 +1,5 @@
 import { wordWeight } from "../language/lexicon.ts";
-import { DISPENSES } from "../language/polarity.ts";
+import { DISPENSES } from "../language/dispenses.ts";
 import { clausesAround, sentenceUpTo, type Stream } from "./stream.ts";
 import { tokensOf, type Window } from "./windows.ts";
 

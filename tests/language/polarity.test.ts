@@ -233,6 +233,7 @@ describe("what need not be told is denied, though 'call' opens a clause elsewher
   test.each([
     ["there's no call to tell the dentist.", "tell"],
     ["if you're poorly, no call to tell the clinic.", "tell"],
+    ["if you're poorly, no cause to tell the clinic.", "tell"],
     ["if you're poorly and not eating, no need to tell the clinic.", "tell"],
   ])("%s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(true));
 
