@@ -16,20 +16,23 @@ type Silent = Readings["questions"][number];
  */
 export function readQuestions(rubric: Rubric, compiled: CompiledRubric): Readings["questions"] {
   return rubric.scenario.questions.flatMap((question, number): Silent[] => {
-    const silent = (list: Silent["list"], phrases: readonly string[] | undefined, why: (said: string) => Reason | null): Silent[] =>
-      (phrases ?? []).flatMap((phrase, place) => {
-        for (const said of utterancesOf(phrase, null)) {
-          const reason = why(said);
-          if (reason !== null) return [{ question: number, list, phrase: place, said, ...reason }];
-        }
-        return [];
-      });
-    const says = silent("says", question.says, (said) => whyNotAsked(said, question, compiled));
+    const silent = (list: Silent["list"], why: (said: string) => Reason | null): Silent[] => (question[list] ?? []).flatMap((phrase, place) => firstSilent(phrase, why).map((found) => ({ question: number, list, phrase: place, ...found })));
+    const says = silent("says", (said) => whyNotAsked(said, question, compiled));
+    // Asked in words that are heard, as far as there are any: else no reply to it would be.
     const heard = question.says.findIndex((_, place) => !says.some(({ phrase }) => phrase === place));
     const [asked] = utterancesOf(question.says[Math.max(0, heard)]!, null);
     const reply = (said: string) => replyReading(asked!, said, question, rubric, compiled);
-    return [...says, ...silent("answer", question.answer, (said) => whyNoAnswer(reply(said))), ...silent("incorrect", question.incorrect, (said) => whyNotWrong(reply(said)))];
+    return [...says, ...silent("answer", (said) => whyNoAnswer(reply(said))), ...silent("incorrect", (said) => whyNotWrong(reply(said)))];
   });
+}
+
+/** The first variant of a phrase that does not do what it is there for, and why; none when all do. */
+function firstSilent(phrase: string, why: (said: string) => Reason | null): (Reason & { said: string })[] {
+  for (const said of utterancesOf(phrase, null)) {
+    const reason = why(said);
+    if (reason !== null) return [{ said, ...reason }];
+  }
+  return [];
 }
 
 /** @param said the question as the patient asks it, and nothing else. */

@@ -91,7 +91,7 @@ function particulars(element: Element, rubric: Rubric): string[] {
   return [
     ...(element.quantity === undefined ? [] : [quantityWords(element.quantity, rubric.scenario.label)]),
     ...(element.red_flag === true ? ["a red flag"] : []),
-    ...(element.elsewhere ?? []).map(({ jurisdiction, quantity, note }) => `in ${jurisdiction.join(", ")}${quantity === undefined ? "" : ` ${quantityWords(quantity, rubric.scenario.label)}`}: ${note}`),
+    ...(element.elsewhere ?? []).map(({ jurisdiction, quantity, note }) => `${whereWords(jurisdiction)}${quantity === undefined ? "" : ` ${quantityWords(quantity, rubric.scenario.label)}`}: ${note}`),
   ];
 }
 
@@ -102,9 +102,11 @@ function detail(page: Page, element: Element, indent: number, responses: boolean
   phrases(page, indent, "must", element.must);
   phrases(page, indent, "not with", element.not_with);
   phrases(page, indent, "wrong", element.incorrect);
-  for (const { jurisdiction, say } of element.elsewhere ?? []) phrases(page, indent, `in ${jurisdiction.join(", ")}`, say);
+  for (const { jurisdiction, say } of element.elsewhere ?? []) phrases(page, indent, whereWords(jurisdiction), say);
   if (element.red_flag === true) phrases(page, indent, "wrong", ["that it is nothing, normal or harmless: it is a red flag"]);
 }
+
+const whereWords = (jurisdiction: readonly string[]) => `in ${jurisdiction.join(", ")}`;
 
 /** One phrase a line: they are alternatives and hold bars and brackets of their own. */
 function phrases(page: Page, indent: number, name: string, list: readonly string[] | undefined): void {
