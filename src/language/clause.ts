@@ -75,7 +75,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (BETWEEN_STATEMENTS.has(token.text) && before.after === "" && !LEADS_TO_OKAY.test(before.text) && !BEHIND_OKAY.test(next?.text ?? "")) return true;
   if (place - first > 3 && supposes(tokens, first) && opensMain(tokens, place)) return true;
   if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
-  // "Take it | if it's still today".
+  // "Take it | if it's still today", "it matters | if the tip touches your eye"; but what is allowed goes on: "it doesn't matter if ...".
   return token.text === "if" && !isAllowedAhead(tokens, place) && (place - first > 2 || (place - first === 2 && (WHAT_IT_IS_DONE_TO.test(before.text) || before.text === "matters")));
 }
 

@@ -22,7 +22,7 @@ const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|o
 /** A verb behind these belongs to them, or is none. */
 const LEADS_TO_VERB = new Set([
   "i", "you", "we", "they", "he", "she", "people", "who", "to", "not", "never", "will", "would", "can", "could", "should", "shall", "must", "may", "might", "do", "does", "did", "let", "make", "help", "the", "a", "an", "your", "my", "his", "her", "their",
-  "this", "that", "these", "those", "any", "no", "some", "another", "each", "every", "first", "then", "just", "also", "ever", "always", "only", "usually", "really", "still", "already", "cannot", "please", "is", "are", "was", "were", "be", "and", "or", "nor", "go", "come", "try", "dare", "even",
+  "this", "that", "these", "those", "any", "no", "some", "another", "each", "every", "first", "then", "just", "also", "ever", "always", "only", "usually", "really", "still", "already", "please", "is", "are", "was", "were", "be", "and", "or", "nor", "go", "come", "try", "dare", "even",
   ...OUTRIGHT_ENDS, "else", "everyone", "anyone", "someone", "nobody", "anybody", "somebody", "everybody", "children", "kids", "of", "for", "in", "on", "by", "with", "at", "from", "as", "than", "if", "when", "what", "how", "where", "need", "better", "rather", "so", "but", "instead", "without", "morning", "evening", "other", "bit",
 ]);
 

@@ -19,6 +19,7 @@ const DISMISSALS = phraseList(LEXICON.dismissals);
 /** What is dismissed is something to do: "reading the name". */
 const DOING = /^(?!something|anything|nothing|everything|during|morning|evening)[a-z]{2,}ing$/;
 const NEGATIVE_VERBS = phraseList(LEXICON.negative_verbs);
+const AVOIDING_VERBS = new Set(LEXICON.avoiding_verbs);
 const ENDERS = phraseList(LEXICON.enders);
 const TURNERS = new Set(LEXICON.turners);
 const LOOKS = phraseList(LEXICON.looks);
@@ -154,14 +155,15 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     // "Never inject without changing the needle": two denials cancel.
     if (denied && tokens[place]!.text === "without") continue;
     denied = true;
-    // "No pain, no cough" denies twice; "don't forget to shake" denies a denial.
-    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null || (result[place]!.negated && AVOIDS.test(tokens[place]!.text)), { list: deniesAList(tokens, clause, place, result), bare: forbids(tokens, clause, place, hit.end) });
+    // "No pain, no cough" denies twice; "don't forget to shake", "don't avoid it" deny a denial.
+    if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null || (result[place]!.negated && AVOIDING_VERBS.has(tokens[place]!.text)), { list: deniesAList(tokens, clause, place, result), bare: forbids(tokens, clause, place, hit.end) });
     else if (tokens[place]!.text === "never") for (let k = sayingFrom(tokens, clause.first, place); k < place; k += 1) result[k]!.negated = true;
     place = hit.end - 1;
   }
   for (const hit of firm) {
-    const first = sayingFrom(tokens, clause.first, hit.first);
+    // "It doesn't matter if the tip touches": what may be stands behind, and nothing before it is denied.
     if (tokens[hit.end]?.text === "if" && isAllowedAhead(tokens, hit.end)) continue;
+    const first = sayingFrom(tokens, clause.first, hit.first);
     // "It's not good for it to get hot": what is judged stands behind.
     if (judgesAhead(tokens, first, hit)) deny(tokens, clause, hit.end, REACH, result, false);
     else for (let k = first; k < hit.first; k += 1) result[k]!.negated = true;
@@ -169,14 +171,12 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   return firm.some(({ first, end }) => first === start && (end - first >= WHOLE || end === clause.end));
 }
 
-/** Between a denial and what says that it need not be: "isn't one you can skip", "don't think it can be left out". */
+/** Between a denial and the phrase that it turns: "isn't one you can skip", "don't think it can be left out". */
 const BEFORE_TURNED = /^(one|something|anything|a|the|thing|step|test|you|we|think|believe|say|that|it|this|ever|just|really|be)$/;
-const HAS_A_DENIAL = /^(not|no|never|nobody|nothing|neither|without|cannot)$/;
+/** With one of these the phrase is the denial ("not needed"). */
+const HAS_A_DENIAL = /^(not|no|never|nobody|nothing|neither|without)$/;
 
-/** Deny as verbs, which a denial before them turns: "don't avoid it". */
-const AVOIDS = /^(avoid|resist|refrain|beware|steer)$/;
-
-/** Whether what says of the thing before it that it need not be is denied itself. */
+/** Whether a phrase that denies what stands before it ("can skip") is denied itself ("isn't one you can skip"), and so denies nothing. */
 function isTurned(tokens: readonly Token[], from: number, { first, end }: { first: number; end: number }): boolean {
   for (let place = first; place < end; place += 1) if (HAS_A_DENIAL.test(tokens[place]!.text)) return false;
   let place = first - 1;

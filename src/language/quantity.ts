@@ -181,11 +181,12 @@ function amountOften(tokens: readonly Token[], at: number): Reading | null {
   return perPeriod(tokens, amount);
 }
 
-/** What is done, counted instead of how often: "two checks a day", "three goes in the day". */
-const DONE = /^(checks|tests|goes|readings|pricks|rinses|washes|inhalations|applications|sessions)$/;
+/** What is done and counted, where how often is meant: "two checks a day", "three goes in the day". */
+const DOINGS = /^(checks|tests|goes|readings|pricks|rinses|washes|applications|sessions)$/;
 
+/** How often a day something is done, out of how many of it are named, or null. */
 function timesDone(tokens: readonly Token[], { low, high, unit, end, vague, approximate, kind }: Reading): Reading | null {
-  if (kind !== "amount" || (unit !== null && unit !== "number") || !runsOn(tokens, end) || !DONE.test(tokens[end]!.text)) return null;
+  if (kind !== "amount" || (unit !== null && unit !== "number") || !runsOn(tokens, end) || !DOINGS.test(tokens[end]!.text)) return null;
   const period = readPeriod(tokens, end + 1);
   return period === null ? null : { ...frequency(low, high, period.days, period.end, vague), approximate };
 }

@@ -24,6 +24,7 @@ export const LEXICON_FORMS = {
     asides: list,
     rulings: list,
     negative_verbs: list,
+    avoiding_verbs: list,
     enders: list,
     awaits: list,
     lacks: list,
