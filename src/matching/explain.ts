@@ -1,7 +1,7 @@
 import type { Station } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { unmetNotions } from "./must-words.ts";
-import { attemptOf } from "./match.ts";
+import { attemptOf } from "./nearest.ts";
 import { candidateEarning, leftBack, type Earning } from "./earning.ts";
 import { counts, doubtsOf, LIKELY, type Doubt } from "./likelihood.ts";
 import { HELD_LIKELY } from "./held-likelihood.ts";

@@ -3,11 +3,12 @@ import { turnAt } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
 import { joinedStream, OWN_SHARE, shareOf, type PlacedPassage } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
+import { asks, type Scene } from "./elicitation.ts";
 import { numberReplies } from "./number-replies.ts";
 import { isOpen, passagesFor, type Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import type { Stream } from "./stream.ts";
-import type { Matches, QuestionMatch } from "./types.ts";
+import type { Matches } from "./types.ts";
 import { withinReach } from "./within-reach.ts";
 
 /** A reply answers in its first words; what comes later stands on its own. */
@@ -19,10 +20,10 @@ const DENIES = /^(no|nope|nah|never|not|do not|definitely not)\b/;
  * "When will it start working?" "Give it a week or two.": elements that a reply says by leaving out what the patient
  * has just asked. @param missing elements that nobody said outright.
  */
-export function replyPassages(station: Station, turns: readonly Turn[], asks: (turn: Turn) => boolean, rubric: CompiledRubric, missing: readonly CompiledElement[]): PlacedPassage[] {
+export function replyPassages({ station, turns, patient }: Scene, rubric: CompiledRubric, missing: readonly CompiledElement[]): PlacedPassage[] {
   return turns.flatMap((turn, place): PlacedPassage[] => {
     const reply = turns[place + 1];
-    if (turn.role !== "patient" || reply?.role !== "candidate" || !asks(turn)) return [];
+    if (turn.role !== "patient" || reply?.role !== "candidate" || !asks(patient, turn)) return [];
     const joined = togetherStream(station, turn, reply);
     if (joined === null) return [];
     const { stream, from, affirmed } = joined;
@@ -53,7 +54,7 @@ const PUT_RIGHT_WITHIN = 6;
  * "Do I have to use it every day?" "No, only when you're blocked up.": scripted questions that ask for what an element
  * says and are told no, and those that ask for what is wrong and are told yes.
  */
-export function wrongReplies(station: Station, turns: readonly Turn[], questions: readonly QuestionMatch[], rubric: CompiledRubric): Matches["answers"] {
+export function wrongReplies({ station, turns, questions }: Scene, rubric: CompiledRubric): Matches["answers"] {
   const answeredBy = new Map(rubric.questions.map(({ question, answeredBy: items }) => [question, items]));
   return questions.flatMap(({ question, span }): Matches["answers"] => {
     const place = turnAt(turns, span);
