@@ -1,20 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { loadRubric } from "../../src/rubric/load.ts";
-import { markTalk, OPENING } from "../scoring/station-card.ts";
+import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
-const CARD = loadRubric(
-  [
-    "saidwell: rubric@1", "id: small-card", "title: Invented card", "version: 1", "jurisdiction: [any]", "scenario: { task: Explain it., counselled: patient }", "time: { limit: 60, target: 45 }",
-    "sections:", "  - id: only", "    title: Only", "    items:",
-    `      - { id: drops, label: One drop, say: ["squeeze out {quantity} for the flame", "put {quantity} in the lamp"], quantity: { value: 1, unit: drop } }`,
-    `      - { id: often, label: Twice a day, say: ["fill the lamp {quantity}", "light it {quantity}"], quantity: { value: 2, unit: time-per-day } }`,
-    `      - { id: wick, label: Wick, say: ["trim the wick {quantity}", "leave the wick to soak for {quantity}"], quantity: { value: 10, unit: minute } }`,
-    `      - { id: burn, label: Burning, say: ["let the flame burn for {quantity}"], quantity: { value: 3, unit: hour } }`,
-    "pass: { minimum: 50 }",
-  ].join("\n"),
-  { file: "small-card.yaml", readBlock: () => { throw new Error("no blocks here"); } },
-);
+const CARD = cardWith(`
+      - { id: drops, label: One drop, say: ["squeeze out {quantity} for the flame", "put {quantity} in the lamp"], quantity: { value: 1, unit: drop } }
+      - { id: often, label: Twice a day, say: ["fill the lamp {quantity}", "light it {quantity}"], quantity: { value: 2, unit: time-per-day } }
+      - { id: wick, label: Wick, say: ["trim the wick {quantity}", "leave the wick to soak for {quantity}"], quantity: { value: 10, unit: minute } }
+      - { id: burn, label: Burning, say: ["let the flame burn for {quantity}"], quantity: { value: 3, unit: hour } }`);
 const marks = (question: string, reply: string) => {
   const { items } = markTalk([...OPENING, `P: ${question}`, `C: ${reply}`], {}, CARD);
   return Object.fromEntries(items.filter(({ content }) => content !== "absent").map(({ id, content }) => [id, content]));

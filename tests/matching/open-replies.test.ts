@@ -1,18 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { loadRubric } from "../../src/rubric/load.ts";
-import { markTalk, OPENING } from "../scoring/station-card.ts";
+import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
-const CARD = loadRubric(
-  [
-    "saidwell: rubric@1", "id: small-card", "title: Invented card", "version: 1", "jurisdiction: [any]", "scenario: { task: Explain it., counselled: patient }", "time: { limit: 60, target: 45 }",
-    "sections:", "  - id: only", "    title: Only", "    items:",
-    "      - { id: shelf, label: Keeps spare lanterns on the shelf, say: [keep the spare lanterns on the shelf, spare lanterns belong on the shelf], incorrect: [keep the spare lanterns in the cellar, store spare lanterns in the cellar] }",
-    "unsafe:",
-    "  - { id: daily, label: Daily, severity: major, say: [burn the lantern every day, light it every day] }",
-    "pass: { minimum: 50 }",
-  ].join("\n"),
-  { file: "small-card.yaml", readBlock: () => { throw new Error("no blocks here"); } },
+const CARD = cardWith(
+  "      - { id: shelf, label: Keeps spare lanterns on the shelf, say: [keep the spare lanterns on the shelf, spare lanterns belong on the shelf], incorrect: [keep the spare lanterns in the cellar, store spare lanterns in the cellar] }",
+  "minimum: 50",
+  "  - { id: daily, label: Daily, severity: major, say: [burn the lantern every day, light it every day] }",
 );
 const sheet = (...lines: string[]) => markTalk([...OPENING, ...lines], {}, CARD);
 
@@ -39,10 +32,7 @@ describe("nothing is held against the speaker", () => {
 });
 
 test("'an hour or two later' has no two of something", () => {
-  const card = loadRubric(
-    ["saidwell: rubric@1", "id: small-card", "title: Invented card", "version: 1", "jurisdiction: [any]", "scenario: { task: Explain it., counselled: patient }", "time: { limit: 60, target: 45 }", "sections:", "  - id: only", "    title: Only", "    items:", "      - { id: shelf, label: Shelf, say: [keep it on the shelf, it belongs on the shelf] }", "unsafe:", "  - { id: two, label: Two, severity: major, say: [have two if you forget one] }", "pass: { minimum: 50 }"].join("\n"),
-    { file: "small-card.yaml", readBlock: () => { throw new Error("no blocks here"); } },
-  );
+  const card = cardWith("      - { id: shelf, label: Shelf, say: [keep it on the shelf, it belongs on the shelf] }", "minimum: 50", "  - { id: two, label: Two, severity: major, say: [have two if you forget one] }");
   const unsafe = (reply: string) => markTalk([...OPENING, "P: What if I forget one?", `C: ${reply}`], {}, card).unsafe.found.length;
   expect(unsafe("If it comes to you an hour or two later, have it then.")).toBe(0);
   expect(unsafe("Have two.")).toBe(1);
