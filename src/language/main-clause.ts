@@ -26,6 +26,11 @@ const LEADS_TO_VERB = new Set([
   ...OUTRIGHT_ENDS, "else", "everyone", "anyone", "someone", "nobody", "anybody", "somebody", "everybody", "children", "kids", "of", "for", "in", "on", "by", "with", "at", "from", "as", "than", "if", "when", "what", "how", "where", "need", "better", "rather", "so", "but", "instead", "without", "morning", "evening", "other", "bit",
 ]);
 
+/** Whether this word may tell a patient what to do, as these do in most sentences. */
+export function isToldVerb(text: string): boolean {
+  return TOLD_ALONE.has(text) || TOLD.has(text) || TOLD_OF_A_THING.has(text);
+}
+
 /** Verbs and modals that a subject is heard by. */
 const MODAL = /^(will|would|can|could|should|must|may|might|shall|is|are|am|was|were|has|have|had|do|does|did|need|ought)$/;
 /** No verb of "you". */

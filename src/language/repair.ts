@@ -1,6 +1,7 @@
 import { FILLER_SOUNDS } from "./fillers.ts";
 import repairData from "./lexicon/repairs.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
+import { isToldVerb } from "./main-clause.ts";
 import { oppositeSets } from "./opposites.ts";
 import { phraseList } from "./phrase-set.ts";
 import { dimensionOf } from "./quantity-compare.ts";
@@ -45,6 +46,7 @@ export function repairsIn(tokens: readonly Token[], quantities: readonly Quantit
     withdrawOpposite(tokens, repair, withdrawn);
     withdrawRetrace(tokens, repair, withdrawn);
     withdrawThing(tokens, repair, withdrawn);
+    withdrawVerb(tokens, repair, withdrawn);
     place = end - 1;
   }
   for (let place = 1; place < tokens.length; place += 1) {
@@ -204,6 +206,18 @@ function withdrawThing(tokens: readonly Token[], { from, place, end, to }: Repai
     for (let k = before; k < place; k += 1) withdrawn.add(k);
     return;
   }
+}
+
+/** A verb behind one of these is told, and no noun ("your test"). */
+const TELLS = /^(you|then|and|just|so|please|first)$/;
+
+/** "Leave, no, what am I saying, take that one": what was told and broken off is replaced by what is told behind it. */
+function withdrawVerb(tokens: readonly Token[], { from, place, end }: Repair, withdrawn: Set<number>): void {
+  const verb = tokens[place - 1]!;
+  const instead = tokens[end];
+  if (place === from || instead === undefined || verb.text === instead.text || /[.?!]/.test(verb.after) || !isToldVerb(verb.text) || !isToldVerb(instead.text)) return;
+  const before = place - 2 < from ? undefined : tokens[place - 2]!;
+  if (before === undefined || before.after !== "" || TELLS.test(before.text)) withdrawn.add(place - 1);
 }
 
 /** What stands behind a comma in place of what stands before it, with the editing term behind, takes so few words. */

@@ -71,13 +71,16 @@ function rulesBetween({ aligned, response: { terms } }: Window, { tokens, clause
 }
 
 /** One thing of several is singled out. */
-const SINGLES_OUT = /^only (the|that|this|those|these|your) (one|ones|other)$/;
+const SINGLES_OUT = /^((it|that) is )?(only|just) (the|that|this|those|these|your) (one|ones|other)\b/;
+/** It takes no more words than "it is only the one". */
+const SINGLED_OUT_BY = 5;
 
 /** "The spare ones sit on the shelf, only the one you're using goes in the fridge": what is told of the other one is not told of these. */
 function ofTheOtherOne({ first, end, aligned, response: { terms } }: Window, { tokens, clauses, clauseOf }: Stream): boolean {
   for (let clause = clauseOf[first]! + 1; clause <= clauseOf[end - 1]!; clause += 1) {
     const from = clauses[clause]!.first;
-    if (!SINGLES_OUT.test(`${tokens[from]!.text} ${tokens[from + 1]?.text} ${tokens[from + 2]?.text}`)) continue;
+    // Cheap first: most clauses open otherwise.
+    if (!/^(only|just|it|that)$/.test(tokens[from]!.text) || !SINGLES_OUT.test(tokens.slice(from, from + SINGLED_OUT_BY).map(({ text }) => text).join(" "))) continue;
     const weighty = aligned.filter(({ term }) => !terms[term]!.plain);
     if (weighty.some(({ hit }) => hit.first < from) && weighty.some(({ hit }) => hit.first > from)) return true;
   }

@@ -28,6 +28,8 @@ describe("what a speaker takes back is withdrawn", () => {
     ["one word that is denied behind a no", "fast sugar, no, not sugar, bread", "fast no not bread"],
     ["a word whose opposite has the editing term behind it", "pull the upper, the lower lid i mean, down", "pull the the lower lid i mean down"],
     ["a number whose other has the editing term behind it", "it is two drops, one drop sorry, in each eye", "it is one drop sorry in each eye"],
+    ["what was told and broken off by what is told instead", "leave, no, what am i saying, take that one", "no what am i saying take that one"],
+    ["a verb of 'you' that was broken off", "then you twist, sorry, pull the cap", "then you sorry pull the cap"],
     ["all from a word that is said anew", "you press it i mean you press as you breathe", "i mean you press as you breathe"],
   ])("%s", (_, said, meant) => expect(left(said)).toBe(meant));
 });
@@ -35,6 +37,9 @@ describe("what a speaker takes back is withdrawn", () => {
 describe("nothing is withdrawn", () => {
   test.each([
     ["by 'as well' before a no", "finish off the old one as well no point wasting it one puff from each and one off the new"],
+    ["where a noun is told of", "after the drop, sorry, put the lid on"],
+    ["where what is told is said again", "take, sorry, take two puffs"],
+    ["where what was told has been said to the end", "twist it, sorry, pull the lid up"],
     ["by what rings", "they live in the fridge, sorry, the phone keeps ringing on me, and not in the door"],
     ["where one of two is denied", "prick the side, not the middle, of the finger"],
     ["where what is meant is only explained", "in the morning, before you eat i mean to say"],
