@@ -70,8 +70,8 @@ function rulesBetween({ aligned, response: { terms } }: Window, { tokens, clause
   });
 }
 
-/** One thing of several is singled out. */
-const SINGLES_OUT = /^((it|that) is )?(only|just) (the|that|this|those|these|your) (one|ones|other)\b/;
+/** One thing of several is singled out; "just the one" says how many. */
+const SINGLES_OUT = /^((it|that) is )?only (the|that|this|those|these|your) (one|ones|other)\b/;
 /** It takes no more words than "it is only the one". */
 const SINGLED_OUT_BY = 5;
 
@@ -80,7 +80,7 @@ function ofTheOtherOne({ first, end, aligned, response: { terms } }: Window, { t
   for (let clause = clauseOf[first]! + 1; clause <= clauseOf[end - 1]!; clause += 1) {
     const from = clauses[clause]!.first;
     // Cheap first: most clauses open otherwise.
-    if (!/^(only|just|it|that)$/.test(tokens[from]!.text) || !SINGLES_OUT.test(tokens.slice(from, from + SINGLED_OUT_BY).map(({ text }) => text).join(" "))) continue;
+    if (!/^(only|it|that)$/.test(tokens[from]!.text) || !SINGLES_OUT.test(tokens.slice(from, from + SINGLED_OUT_BY).map(({ text }) => text).join(" "))) continue;
     const weighty = aligned.filter(({ term }) => !terms[term]!.plain);
     if (weighty.some(({ hit }) => hit.first < from) && weighty.some(({ hit }) => hit.first > from)) return true;
   }

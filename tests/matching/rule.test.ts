@@ -31,7 +31,7 @@ describe("a time told without an 'if' is that of the rule behind it", () => {
 });
 
 describe("what is told of only the other one", () => {
-  test.each(["The spare ones sit on the shelf, only the one you're using goes in the cellar.", "The spare ones sit on the shelf, it's only the one you're using that goes in the cellar.", "The spare ones sit on the shelf, it's just the one in use that lives in the cellar."])("is not told of these: %s", (says) => expect(content(says, "spare")).not.toBe("complete"));
+  test.each(["The spare ones sit on the shelf, only the one you're using goes in the cellar.", "The spare ones sit on the shelf, it's only the one you're using that goes in the cellar."])("is not told of these: %s", (says) => expect(content(says, "spare")).not.toBe("complete"));
   test.each(["The spare ones go in the cellar, only the one you're using sits on the shelf.", "The spare ones go in the cellar, it's only the one you're using that sits on the shelf."])("takes nothing from what is told of these: %s", (says) => expect(content(says, "spare")).toBe("complete"));
 });
 
