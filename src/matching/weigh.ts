@@ -1,7 +1,9 @@
 import { ALLOWANCES } from "../language/allowance.ts";
 import { HARMS, PERMITS } from "../language/polarity.ts";
 import { actFits } from "./act-gate.ts";
+import { toldForOneCase } from "./any-case.ts";
 import { isAside } from "./aside.ts";
+import { toldForAfter } from "./comes-before.ts";
 import { isAlone } from "./company.ts";
 import type { CompiledElement } from "./compile.ts";
 import { goesAnotherWay } from "./direction.ts";
@@ -36,8 +38,8 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
   const { element, window } = fit;
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
-  if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element))) passage.closed.push("direction");
-  if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream) || (element.redFlag ? onlyInOneCase(window, stream) : onlyMayHappen(window, stream)))) passage.closed.push("rule");
+  if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element) || toldForAfter(window, stream, element))) passage.closed.push("direction");
+  if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream) || toldForOneCase(window, stream, element) || (element.redFlag ? onlyInOneCase(window, stream) : onlyMayHappen(window, stream)))) passage.closed.push("rule");
   // Other numbers hold for them; "not for children" may be what is to be told.
   if (element.quantity !== null && toldOfAnotherAge(window, stream, element.age)) passage.closed.push("others");
   if (element.kind === "tell" && speaker === "candidate") {
