@@ -75,16 +75,17 @@ const A_MOMENT = /\ba second\b/;
 
 /** "Hold it for a second" names no second one, and "wait half an hour and do the second puff" is no "half a puff will do": the word is part of another number. */
 function ofAnotherNumber({ response: { terms, text }, aligned }: Window, { quantities, tokens }: Stream): boolean {
+  const saysNumberOf = (first: number) => aligned.some(({ hit }) => hit.first === first);
   return aligned.some(({ term, hit }) => {
     if (tokens[hit.first]!.text === "second" && tokens[hit.first - 1]?.text === "a" && LASTS.test(tokens[hit.first - 2]?.text ?? "") && !A_MOMENT.test(text) && quantities.some(({ end, unit }) => end === hit.end && unit === "second")) return true;
-    if (RATE.test(text) && quantities.some((mention) => mention.end === hit.end && mention.first < hit.first && mention.low > 1 && !RATE.test(mention.text))) return true;
+    if (RATE.test(text) && quantities.some((mention) => mention.end === hit.end && mention.first < hit.first && mention.low > 1 && !RATE.test(mention.text) && !saysNumberOf(mention.first))) return true;
     if (!terms[term]!.text.split("|").some((word) => NUMBER_WORD.test(word))) return false;
     const mention = quantities.find(({ first, end }) => first <= hit.first && hit.first < end);
     return mention !== undefined && TIME.test(mention.text) && !TIME.test(text);
   });
 }
 
-/** How often: "they last twelve months" is no "once a month". */
+/** How often: "they last twelve months" is no "once a month"; "two drops each time" has its two. */
 const RATE = /\b(once|every|each|per)\b/;
 
 const TIME = /\b(seconds?|minutes?|hours?|days?|nights?|weeks?|fortnight|months?|years?|hourly|daily|weekly|monthly|tonight|morning|evening)\b/;

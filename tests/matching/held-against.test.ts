@@ -17,7 +17,7 @@ const card = cardWith(`
       - { id: lenses, label: Lenses wait, say: [wait before the lenses], incorrect: [put them right back] }
       - { id: grip, label: Two hands on the case, say: [grip the case with two hands], not_with: [one hand], incorrect: [one hand is plenty for the case] }
       - { id: head, label: Head back, say: [tip your head back, head right back] }
-      - { id: squirt, label: One squirt, say: [one squirt each morning], incorrect: [half a squirt will do] }
+      - { id: squirt, label: One squirt, say: [one squirt each morning], incorrect: [half a squirt will do, three squirts each time] }
       - { id: wick, label: A new wick each time, say: [a new wick each time], incorrect: ["swap the wick once a|(on a) month|sunday"] }
       - { id: hold, label: Holds the breath, say: ["hold your breath for {quantity}"], quantity: { value: 10, unit: second } }
 `);
@@ -46,6 +46,7 @@ test.each([
   ["You know, half a squirt will do.", "squirt"],
   ["You wash it every evening.", "dry"],
   ["You swap the wick once a month.", "wick"],
+  ["Three squirts each time.", "squirt"],
   ["Most people wash it every evening.", "dry"],
   ["You can put them right back straight away.", "lenses"],
 ])("what is wrong stays wrong: %s", (says, item) => expect(wrong(says)).toContain(item));
