@@ -18,7 +18,8 @@ export interface Hit {
 /** For each key (stem, lexicon set, "#dimension" of a number) where the stream has it, in order. */
 export class Postings extends Map<string, Hit[]> {
   private readonly of: TermIndex;
-  private readonly tokens: number;
+  /** How many the stream has. */
+  readonly tokens: number;
   private known: TermHits | undefined;
 
   /** @param tokens how many the stream has. */

@@ -23,15 +23,19 @@ const ownedOf = remembered((rubric: CompiledRubric): readonly (Owned | undefined
   return owned;
 });
 
+/** In more talk than this there are words enough for almost all of a rubric, and to ask takes longer than to look. Tokens. */
+const LITTLE_TALK = 100;
+
 /**
  * Of a rubric's some hundred elements little talk (an utterance, a question with its reply) has words enough for two or
  * three: no passage of the others can cover so much as LEAST_COVERAGE, and to look for them would take most of the time.
  */
-export function withinReach(rubric: CompiledRubric, { terms }: Postings): WithinReach {
+export function withinReach(rubric: CompiledRubric, postings: Postings): WithinReach {
+  if (postings.tokens > LITTLE_TALK) return rubric;
   const owners = ownedOf(rubric);
   const elements = new Set<CompiledElement>();
   const unsafe = new Set<CompiledStatement>();
-  terms.touched((place, weight, own) => {
+  postings.terms.touched((place, weight, own) => {
     const owned = owners[place];
     if (owned === undefined) return;
     const { response, owner } = owned;
