@@ -109,10 +109,15 @@ function temperature(stated: Stated, expected: ExpectedQuantity): Stated | null 
   return null;
 }
 
+/** From the lowest to the highest number expected, the same where it is one. */
+export function rangeOf({ value }: Pick<ExpectedQuantity, "value">): readonly [low: number, high: number] {
+  return typeof value === "number" ? [value, value] : value;
+}
+
 function fits(mention: QuantityMention, said: Stated, expected: ExpectedQuantity): boolean | null {
   const stated = temperature(said, expected) ?? said;
   const elastic = isCalendar(stated.unit) !== isCalendar(expected.unit);
-  const [from, to] = typeof expected.value === "number" ? [expected.value, expected.value] : expected.value;
+  const [from, to] = rangeOf(expected);
   const least = sizeOf(from - expected.tolerance, expected.unit, elastic);
   const most = sizeOf(to + expected.tolerance, expected.unit, elastic);
   const low = sizeOf(stated.low, stated.unit, elastic);
@@ -134,7 +139,7 @@ const ANOTHER_MATTER = 1000;
 /** Whether the mention is so far from what is expected that it must be the number of something else. */
 export function isAnotherMatter({ low, high, unit }: QuantityMention, expected: ExpectedQuantity): boolean {
   if (unit === null || low <= 0) return false;
-  const [from, to] = typeof expected.value === "number" ? [expected.value, expected.value] : expected.value;
+  const [from, to] = rangeOf(expected);
   const least = sizeOf(low, unit, true);
   const most = sizeOf(high, unit, true);
   const wanted = [sizeOf(from, expected.unit, true), sizeOf(to, expected.unit, true)] as const;

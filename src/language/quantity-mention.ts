@@ -38,6 +38,9 @@ export interface QuantityMention {
   perDay?: readonly [low: number, high: number];
 }
 
+/** "One" as a number; elsewhere it is mostly a pronoun. It says too little to contradict. */
+export const ONE = { low: 1, high: 1, unit: null, approximate: false, bound: "exact", text: "one", kind: "amount", firm: false, vague: false, aim: false } as const satisfies Omit<QuantityMention, "first" | "end">;
+
 /** What a rubric expects (`quantitySchema` without its label form). */
 export interface ExpectedQuantity {
   value: number | [low: number, high: number];

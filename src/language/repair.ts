@@ -5,7 +5,7 @@ import { isToldVerb } from "./main-clause.ts";
 import { oppositeSets } from "./opposites.ts";
 import { phraseList } from "./phrase-set.ts";
 import { dimensionOf } from "./quantity-compare.ts";
-import type { QuantityMention } from "./quantity-mention.ts";
+import { ONE, type QuantityMention } from "./quantity-mention.ts";
 import type { Token } from "./token.ts";
 
 const LEXICON = repairData as LexiconFile<"repairs">;
@@ -66,8 +66,6 @@ function numberAlone(tokens: readonly Token[], quantities: readonly QuantityMent
   return { ...ONE, first: at, end: at + 1 };
 }
 
-/** "One" as a number, wherever it stands. */
-const ONE = { low: 1, high: 1, unit: null, approximate: false, bound: "exact", text: "one", kind: "amount", firm: false, vague: false, aim: false } as const;
 /** Behind a "one" that counts: "two, sorry, one in each eye". */
 const COUNTS_BEHIND = /^(in|into|up|each|every|per|a|at|twice|once|daily)$/;
 

@@ -38,9 +38,10 @@ export function toldStream(station: Station, span: WordSpan, end: number, throug
 export function answeredStream(station: Station, question: WordSpan, answer: WordSpan): Stream {
   const stream = toldStream(station, question, answer.end, new Set([question.end - 1]));
   const { tokens } = stream;
-  const counted = tokens.findIndex((token, place) => token.word < question.end && countedAt(tokens, place) !== null);
-  if (counted < 0) return stream;
-  const { unit } = countedAt(tokens, counted)!;
+  let counted: ReturnType<typeof countedAt> = null;
+  for (let place = 0; counted === null && place < tokens.length && tokens[place]!.word < question.end; place += 1) counted = countedAt(tokens, place);
+  if (counted === null) return stream;
+  const { unit } = counted;
   return { ...stream, quantities: stream.quantities.map((mention) => (mention.unit === null && tokens[mention.first]!.word >= answer.first ? { ...mention, unit, firm: true } : mention)) };
 }
 

@@ -37,7 +37,10 @@ export function claimsOf(rubric: CompiledRubric, stream: Stream, matches: readon
     // Where the number is not the one that the element waits for, a person should see it.
     const isOther = (expected: CompiledElement["quantity"] | undefined) => expected !== null && expected !== undefined && compareQuantity(mention, expected) === "wrong";
     if (near.some(({ item, element, span }) => reaches(span) && !MEASURES.has(mention.unit!) && !isOther(quantityOf.get(`${item}/${element}`)))) continue;
-    if (OF_ANYTHING.has(mention.unit) && !isClinical(rubric, sensesAbout(stream, mention)) && !isHowOften(rubric, mention, stream)) continue;
+    if (OF_ANYTHING.has(mention.unit)) {
+      const about = sensesAbout(stream, mention);
+      if (about.size === 0 ? !isHowOften(rubric, mention) : !isClinical(rubric, about)) continue;
+    }
     if (rubric.elements.some((element) => expects(element, mention))) continue;
     claims.set(stream.clauseOf[mention.first]!, clauseSpan(stream, mention.first, mention.end));
   }
@@ -74,8 +77,8 @@ function isClinical(rubric: CompiledRubric, about: ReadonlySet<string>): boolean
 }
 
 /** "It's twice a day." has no word of the station's: where the rubric asks how often a day, there is nothing else that it could be of. */
-function isHowOften(rubric: CompiledRubric, mention: QuantityMention, stream: Stream): boolean {
-  return mention.unit === "time-per-day" && sensesAbout(stream, mention).size === 0 && rubric.elements.some(({ quantity }) => quantity?.unit === "time-per-day");
+function isHowOften(rubric: CompiledRubric, mention: QuantityMention): boolean {
+  return mention.unit === "time-per-day" && rubric.elements.some(({ quantity }) => quantity?.unit === "time-per-day");
 }
 
 /** A number that an element waits for, in a clinical sentence, was meant for it even where the fit was poor. */

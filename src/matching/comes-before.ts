@@ -27,22 +27,21 @@ const comesBefore = remembered((element: CompiledElement): ReadonlySet<string> =
 
 /** So far behind "after" stands what it is after, and so far before or behind a passage stands "after". */
 const REACH = 5;
-const AFTER = /^after$/;
 const COMES_FIRST = /^(before|beforehand|first|again|already|prior)$/;
 
 /** Whether what comes before something is told for after it. */
 export function toldForAfter(window: Window, stream: Stream, element: CompiledElement): boolean {
+  const wanted = comesBefore(element);
+  // Most elements come before nothing, and end here.
+  if (wanted.size === 0) return false;
   const { tokens, clauses, clauseOf } = stream;
   let first = clauses[clauseOf[window.first]!]!.first;
   // The clause straight before it, in its sentence: "after the drop's gone in, | that's when".
   if (first > 0 && inOneSentence(stream, first - 1, first)) first = clauses[clauseOf[first - 1]!]!.first;
   const end = sentenceUpTo(stream, window.end, REACH);
   for (let after = first; after < end; after += 1) {
-    if (!AFTER.test(tokens[after]!.text)) continue;
-    const wanted = comesBefore(element);
-    if (wanted.size === 0) return false;
+    if (tokens[after]!.text !== "after") continue;
     if (stream.withdrawn.has(after) || tokens[after - 1]?.text === "not" || (after >= window.end && /^(and|then|or|but)$/.test(tokens[after - 1]!.text))) continue;
-    // Carried by the passage it is a part of what is told.
     const named = tokens.slice(after + 1, sentenceUpTo(stream, after + 1, REACH)).findIndex(({ stem }) => wanted.has(stem));
     if (named < 0) continue;
     return !tokens.slice(first, end).some(({ text }) => COMES_FIRST.test(text));

@@ -17,6 +17,7 @@ import { postingsOf, type Postings } from "./postings.ts";
 import { replyPassages, wrongReplies } from "./replies.ts";
 import type { Response } from "./response.ts";
 import { saidClauses } from "./said.ts";
+import { sameElement } from "./same-element.ts";
 import { streamOf, wordsOf, type Stream } from "./stream.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
 import type { Match, Matches } from "./types.ts";
@@ -72,8 +73,6 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     answers,
   };
 }
-
-const sameElement = (one: Match, other: Match): boolean => one.item === other.item && one.element === other.element;
 
 /** Elements to be told that no match is of. */
 function missingFrom(matches: readonly Match[], rubric: CompiledRubric): CompiledElement[] {

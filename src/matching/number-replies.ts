@@ -1,6 +1,6 @@
 import { meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { compareQuantity, dimensionOf, isAnotherMatter } from "../language/quantity-compare.ts";
-import type { ExpectedQuantity, QuantityMention } from "../language/quantity-mention.ts";
+import { ONE, type ExpectedQuantity, type QuantityMention } from "../language/quantity-mention.ts";
 import type { Unit } from "../language/units.ts";
 import { countedAt } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
@@ -8,6 +8,7 @@ import { notWithHolds } from "./must-words.ts";
 import { withReason } from "./held-passages.ts";
 import type { Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
+import type { Response } from "./response.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 
 /** A number that was asked for says its element as surely as most of its words would. */
@@ -27,18 +28,20 @@ export function numberReplies(rubric: CompiledRubric, postings: Postings, stream
   const mention = counts ? { ...said, unit: asked.unit, firm: true } : said;
   const element = elementAsked(rubric, asked, mention, stream, from);
   if (element === null) return [];
-  const response = element.say.find(({ terms }) => terms.some(({ text }) => text === "{quantity}"));
+  const response = element.say.find((one) => placeOfNumber(one) >= 0);
   const reading = compareQuantity(mention, element.quantity!);
   if (response === undefined || reading === "other-dimension" || isAnotherMatter(mention, element.quantity!)) return [];
   // "How often?" alone asks about what was spoken of before, whatever that was.
   if (reading === "wrong" && !asked.inWords) return [];
   const { first, end } = said;
-  const term = response.terms.findIndex(({ text }) => text === "{quantity}");
+  const term = placeOfNumber(response);
   const window = { first, end, response, aligned: [{ term, hit: { first, end, quality: 1 }, quality: 1 }], coverage: ANSWERED };
   if (!notWithHolds(element.notWith, postings, stream, { ...window, first: asked.first })) return [];
   const passage: Passage = { element, window, first, end, coverage: ANSWERED, verdict: reading, closed: [], quantity: mention };
   return [reading === "wrong" ? withReason(passage, stream) : passage];
 }
+
+const placeOfNumber = ({ terms }: Response): number => terms.findIndex(({ text }) => text === "{quantity}");
 
 interface Asked {
   /** Tokens that ask, exclusive: "how many times a day", and what is asked for. */
@@ -136,5 +139,5 @@ function justOne({ tokens }: Stream, from: number): QuantityMention | null {
   while (place < from + ANSWER_WITHIN && /^(well|oh|it|is|just|only|the|a|single)$/.test(tokens[place]?.text ?? "")) place += 1;
   const token = tokens[place];
   if (token?.text !== "one" || (token.after === "" && place + 1 < tokens.length)) return null;
-  return { first: place, end: place + 1, low: 1, high: 1, unit: null, approximate: false, bound: "exact", text: "one", kind: "amount", firm: true, vague: false, aim: false };
+  return { ...ONE, first: place, end: place + 1, firm: true };
 }

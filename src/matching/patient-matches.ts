@@ -8,6 +8,7 @@ import { withLikelihood } from "./likelihood.ts";
 import { plainMatch } from "./passage-match.ts";
 import { isOpen, passagesFor, type Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
+import { sameElement } from "./same-element.ts";
 import { wordsOf } from "./stream.ts";
 import { topicOf } from "./taken-back.ts";
 import type { Match } from "./types.ts";
@@ -32,7 +33,7 @@ export function patientMatches(rubric: CompiledRubric, postings: Postings, scene
 
 /** With what the patient says wrongly and is told to be right, once for each thing. */
 export function withAgreed(patient: readonly Match[], agreed: readonly Match[]): Match[] {
-  const known = (match: Match) => patient.some((other) => other.affirmed === true && other.item === match.item && other.element === match.element);
+  const known = (match: Match) => patient.some((other) => other.affirmed === true && sameElement(other, match));
   return [...patient, ...agreed.filter((match) => !known(match))];
 }
 

@@ -107,9 +107,9 @@ function phrasesWith(stemmed: string, tokens: Stream["tokens"], place: number): 
   mended[place - from] = { ...tokens[place]!, stem: stemmed };
   const hits: { value: string; first: number; end: number }[] = [];
   for (let first = 0; first <= place - from; first += 1) {
-    for (const hit of heardPhrases.allAt(mended, first)) if (!hit.parted && hit.end > place - from) hits.push({ value: hit.value, first: hit.first + from, end: hit.end + from });
+    for (const hit of heardPhrases.allAt(mended, first)) if (!hit.parted && hit.end > place - from && hit.end - hit.first > 1) hits.push({ value: hit.value, first: hit.first + from, end: hit.end + from });
   }
-  return hits.filter(({ end, first }) => end - first > 1);
+  return hits;
 }
 
 function misheard(heard: string, rubric: CompiledRubric): readonly string[] {

@@ -1,4 +1,4 @@
-import { compareQuantity, isAnotherMatter } from "../language/quantity-compare.ts";
+import { compareQuantity, isAnotherMatter, rangeOf } from "../language/quantity-compare.ts";
 import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
 import { around } from "./must-words.ts";
 import type { ExpectedQuantity } from "./response.ts";
@@ -38,8 +38,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
     if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = rate ?? mention;
   }
   if (wrong === null) return { reading: "none" };
-  const values = typeof expected.value === "number" ? [expected.value] : expected.value;
-  const misheard = values.some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
+  const misheard = rangeOf(expected).some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
   return { reading: misheard ? "misheard" : "wrong", mention: wrong };
 }
 
@@ -52,7 +51,7 @@ function otherPeriod({ quantities, tokens }: Stream, mention: QuantityMention, e
   // "Four milligrams. Once a week you have a blood test": another thing.
   if (expected.per === undefined || tokens[mention.end - 1]!.after !== "" || compareQuantity(mention, expected) !== "right") return null;
   // "Two units a day" is within "up to fourteen a week" and says nothing against it.
-  if (expected.bound !== "exact" && Math.abs(mention.high - (typeof expected.value === "number" ? expected.value : expected.value[1])) > expected.tolerance) return null;
+  if (expected.bound !== "exact" && Math.abs(mention.high - rangeOf(expected)[1]) > expected.tolerance) return null;
   const rate = quantities.find(({ first, kind }) => first === mention.end && kind !== "amount");
   // "One or two puffs, up to four times a day" tells how often, for no other period.
   if (rate?.perDay === undefined || rate.perDay[0] > 1) return null;

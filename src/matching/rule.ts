@@ -1,5 +1,5 @@
 import { opensInstruction } from "../language/main-clause.ts";
-import { sentenceUpTo, type Stream } from "./stream.ts";
+import type { Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
 /*
@@ -83,21 +83,6 @@ function ofTheOtherOne({ first, end, aligned, response: { terms } }: Window, { t
     if (!/^(only|it|that)$/.test(tokens[from]!.text) || !SINGLES_OUT.test(tokens.slice(from, from + SINGLED_OUT_BY).map(({ text }) => text).join(" "))) continue;
     const weighty = aligned.filter(({ term }) => !terms[term]!.plain);
     if (weighty.some(({ hit }) => hit.first < from) && weighty.some(({ hit }) => hit.first > from)) return true;
-  }
-  return false;
-}
-
-/** So soon behind what must alarm it is said in which case alone. */
-const ALONE_WITHIN = 6;
-
-/** "Bang your head, up to A and E, but only when you start feeling poorly": what must alarm in any case is told for one alone. */
-export function onlyInOneCase({ end }: Window, stream: Stream): boolean {
-  const { tokens, clauses, clauseOf } = stream;
-  for (let place = end; place + 2 < sentenceUpTo(stream, end, ALONE_WITHIN); place += 1) {
-    if (tokens[place]!.text !== "but" || tokens[place + 1]!.text !== "only" || !/^(if|when|once)$/.test(tokens[place + 2]!.text)) continue;
-    const to = clauses[clauseOf[place + 2]!]!.end;
-    for (let k = place + 3; k < to; k += 1) if (opensInstruction(tokens, k)) return false;
-    return to === tokens.length || /[.?!]/.test(tokens[to - 1]!.after);
   }
   return false;
 }

@@ -38,7 +38,7 @@ export function checkJurisdictions(placed: PlacedRubric): Finding[] {
 }
 
 /** What a check tells of every fact of the rubric. @param field of the fact whose line is told. */
-function ofFacts({ rubric, places }: PlacedRubric, field: keyof Fact, check: (fact: Fact, what: string, place: () => Place) => Finding[]): Finding[] {
+export function ofFacts<Told>({ rubric, places }: PlacedRubric, field: keyof Fact, check: (fact: Fact, what: string, place: () => Place) => Told[]): Told[] {
   const of = (fact: Fact | undefined, what: string, place: () => Place) => (fact === undefined ? [] : check(fact, what, place));
   return [
     ...itemsOf(rubric).flatMap((item) => [

@@ -1,4 +1,5 @@
 import type { ExpectedQuantity } from "../language/quantity.ts";
+import { rangeOf } from "../language/quantity-compare.ts";
 import { frequency, unitWords } from "../rubric/quantity-words.ts";
 
 /*
@@ -28,7 +29,7 @@ function wholeInWords(value: number): string {
 
 /** The number with its unit. Of a range the end that every bound allows: the low one, for `at-most` the high one. */
 export function quantityInWords({ value, unit, bound }: ExpectedQuantity): string {
-  const [low, high] = typeof value === "number" ? [value, value] : value;
+  const [low, high] = rangeOf({ value });
   const said = bound === "at-most" ? high : low;
   if (unit === "time") return times(said);
   if (unit === "time-per-day") {

@@ -1,3 +1,4 @@
+import { rangeOf } from "../language/quantity-compare.ts";
 import type { Unit } from "../language/units.ts";
 import type { Quantity, Rubric } from "./schema.ts";
 
@@ -37,7 +38,7 @@ export function quantityWords(quantity: Quantity, label: Rubric["scenario"]["lab
     return `the label's ${quantity.label}${meant === undefined ? "" : ` (${quantityWords(meant)})`}`;
   }
   const { value, unit, tolerance, bound } = quantity;
-  const [low, high] = typeof value === "number" ? [value, value] : value;
+  const [low, high] = rangeOf({ value });
   const rare = unit === "time-per-day" && low < 1;
   const counted = rare ? rareFrequency(low, high) : `${low === high ? low : `${low} to ${high}`} ${unitWords(unit)[low === 1 && high === 1 ? 0 : 1]}`.trim();
   const bounded = bound === "exact" ? counted : `${bound.replace("-", " ")} ${counted}`;

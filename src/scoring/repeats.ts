@@ -1,3 +1,4 @@
+import { sameElement } from "../matching/same-element.ts";
 import type { Match, SaidClause } from "../matching/types.ts";
 import { meets } from "../station/span.ts";
 import type { WordSpan } from "../station/types.ts";
@@ -45,7 +46,7 @@ export function repeatsOf(context: Context, items: readonly JudgedItem[], teachB
 function elementAgain(right: readonly Match[], said: readonly SaidClause[], run: SaidAgain): Match | null {
   const span = { first: said[run.first]!.first, end: said[run.end - 1]!.end };
   const stretch = { first: said[Math.max(0, run.before - 1)]!.first, end: Math.min(span.first, said[Math.min(said.length - 1, run.before + 1)]!.end) };
-  return right.find((match) => meets(match.span, span) && right.some((other) => other.item === match.item && other.element === match.element && meets(other.span, stretch))) ?? null;
+  return right.find((match) => meets(match.span, span) && right.some((other) => sameElement(other, match) && meets(other.span, stretch))) ?? null;
 }
 
 /**

@@ -1,5 +1,6 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { tokenise } from "../language/token.ts";
+import { sameElement } from "../matching/same-element.ts";
 import type { Match, Telling } from "../matching/types.ts";
 import { beginsIn, meets } from "../station/span.ts";
 import type { WordSpan } from "../station/types.ts";
@@ -87,7 +88,7 @@ function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackErro
   const wrong = context.matches.patient.filter((match) => match.verdict === "wrong" && (match.affirmed === true || taughtBefore(context, match.item, match.element, match.span.first)));
   const errors = onePerPlace(wrong.map((match): PlacedError => {
     const reply = replyTo(context.station, match.span);
-    const put = reply === null ? undefined : putRight(context, reply, (other) => other.item === match.item && other.element === match.element) ?? (opensWithCorrection(context, reply) ? putRight(context, opening(reply, CORRECTION_WORDS.thing), (other) => other.item === match.item) : undefined);
+    const put = reply === null ? undefined : putRight(context, reply, (other) => sameElement(other, match)) ?? (opensWithCorrection(context, reply) ? putRight(context, opening(reply, CORRECTION_WORDS.thing), (other) => other.item === match.item) : undefined);
     const noticed = reply !== null && (put !== undefined || opensWithCorrection(context, reply)) ? context.evidence(opening(reply, OPENING_WORDS)) : null;
     return { place: match.span.first, span: match.span, score: match.score, evidence: whole(match.span), label: labelled(put ?? match), noticed, corrected: put === undefined ? null : whole(put.span) };
   }));
@@ -96,7 +97,7 @@ function errorsOf(context: Context, items: readonly JudgedItem[]): TeachBackErro
     if (reply === null || errors.some(({ corrected }) => corrected !== null && beginsIn(corrected, reply))) continue;
     if (!opensWithCorrection(context, reply)) continue;
     const put = putRight(context, opening(reply, CORRECTION_WORDS.thing), (match) => taughtBefore(context, match.item, match.element, answer.first));
-    const told = put === undefined ? undefined : context.matches.patient.find((match) => match.item === put.item && match.element === put.element && beginsIn(match.span, answer));
+    const told = put === undefined ? undefined : context.matches.patient.find((match) => sameElement(match, put) && beginsIn(match.span, answer));
     // Without words of the patient on it, it is a reminder of what was left out.
     if (put === undefined || told === undefined) continue;
     errors.push({ place: answer.first, span: told.span, score: told.score, evidence: whole(told.span), label: labelled(put), noticed: context.evidence(opening(reply, OPENING_WORDS)), corrected: whole(put.span) });
