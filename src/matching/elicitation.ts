@@ -46,7 +46,7 @@ export function sceneOf(station: Station, streams: { candidate: Stream; patient:
 }
 
 /** Tokens of a stream inside a span of words: places, end exclusive. */
-function tokensIn(stream: Stream, span: WordSpan): { first: number; end: number } {
+export function tokensIn(stream: Stream, span: WordSpan): { first: number; end: number } {
   let first = 0;
   while (first < stream.tokens.length && stream.tokens[first]!.word < span.first) first += 1;
   let end = first;

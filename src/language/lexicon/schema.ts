@@ -84,6 +84,8 @@ export const LEXICON_FORMS = {
     stalls: list,
     topic_changes: list,
     affirmations: list,
+    noes: list,
+    noes_in_part: list,
   }),
 } as const;
 

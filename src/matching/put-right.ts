@@ -1,0 +1,72 @@
+import { compareQuantity } from "../language/quantity-compare.ts";
+import { ONE, type ExpectedQuantity, type QuantityMention } from "../language/quantity-mention.ts";
+import type { WordSpan } from "../station/types.ts";
+import { toldStream, type PlacedPassage } from "./answered.ts";
+import type { CompiledRubric } from "./compile.ts";
+import { candidateEarning } from "./earning.ts";
+import { tokensIn, type Scene } from "./elicitation.ts";
+import type { Passage } from "./passages.ts";
+import { postingsOf } from "./postings.ts";
+import { saysNoTo } from "./says-no.ts";
+import type { Stream } from "./stream.ts";
+
+/** A longer turn tells of much, and nobody says no to all of it. Words. */
+const LONGEST_PROPOSAL = 30;
+/** Ask for the harm in it: "would it matter if I used it twice?" "No." allows it. */
+const ASKS_FOR_HARM = /\b(matter|hurt|harm|harmful|mind|bad|wrong|problem|difference|danger|dangerous|worry|stop me)\b/;
+
+/** What was put right: the passage in the patient's words, those words, and the candidate's. */
+export interface PutRight extends PlacedPassage {
+  proposed: WordSpan;
+  reply: WordSpan;
+}
+
+/**
+ * "I can use the same one all week?" "No, a new one each time.": what the patient has wrong and the candidate says no to
+ * is told rightly. Where a number is wrong, the right one must be said ("is it two?" "no, just the one").
+ */
+export function putRight(scene: Scene, rubric: CompiledRubric): PutRight[] {
+  return scene.turns.flatMap((turn): PutRight[] => {
+    if (turn.role !== "patient" || turn.end - turn.first > LONGEST_PROPOSAL) return [];
+    const reply = saysNoTo(scene, turn);
+    if (reply === null) return [];
+    const stream = toldStream(scene.station, turn, turn.end);
+    const said = stream.tokens.map(({ text }) => text).join(" ");
+    if (stream.tokens.length === 0 || ASKS_FOR_HARM.test(said) || / or /.test(said)) return [];
+    const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
+    const numbers = numbersIn(scene.candidate, reply);
+    const wrong = kept.filter((passage) => (passage.quantity === undefined ? isWrong(passage, stream) : passage.verdict === "wrong" && saysNumber(numbers, passage.element.quantity!)));
+    return ofOneThing(wrong).map(({ reason: _, ...passage }) => ({ passage: { ...passage, verdict: "right" }, stream, proposed: { first: turn.first, end: turn.end }, reply }));
+  });
+}
+
+/** What the candidate says no to was wrong: that it was said need not be as sure as where somebody is held to it. */
+const LIKELY = 0.4;
+
+/** Of a sign it is not told what it is by saying what not to do about it, and a no to "I needn't" may mean either. */
+function isWrong({ verdict, takenBack, likelihood = 1, element, first, end }: Passage, { polarity }: Stream): boolean {
+  return verdict === "wrong" && takenBack !== true && likelihood >= LIKELY && !element.redFlag && !polarity.slice(first, end).some(({ negated }) => negated);
+}
+
+/** A no is said to one thing: of what the same words fit, the likeliest item. */
+function ofOneThing(passages: readonly Passage[]): Passage[] {
+  const most = Math.max(...passages.map(({ likelihood = 1 }) => likelihood));
+  const items = new Set(passages.filter(({ likelihood = 1 }) => likelihood === most).map(({ element }) => element.item));
+  return passages.filter(({ element }) => items.has(element.item));
+}
+
+/** Numbers that a reply states, "just the one" among them; those it denies ("not two") left out. */
+function numbersIn(stream: Stream, reply: WordSpan): QuantityMention[] {
+  const { tokens, quantities, polarity } = stream;
+  const { first, end } = tokensIn(stream, reply);
+  const said = quantities.filter((mention) => mention.first >= first && mention.first < end && !polarity[mention.first]!.negated);
+  if (said.length > 0) return said;
+  const one = tokens.findIndex(({ text }, place) => place > first && place < end && text === "one" && /^(just|only|the|single)$/.test(tokens[place - 1]!.text) && !polarity[place]!.negated);
+  return one < 0 ? [] : [{ ...ONE, first: one, end: one + 1 }];
+}
+
+/** Whether numbers are those expected, all that can be; a bare one counts what the question was about. */
+function saysNumber(numbers: readonly QuantityMention[], expected: ExpectedQuantity): boolean {
+  const readings = numbers.map((mention) => compareQuantity(mention.unit === null ? { ...mention, unit: expected.unit, firm: true } : mention, expected));
+  return readings.includes("right") && !readings.includes("wrong");
+}

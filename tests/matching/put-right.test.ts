@@ -1,0 +1,56 @@
+import { describe, expect, test } from "vitest";
+import { cardWith, item, markTalk, OPENING } from "../scoring/station-card.ts";
+
+// All talks and rubrics are invented.
+const CARD = cardWith(
+  [
+    "      - id: dose",
+    "        label: One puff",
+    '        say: ["take {quantity} each time", "have {quantity} at once", "you need {quantity}"]',
+    "        quantity: { value: 1, unit: puff }",
+    "      - id: keep-going",
+    "        label: Every day, also when well",
+    "        say: [use it every day even when you feel well, keep going with it when you feel better]",
+    "        incorrect: [stop it when you feel better|well, leave it off on good days, there's no need to use it on good days]",
+    "      - id: own",
+    "        label: For one person only",
+    "        say: [nobody else may use it, it is only for you]",
+    "        incorrect: [your brother|sister|husband|wife can use|have|borrow it]",
+  ].join("\n"),
+  "minimum: 50",
+  "  - { id: share, label: Others may use it, severity: major, say: [your brother|sister|husband|wife can use|have|borrow it] }",
+);
+const found = (id: string, ...lines: string[]) => item(markTalk([...OPENING, ...lines], {}, CARD), id);
+
+describe("what the patient has wrong and is told no to is told rightly", () => {
+  test.each([
+    ["keep-going", "P: Can I stop it when I feel better?", "C: No, please don't."],
+    ["keep-going", "P: So I stop it when I feel better?", "C: Well, I wouldn't. It comes back."],
+    ["keep-going", "P: I'd stop it when I feel better.", "C: Best not."],
+    ["keep-going", "P: I'd stop it when I feel better.", "C: Oh, please don't, love."],
+    ["keep-going", "P: And I can stop it when I feel better?", "C: Not with this one, I'm afraid."],
+    ["own", "P: My sister can have it then?", "C: She can't, sorry."],
+    ["dose", "P: Do I take three puffs each time?", "C: No, just the one."],
+    ["dose", "P: Do I take three puffs each time?", "C: Not three, no. One puff."],
+  ])("%s is said: %s %s", (id, said, reply) => {
+    expect(found(id, said, reply)).toMatchObject({ content: "complete", elicitation: "after-question" });
+    expect(found(id, said, reply).elements[0]).not.toHaveProperty("reason");
+  });
+
+  test.each([
+    ["keep-going", "P: Can I stop it when I feel better?", "C: No."],
+    ["keep-going", "P: Can I stop it when I feel better?", "C: No, no problem."],
+    ["keep-going", "P: Can I stop it when I feel better?", "C: Not yet, only when the doctor says."],
+    ["keep-going", "P: Can I stop it when I feel better?", "C: Not unless it's a good day."],
+    ["keep-going", "P: Can I stop it when I feel better?", "C: I don't see why not."],
+    ["keep-going", "P: Would it matter if I stop it when I feel better?", "C: No, not with these."],
+    ["keep-going", "P: Do I stop it when I feel better or carry on?", "C: No, good question."],
+    ["keep-going", "P: There's no need to use it on good days?", "C: No, there isn't."],
+    ["keep-going", "P: I'd stop it when I feel better.", "C: I wouldn't worry about that."],
+    ["keep-going", "P: I'd stop it when I feel better.", "C: Now, where did I put that box?"],
+    ["dose", "P: Do I take three puffs each time?", "C: No, I wouldn't."],
+    ["dose", "P: Do I take three puffs each time?", "C: No, four puffs."],
+  ])("%s is not said: %s %s", (id, said, reply) => {
+    expect(found(id, said, reply).content).not.toBe("complete");
+  });
+});
