@@ -51,7 +51,7 @@ const BEHIND = patterns([
   ["about", "or so", "ish", "or thereabouts", "give or take", "roughly", "approximately", "more or less", "or something", "or something like that"],
 ]);
 
-const NEGATIONS = new Set(["not", "never", "no", "without", "avoid"]);
+const NEGATIONS = new Set(["not", "never", "no", "nothing", "without", "avoid"]);
 /** "you should not be taking any more than": how far before the hedge its negation may stand, in tokens. */
 const NEGATION_REACH = 6;
 

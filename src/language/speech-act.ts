@@ -16,6 +16,7 @@ const INDIRECT = speechPhrases("indirect");
 const OPEN = speechPhrases("open");
 const ASKED_OF_ONESELF = speechPhrases("asked_of_oneself");
 const ASKS_WHETHER_KNOWN = speechPhrases("asks_whether_known");
+const POINTS = speechPhrases("points");
 const STRONG = speechPhrases("strong_openings");
 
 /** What saying this does: tells (states, instructs, requests an action), or asks. */
@@ -35,7 +36,7 @@ export function speechActs(tokens: readonly Token[], breaks: ReadonlySet<number>
     const ended = place === tokens.length || breaks.has(place) || /^[.?!]$/.test(tokens[place - 1]!.after);
     if (!ended) continue;
     markSentence(tokens, first, place, acts);
-    if (place < tokens.length && !breaks.has(place) && answersItself(tokens, first, place)) acts.fill("tell", first, place);
+    if (pointsAtIt(tokens, first, place) || (place < tokens.length && !breaks.has(place) && (answersItself(tokens, first, place) || isOnesOwn(tokens, first, place, breaks)))) acts.fill("tell", first, place);
     first = place;
   }
   return acts;
@@ -49,6 +50,33 @@ function answersItself(tokens: readonly Token[], first: number, end: number): bo
   if (!SUBJECTS.has(subject) || verb === undefined || !AUXILIARIES.has(verb.text)) return false;
   const last = third?.text === "not" && verb.after === "" ? third : verb;
   return /[.,;:!-]/.test(last.after);
+}
+
+/** "See this yellow tub?", "feel where it meets the nose?": nobody is asked anything but to look. */
+function pointsAtIt(tokens: readonly Token[], first: number, end: number): boolean {
+  if (tokens[end - 1]!.after !== "?") return false;
+  return POINTS.at(tokens, first) !== null || POINTS.at(tokens, skipOpeners(tokens, first, end)) !== null;
+}
+
+/** "Which hand for the left side? Your right one.", "why do I look inside? Because ...": asked of nobody, and told in the same breath. */
+function isOnesOwn(tokens: readonly Token[], first: number, end: number, breaks: ReadonlySet<number>): boolean {
+  if (tokens[end - 1]!.after !== "?" || !goesOnTelling(tokens, end, breaks)) return false;
+  const opener = skipOpeners(tokens, first, end);
+  const behind = QUESTION_WORDS.at(tokens, opener)?.end;
+  if (behind === undefined) return false;
+  for (let place = behind; place < end; place += 1) {
+    const { text } = tokens[place]!;
+    if (text === "you" || text === "else" || (AUXILIARIES.has(text) && !/^(i|we)$/.test(tokens[place + 1]?.text ?? ""))) return false;
+  }
+  return true;
+}
+
+/** Whether the next sentence is the same speaker's and asks nothing, of more than one word. */
+function goesOnTelling(tokens: readonly Token[], from: number, breaks: ReadonlySet<number>): boolean {
+  for (let place = from; place < tokens.length && (place === from || !breaks.has(place)); place += 1) {
+    if (/^[.?!]$/.test(tokens[place]!.after)) return tokens[place]!.after !== "?" && place > from;
+  }
+  return false;
 }
 
 function markSentence(tokens: readonly Token[], first: number, end: number, acts: SpeechAct[]): void {

@@ -87,9 +87,12 @@ function requestsBack(window: Window, stream: Stream): boolean {
 function isAskedBack({ tokens }: Stream, from: number, { first, end }: { first: number; end: number }): boolean {
   const texts = tokens.slice(from, end).map(({ text }) => text);
   const said = texts.join(" ");
+  // "You'll talk it through with your wife".
+  if (tokens[end]?.text === "with" && WITH_OTHERS.test(tokens[end + 1]?.text ?? "")) return false;
   return !SHOWN_TO_OTHERS.test(said) && (!OFFERS.test(said) || texts.slice(first - from).some((text) => /^(me|us|you|your)$/.test(text)));
 }
 
+const WITH_OTHERS = /^(your|his|her|their|him|them|somebody|someone|anybody|anyone|family)$/;
 const SHOWN_TO_OTHERS = /\b(show|tell|teach|explain to) (your|his|her|their|him|them|the|everybody|everyone|anybody|somebody) (?!(what|how|hand|pen|patch)\b)/;
 const OFFERS = /\b(let us|we will|we can|i will|i am going to|shall i|shall we)\b/;
 

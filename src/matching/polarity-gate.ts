@@ -51,7 +51,9 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
     // "No better in ten minutes" and "not before ten minutes": when it is so is not what is denied.
     if (text === "{quantity}" && weighty.length > 1 && (negated || spoken.negated) && TELLS_WHEN.test(stream.tokens[hit.first - 1]?.text ?? "")) continue;
     all += weight;
-    if (spoken.negated === negated || (eitherWay && spoken.eitherWay)) same += weight;
+    // "Nothing under four": the denial belongs to the bound.
+    if (text === "{quantity}" && spoken.negated && !negated && boundsNumber(stream, hit.first)) same += weight;
+    else if (spoken.negated === negated || (eitherWay && spoken.eitherWay)) same += weight;
     // "Fingers well away from the tip" denies what "no fingers on the tip" denies: they are named first.
     else if (negated && !spoken.hypothetical && hit.first < lastDenied && stream.clauseOf[hit.first] === stream.clauseOf[lastDenied]) topic.push(weight);
     else if (negated && weight >= DENIED_WEIGHT) allowed = true;
@@ -67,6 +69,11 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   if (same / all > 1 - AGREEMENT) return "apart";
   if (!deniedHere) return "opposes";
   return deniesSomethingElse(stream, window, vocabulary) ? "apart" : "opposes";
+}
+
+/** Whether the denial before a number makes it a bound: "nothing under four", "not over seven". */
+function boundsNumber({ tokens, quantities }: Stream, first: number): boolean {
+  return /^(not|nothing|never|no)$/.test(tokens[first - 1]?.text ?? "") && quantities.some((mention) => mention.first === first && mention.bound !== "exact");
 }
 
 /**

@@ -98,3 +98,20 @@ describe("what the speaker asks and answers in the same breath is told", () => {
     ["Has anyone said it can darken your eyes? I can tell you later.", "darken"],
   ])("but not %s", (sentence, word) => expect(actOf(sentence, word)).toBe("ask-closed"));
 });
+
+describe("who points at a thing, or puts a question to themselves and goes on, tells", () => {
+  test.each([
+    ["See this yellow tub? Straight in there.", "tub"],
+    ["You see how I count to ten before I let go? You do that.", "count"],
+    ["And feel where your eye meets the nose?", "nose"],
+    ["Which hand for the left side? Your right one.", "hand"],
+    ["And why do I look down the spout? Because things get in there.", "spout"],
+  ])("%s", (sentence, word) => expect(actOf(sentence, word)).toBe("tell"));
+  test.each([
+    ["Which hand do you write with? Show me.", "hand"],
+    ["What medicines are you on? I will write them down.", "medicines"],
+    ["Which eye? Is it the left one?", "eye"],
+    ["Which eye?", "eye"],
+    ["What else? Take your time.", "else"],
+  ])("but not: %s", (sentence, word) => expect(actOf(sentence, word)).not.toBe("tell"));
+});

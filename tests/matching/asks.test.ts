@@ -15,7 +15,7 @@ describe("what was known before is asked", () => {
 
 describe("a teach-back is asked for", () => {
   test.each(["Show me how you would use the lantern.", "I'll get you to show me how you would use the lantern."])("%s", (says) => expect(content("back", says)).toBe("complete"));
-  test.each(["Show your family how you would use the lantern.", "Let's talk it through."])("not by: %s", (says) => expect(content("back", says)).not.toBe("complete"));
+  test.each(["Show your family how you would use the lantern.", "Let's talk it through.", "I expect you'll talk it through with your wife."])("not by: %s", (says) => expect(content("back", says)).not.toBe("complete"));
 });
 
 describe("what is refused is not asked, wherever that is said", () => {

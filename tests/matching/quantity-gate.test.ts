@@ -86,3 +86,12 @@ describe("a number of another sentence puts none right where the sentence of the
   test("wrong", () => expect(told("You trim it four minutes. A while after dusk the lantern under thirty minutes.")).not.toBe("complete"));
   test("right", () => expect(told("You trim it four hours. A while after dusk the lantern under ten minutes.")).toBe("complete"));
 });
+
+describe("a denial that makes a bound of a number denies nothing", () => {
+  const card = cardWith(`
+      - { id: mix, label: Four to seven at dusk, quantity: { value: [4, 7], unit: millimole-per-litre }, say: ["at dusk the lantern oil should be {quantity}"] }
+`);
+  const said = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === "mix")?.content;
+  test.each(["At dusk the lantern oil should be nothing under four.", "At dusk the lantern oil should be not over seven."])("%s", (says) => expect(said(says)).toBe("complete"));
+  test.each(["At dusk the lantern oil should not be four to seven.", "At dusk the lantern oil should be nothing under seven."])("but not: %s", (says) => expect(said(says)).not.toBe("complete"));
+});

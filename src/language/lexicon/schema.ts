@@ -63,6 +63,7 @@ export const LEXICON_FORMS = {
     open: list,
     asked_of_oneself: list,
     asks_whether_known: list,
+    points: list,
     between_statements: list,
     of_adults: list,
     of_children: list,
