@@ -130,8 +130,6 @@ function fits(mention: QuantityMention, said: Stated, expected: ExpectedQuantity
   const hard = mention.aim ? "exact" : mention.bound;
   if (expected.bound === "at-least") return hard !== "at-most" && notBelow(low);
   if (expected.bound === "at-most") return hard !== "at-least" && notAbove(high);
-  // "Nothing under seven" and "nothing over four" are no four to seven, though each names an end of it.
-  if (from < to && UNSPOKEN.has(expected.unit) && ((hard === "at-least" && stated.low >= to) || (hard === "at-most" && stated.high <= from))) return false;
   return mention.vague ? notBelow(high) && notAbove(low) : notBelow(low) && notAbove(low) && notBelow(high) && notAbove(high);
 }
 

@@ -1,4 +1,5 @@
 import { clausesOf, type Clause } from "../language/clause.ts";
+import { isFragment } from "../language/fragment.ts";
 import { wordWeight } from "../language/lexicon.ts";
 import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
@@ -23,7 +24,7 @@ export interface Stream {
   quantities: QuantityMention[];
   /** For each token its place on a line where other people's talk and sentence ends take room: distances are measured on it. */
   position: number[];
-  /** For each token how many sentences ended before it. */
+  /** For each token how many sentences ended before it; turns without a verb end none. */
   sentencesBefore: number[];
   /** For each token the place of its turn among the turns of this stream. */
   turnOf: number[];
@@ -107,12 +108,13 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
   const garbledAfter = new Set<number>();
   const doubtful = new Set<number>();
   const heard = new Map<number, number>();
+  const together = besideFragments(local, ({ word }) => turnOfWord[word]!, ({ word }) => gapBefore[word]!);
   let at = 0;
   local.forEach((token, place) => {
     const before = local[place - 1];
     const newWord = before === undefined || before.word !== token.word;
     const sentenceEnds = before !== undefined && /[.?!]/.test(before.after);
-    if (sentenceEnds) sentences += 1;
+    if (sentenceEnds && !together.has(place)) sentences += 1;
     sentencesBefore.push(sentences);
     at += 1 + (newWord ? gapBefore[token.word]! : 0) + (sentenceEnds ? SENTENCE_END : 0);
     position.push(at);
@@ -164,6 +166,28 @@ const BACK_CHANNEL = /^(okay|ok|right|sure|yeah|yes|yep|mm|mhm|hmm|mm-hm|mm-hmm|
 /** "You should never" | "Sure." | "share it with anybody" is one clause of one speaker. */
 function goesOn(before: Token, between: readonly string[]): boolean {
   return LEFT_OPEN.test(before.text) && !/[.?!]/.test(before.after) && between.every((word) => BACK_CHANNEL.test(word.toLowerCase().replace(/[^a-z-]/g, "")));
+}
+
+/** The listener's "okay", and a word or two taken up again ("twenty, okay"), take no more room than this. */
+const LISTENS = 2;
+
+/**
+ * "Once it's open the clock starts." | "Right." | "Four months." | "Okay." | "Then it goes in the bin.": turns without a verb,
+ * parted by the listener alone, make one sentence with the turns beside them.
+ * @returns places at which a turn opens and no sentence begins.
+ */
+function besideFragments(tokens: readonly Token[], turnOf: (token: Token) => number, gapBefore: (token: Token) => number): Set<number> {
+  const together = new Set<number>();
+  let first = 0;
+  let open = -1;
+  for (let place = 1; place <= tokens.length; place += 1) {
+    if (place < tokens.length && turnOf(tokens[place]!) === turnOf(tokens[place - 1]!)) continue;
+    const fragment = isFragment(tokens, first, place);
+    if (first > 0 && (fragment || open === first) && tokens[first - 1]!.after !== "?" && gapBefore(tokens[first]!) <= LISTENS) together.add(first);
+    if (fragment) open = place;
+    first = place;
+  }
+  return together;
 }
 
 /** Openings behind which a name stands. */

@@ -70,7 +70,7 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
   // were said. So there a person listens; a sentence by itself says what it says.
   const dispensed = passage.coverage >= DISPENSED_ACCEPTED && isDispensedWith(window, stream);
   const held = element.kind === "tell" && passage.closed.length === 0 && passage.verdict === "right" && (dispensed || (polarity === "opposes" && passage.coverage >= WRONG_ACCEPTED));
-  if (!held || overSentenceEnd(window, stream) || (!dispensed && lacksDirection(window)) || toldOfOthers(window, stream) || !outright(window, stream)) {
+  if (!held || overSentenceEnd(window, stream) || deniesHalf(window, stream) || (!dispensed && lacksDirection(window)) || toldOfOthers(window, stream) || !outright(window, stream)) {
     passage.closed.push("polarity");
     return passage;
   }
@@ -85,6 +85,13 @@ const NUMBER_WORD = /^(two|three|four|five|six|seven|eight|nine|ten|twelve|fifte
 /** Of an element with a number, a response that says it in words ("a pair of squirts each side") is not said without it. */
 function lacksNumber({ response, aligned }: Window): boolean {
   return response.terms.some(({ text }, place) => text.split("|").every((word) => NUMBER_WORD.test(word)) && !aligned.some(({ term }) => term === place));
+}
+
+/** Over several turns what is denied must be denied in each: "sugar" | "okay" | "a proper cola, not the diet, or sweets" rules no sweets out. */
+function deniesHalf({ first, end, aligned }: Window, { turnOf, polarity }: Stream): boolean {
+  if (turnOf[first] === turnOf[end - 1]) return false;
+  const denies = (turn: number) => aligned.some(({ hit }) => turnOf[hit.first] === turn && polarity[hit.first]!.negated);
+  return aligned.some(({ hit }) => !denies(turnOf[hit.first]!));
 }
 
 /** Said of a wrong statement on the sheet: what was wrong with it. */

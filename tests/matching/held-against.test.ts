@@ -76,3 +76,16 @@ describe("of what only the wrong statement says something must be said", () => {
   test.each(["You might see a red glow.", "There's a red glow to it, and it's over quickly."])("not by: %s", (says) => expect(held(says)).toEqual([]));
   test("though a word of it is left out", () => expect(held("With a red glow you never light it.")).toEqual(["glow"]));
 });
+
+describe("turns without a verb go with the turns beside them", () => {
+  const spread = cardWith(`
+      - { id: bin, label: Thrown away after four weeks, quantity: { value: 4, unit: week }, say: ["once it is open bin the lantern oil after {quantity}"] }
+      - { id: oil, label: Oil on the wick, say: [pour oil on the wick or the grate], incorrect: [pour water straight on the wick] }
+`);
+  const content = (item: string, ...says: string[]) => markTalk([...OPENING, ...says], {}, spread).items.find(({ id }) => id === item)?.content;
+  test("a wrong number", () => expect(content("bin", "C: Once it is open, the lantern oil.", "P: Right.", "C: Four months.", "P: Okay.", "C: And then you bin it.")).toBe("incorrect"));
+  test("the right one", () => expect(content("bin", "C: Once it is open, the lantern oil.", "P: Right.", "C: Four weeks.", "P: Okay.", "C: And then you bin it.")).toBe("complete"));
+  test("a wrong statement", () => expect(content("oil", "C: Water.", "P: Okay.", "C: Straight on the wick you pour that.")).toBe("incorrect"));
+  test("not over what the patient asks", () => expect(content("oil", "C: Water.", "P: Is that in the big blue jug over there?", "C: Straight on the wick you pour the oil.")).not.toBe("incorrect"));
+  test("what is denied in one of them rules the other out no more", () => expect(content("oil", "C: Oil on the wick.", "P: Okay.", "C: But no water, or on the grate you pour it.")).toBe("complete"));
+});
