@@ -22,6 +22,8 @@ const REACH = { before: 9, after: 8 } as const;
 /** What speakers take back, and the numbers that stand in its place. */
 export interface Repairs {
   withdrawn: Set<number>;
+  /** The words that take it back: "no, hang on" is no "hold it". */
+  editing: Set<number>;
   /** Numbers said alone behind the editing term ("two up each side. Sorry, one."), where the one that each replaces was said: all else of its sentence is told of it. */
   restated: QuantityMention[];
 }
@@ -33,11 +35,13 @@ export interface Repairs {
  */
 export function repairsIn(tokens: readonly Token[], quantities: readonly QuantityMention[], breaks: ReadonlySet<number>): Repairs {
   const withdrawn = new Set<number>();
+  const editing = new Set<number>();
   const restated: QuantityMention[] = [];
   for (let place = 1; place < tokens.length; place += 1) {
     const end = editingEnd(tokens, place) ?? shortNo(tokens, quantities, place, breaks);
     if (end === null) continue;
     const repair = { from: reachBack(place, breaks), place, end, to: reachOn(tokens, end, breaks) };
+    const before = withdrawn.size;
     const alone = numberAlone(tokens, quantities, end, breaks);
     const one = alone === null && tokens[end]?.text === "one" && COUNTS_BEHIND.test(tokens[end + 1]?.text ?? "") ? { ...ONE, first: end, end: end + 1 } : null;
     const replaced = withdrawNumbers(quantities, alone ?? one, repair, withdrawn);
@@ -47,13 +51,14 @@ export function repairsIn(tokens: readonly Token[], quantities: readonly Quantit
     withdrawRetrace(tokens, repair, withdrawn);
     withdrawThing(tokens, repair, withdrawn);
     withdrawVerb(tokens, repair, withdrawn);
+    if (withdrawn.size > before) for (let k = place; k < end; k += 1) editing.add(k);
     place = end - 1;
   }
   for (let place = 1; place < tokens.length; place += 1) {
     if (tokens[place]!.text === "not") withdrawDenied(tokens, place, breaks, withdrawn);
     if (TRAILING.at(tokens, place) !== null) withdrawBefore(tokens, quantities, place, breaks, withdrawn);
   }
-  return { withdrawn, restated };
+  return { withdrawn, editing, restated };
 }
 
 /** The number that is all of what is said from here to the end of the sentence or turn, or null. */

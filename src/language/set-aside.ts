@@ -159,13 +159,24 @@ function clock(tokens: readonly Token[], at: number): number | null {
   const second = readNumber(tokens, number.end + (next === "to" ? 1 : 0));
   const free = second !== null && unitBehind(tokens, second.end, second.written === "digits") === null;
   if (next === "to" && free && isHour && second.value <= 12 && second.value < number.value) return second.end;
-  if (!CLOCK_WORDS.has(tokens[at - 1]?.text ?? "") || !isHour) return null;
+  if (!isHour) return null;
+  const dayPart = wordsAt(tokens, number.end, ["in", "the"]) && DAY_PARTS.has(tokens[number.end + 2]?.text ?? "");
+  if (dayPart && saidAsClock(tokens, at)) return number.end;
+  if (!CLOCK_WORDS.has(tokens[at - 1]?.text ?? "")) return null;
   // "at eight thirty"; "at eight in the morning"; a bare "at eight".
   if (second !== null && next !== "to" && runsOn(tokens, number.end) && free && second.value >= 5 && second.value < 60 && number.value <= 12) return second.end;
-  const dayPart = wordsAt(tokens, number.end, ["in", "the"]) && DAY_PARTS.has(tokens[number.end + 2]?.text ?? "");
   const night = wordsAt(tokens, number.end, ["at", "night"]);
   if (tokens[at - 1]?.text === "at" || dayPart || night) return next === "to" || next === "or" ? null : number.end;
   return null;
+}
+
+/** Who says the hour once more says it so soon. */
+const CLOCK_AGAIN = 12;
+
+/** "At six, in the morning, no, in the evening, six in the evening": without "at" it may be how many are taken in the evening. */
+function saidAsClock(tokens: readonly Token[], at: number): boolean {
+  for (let before = at - 1; before > 0 && at - before <= CLOCK_AGAIN; before -= 1) if (tokens[before]!.text === tokens[at]!.text && tokens[before - 1]!.text === "at") return true;
+  return false;
 }
 
 /** "type two", "step three". */

@@ -37,6 +37,11 @@ const SHORTEST = 4;
 /** Words alike in sound must look alike this much too (Jaro-Winkler); set by hand on a few mis-heard words. */
 const LEAST_LIKENESS = 0.72;
 
+/** How much two words look alike: 0 to 1 (Jaro-Winkler; Winkler 1990). */
+export function likeness(one: string, other: string): number {
+  return jaroWinkler(one, other);
+}
+
 /** Finds which words of a small vocabulary a mis-heard word may have been. */
 export class SoundIndex {
   private readonly byKey = new Map<string, string[]>();

@@ -1,5 +1,6 @@
 import { devicesIn } from "../language/devices.ts";
 import { SoundIndex } from "../language/sound.ts";
+import { SplitIndex } from "./split-words.ts";
 import { tokenise } from "../language/token.ts";
 import type { ItemKind, Quantity, Rubric } from "../rubric/schema.ts";
 import { Phrasebook } from "./phrasebook.ts";
@@ -45,6 +46,8 @@ export interface CompiledRubric {
   cues: { item: string; says: Response[] }[];
   /** Finds rubric words behind mis-heard ones. */
   sounds: SoundIndex;
+  /** For words that were split. */
+  splits: SplitIndex;
   /** All terms of all its responses. */
   terms: TermIndex;
   /** Rubric words as written: never taken for another word. */
@@ -112,7 +115,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   }));
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
   const vocabulary = vocabularyOf(rubric, book);
-  const parts = { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), vocabulary, devices: devicesOf(rubric) };
+  const parts = { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), splits: new SplitIndex(vocabulary), vocabulary, devices: devicesOf(rubric) };
   return { ...parts, terms: new TermIndex(parts) };
 }
 

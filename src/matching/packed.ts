@@ -1,4 +1,5 @@
 import { SoundIndex } from "../language/sound.ts";
+import { SplitIndex } from "./split-words.ts";
 import type { CompiledElement, CompiledRubric, CompiledStatement } from "./compile.ts";
 import type { Response, Term } from "./response.ts";
 import { TermIndex } from "./term-index.ts";
@@ -112,6 +113,7 @@ export function unpackRubric(packed: PackedRubric): CompiledRubric {
     questions: packed.questions.map((question) => ({ ...question, says: unpack(question.says), answer: unpack(question.answer), incorrect: unpack(question.incorrect) })),
     cues: packed.cues.map((cue) => ({ ...cue, says: unpack(cue.says) })),
     sounds: new SoundIndex(vocabulary),
+    splits: new SplitIndex(vocabulary),
     vocabulary,
     devices: new Set(packed.devices),
   };

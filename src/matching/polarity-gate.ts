@@ -201,7 +201,7 @@ export function deniesBeside(stream: Stream, window: Window): boolean {
   if (window.response.terms.some(({ negated }) => negated)) return deniesAgain(stream, window);
   const { first, end } = clausesAround(stream, window);
   for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
-    if (stream.polarity[place]!.negated) return true;
+    if (stream.polarity[place]!.negated && !stream.withdrawn.has(place)) return true;
     // "Not just the first time": that it is no more is what is denied.
     if (stream.tokens[place]!.text === "not" && /^(just|only|simply|merely)$/.test(stream.tokens[place + 1]?.text ?? "")) return true;
   }

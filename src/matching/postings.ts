@@ -72,7 +72,10 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     if (next !== undefined) {
       const joined = token.text + next.text;
       if (joined.length >= SHORTEST_JOINED && rubric.vocabulary.has(joined)) addStem(stem(joined), place, place + 2, QUALITY.joined);
-      else for (const word of splitUp(tokens, place, rubric)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
+      else {
+        for (const word of splitUp(tokens, place, rubric)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
+        for (const word of rubric.splits.at(tokens, place)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
+      }
     }
     if (rubric.vocabulary.has(token.text)) return;
     for (const word of homophonesOf(token.text)) if (rubric.vocabulary.has(word)) addStem(stem(word), place, place + 1, QUALITY.homophone);

@@ -4,9 +4,10 @@ import { wordWeight } from "../language/lexicon.ts";
 import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
 import { repairsIn } from "../language/repair.ts";
+import { hesitationsIn } from "../language/hesitation.ts";
 import { selfAsked } from "../language/self-asked.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
-import { smallWordOf } from "../language/small-words.ts";
+import { smallWordsOf } from "../language/small-words.ts";
 import { isTradeWord } from "../language/stem.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import { SHOWING } from "./showing.ts";
@@ -34,6 +35,8 @@ export interface Stream {
   garbledAfter: Set<number>;
   /** Tokens that the speaker took back ("for five, sorry, ten seconds"): they say nothing. */
   withdrawn: Set<number>;
+  /** Tokens that say nothing: taken back, taking back, filling a pause or said twice. */
+  silent: Set<number>;
   /** Whether anything was unheard, doubted or shown rather than said. */
   hasDoubt: boolean;
   /** Tokens of words that the transcriber or the recogniser doubts. */
@@ -45,6 +48,8 @@ export interface Stream {
 /** What somebody else says in between parts two words, but "okay" and "sure" only a little. */
 const OTHER_VOICE = { perWord: 0.5, most: 8 } as const;
 const SENTENCE_END = 1;
+/** What says nothing parts nothing. */
+const SILENT = 0;
 /** A recogniser's confidence below this is doubt. */
 const DOUBTED_CONFIDENCE = 0.5;
 
@@ -89,8 +94,7 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
       others = [];
     }
   }
-  const beside = (place: number, other: number) => (turnOfWord[other] === turnOfWord[place] ? words[spoken[other]!]!.text : "");
-  const small = spoken.map((index, place) => smallWordOf(words[index]!.text, beside(place, place - 1), beside(place, place + 1)));
+  const small = smallWordsOf(spoken.map((index) => words[index]!.text), turnOfWord);
   const written = tokenise(spoken.map((index, place) => small[place]?.text ?? words[index]!.text));
   const breaks = new Set<number>();
   written.forEach((token, place) => {
@@ -101,6 +105,10 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
   const supposed = joined ? [] : selfAsked(written, breaks);
   const goesThrough = (place: number) => supposed.some(({ end }) => end - 1 === place) || (through?.has(spoken[written[place]!.word]!) === true && written[place]!.after !== "");
   const local = supposed.length === 0 && through === undefined ? written : written.map((token, place) => (goesThrough(place) ? { ...token, after: "," as const } : token));
+  const numbers = findQuantities(local);
+  const { withdrawn, editing, restated } = repairsIn(local, numbers, breaks);
+  for (const place of editing) withdrawn.add(place);
+  const silent = hesitationsIn(local, withdrawn, breaks);
   const position: number[] = [];
   const sentencesBefore: number[] = [];
   let sentences = 0;
@@ -116,7 +124,7 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
     const sentenceEnds = before !== undefined && /[.?!]/.test(before.after);
     if (sentenceEnds && !together.has(place)) sentences += 1;
     sentencesBefore.push(sentences);
-    at += 1 + (newWord ? gapBefore[token.word]! : 0) + (sentenceEnds ? SENTENCE_END : 0);
+    at += (silent.has(place) ? SILENT : 1) + (newWord ? gapBefore[token.word]! : 0) + (sentenceEnds ? SENTENCE_END : 0);
     position.push(at);
     turnOf.push(turnOfWord[token.word]!);
     const word = words[spoken[token.word]!]!;
@@ -129,8 +137,6 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
   clauses.forEach((clause, index) => {
     for (let k = clause.first; k < clause.end; k += 1) clauseOf.push(index);
   });
-  const numbers = findQuantities(local);
-  const { withdrawn, restated } = repairsIn(local, numbers, breaks);
   const polarity = polarityOf(local, clauses);
   for (const { first, end } of supposed) for (let place = first; place < end; place += 1) polarity[place]!.hypothetical = true;
   return {
@@ -141,6 +147,7 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
     acts: speechActs(local, breaks),
     quantities: numbersMeant(numbers, withdrawn, restated),
     withdrawn,
+    silent,
     position,
     sentencesBefore,
     turnOf,

@@ -102,12 +102,12 @@ export function tokensOf({ aligned }: Window): Set<number> {
 const WEIGHTY = 1;
 
 /** How many weighty words the passage's stretch has, and how many of them are none of the response's. */
-export function weightyWords(window: Window, { tokens }: Stream): { weighty: number; lacking: number } {
+export function weightyWords(window: Window, { tokens, silent }: Stream): { weighty: number; lacking: number } {
   const carrying = tokensOf(window);
   let weighty = 0;
   let lacking = 0;
   for (let place = window.first; place < window.end; place += 1) {
-    if (wordWeight(tokens[place]!.stem) < WEIGHTY) continue;
+    if (silent.has(place) || wordWeight(tokens[place]!.stem) < WEIGHTY) continue;
     weighty += 1;
     if (!carrying.has(place)) lacking += 1;
   }

@@ -284,6 +284,7 @@ describe("numbers that name something are left out", () => {
     "half past eight",
     "eight o'clock",
     "between eight and nine o'clock",
+    "at six, in the morning, no, in the evening, six in the evening",
     "8 am",
     "at ten p.m.",
     "quarter to nine in the evening",
@@ -298,6 +299,7 @@ describe("numbers that name something are left out", () => {
   test("but not out of a quantity that has such digits", () => {
     expect(short("2000 units")).toBe("2000 unit");
     expect(short("112 doses")).toBe("112 dose");
+    expect(short("two in the morning, two in the evening")).toBe("2 ? (soft) | 2 ? (soft)");
     expect(short("take one tablet at eight in the morning")).toBe("1 tablet");
   });
 });

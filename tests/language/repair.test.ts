@@ -17,6 +17,7 @@ describe("what a speaker takes back is withdrawn", () => {
     ["a number behind a look at the label", "take three puffs, what does it say, two puffs", "take what does it say two puffs"],
     ["a number behind a call to listen", "take three, no listen, two puffs", "take no listen two puffs"],
     ["a direction by its opposite", "breathe in, no, out", "breathe no out"],
+    ["a manner by a stronger one", "breathe in softly, no, strongly", "breathe in no strongly"],
     ["a time by another", "wash it every day, i mean, every week", "wash it i mean every week"],
     ["what is denied in the same breath, with its denial's words", "you use it every day, well, not every day, only when it hurts", "you use it well not only when it hurts"],
     ["a direction that is denied in the same breath", "press it before, well no, not before, as you breathe", "press it well no not as you breathe"],
@@ -73,4 +74,17 @@ describe("a number that is all of what follows stands where the one that it repl
     ["behind a plain no", "Two sprays up each nostril. No, one.", ["two", 1, "spray"]],
   ])("%s", (_, says, meant) => expect(restated(says)).toEqual([meant]));
   test.each(["Two sprays up each nostril. Sorry, one moment.", "Two sprays up each nostril. Sorry, ten seconds.", "Two sprays up each nostril. No, one is not enough.", "Hold it for ten. Sorry, that was the door.", "Do you have two? No, one."])("not in: %s", (says) => expect(restated(says)).toEqual([]));
+});
+
+describe("the words that take something back are told apart", () => {
+  const editing = (says: string) => {
+    const tokens = tokenise(says.split(" "));
+    const found = repairsIn(tokens, findQuantities(tokens), new Set()).editing;
+    return tokens.filter((_, place) => found.has(place)).map(({ text }) => text).join(" ");
+  };
+
+  test.each([
+    ["take four, no, hang on, two puffs", "no hang on"],
+    ["hang on, let me get the leaflet", ""],
+  ])("%s: '%s'", (says, words) => expect(editing(says)).toBe(words));
 });

@@ -2,7 +2,7 @@ import { dictionary } from "cmu-pronouncing-dictionary";
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
-import { smallWordOf } from "../../src/language/small-words.ts";
+import { smallWordOf, smallWordsOf } from "../../src/language/small-words.ts";
 
 describe("a word that nobody says there is read as the small word of the same sound", () => {
   test("with the marks behind it, whatever its case", () => {
@@ -34,6 +34,40 @@ describe("a word that people do say is read as another only beside words that te
     ["no", "there's", "need"],
     ["threw", "I", "it"],
   ])("'%s' between '%s' and '%s' stands for itself", (written, previous, next) => expect(smallWordOf(written, previous, next)).toBeNull());
+});
+
+/** A sentence of one turn as it was meant. Invented mis-hearings. */
+const meantBy = (says: string) => {
+  const words = says.split(" ");
+  return smallWordsOf(words, words.map(() => 0)).map((small, place) => small?.text ?? words[place]!).filter(Boolean).join(" ");
+};
+
+describe("a word broken in pieces or cut short is read as the word, where the words beside it tell", () => {
+  test.each([
+    ["a fresh one ever he time", "a fresh one every time"],
+    ["once a weak, ever day", "once a week, every day"],
+    ["ever he weak", "every week"],
+    ["throw it a way after", "throw it away after"],
+    ["do it a gain be fore bed", "do it again before bed"],
+    ["each i, half an our later", "each eye, half an hour later"],
+    ["stay of it al together", "stay off it altogether"],
+    ["wait ten minuets", "wait ten minutes"],
+  ])("%s: %s", (says, meant) => expect(meantBy(says)).toBe(meant));
+
+  test.each([
+    "if there is ever a day you can not",
+    "have you ever used one",
+    "there is a way to do it",
+    "a weak chest",
+    "one of ours",
+    "take two of them",
+    "the weak side of the bottle",
+    "it is for you",
+    "in our shop",
+    "to months",
+  ])("%s", (says) => expect(meantBy(says)).toBe(says));
+
+  test("never with the words of another turn", () => expect(smallWordsOf(["ever", "day"], [0, 1])).toEqual([null, null]));
 });
 
 // Outside check: the CMU Pronouncing Dictionary (through the package of that name) gives both words the same sounds.
