@@ -241,7 +241,7 @@ function readOutDigits(tens: number, ones: number, unit: UnitReading): Reading |
 function counted(tokens: readonly Token[], number: NumberReading): Reading {
   // "point five of a ml"
   const share = number.value < 1 && runsOn(tokens, number.end) && wordsAt(tokens, number.end, ["of", "a"]) ? 2 : 0;
-  const unit = unitBehind(tokens, number.end + share, number.written === "digits");
+  const unit = unitBehind(tokens, number.end + share, number.written === "digits") ?? outOfThem(tokens, number);
   // "3 x a day"
   if (tokens[number.end]?.text === "x" && readPeriod(tokens, number.end + 1) !== null) return exact(number.value, number.value, "time", number.end + 1);
   if (unit === null) return exact(number.value, number.value, isPluralNoun(tokens, number.end) ? "number" : null, number.end);
@@ -251,6 +251,16 @@ function counted(tokens: readonly Token[], number: NumberReading): Reading {
   // "one day you will ..." names no length.
   const someDay = number.value === 1 && unit.unit === "day" && tokens[number.end - 1]?.text === "one";
   return someDay ? { ...reading, firm: false } : reading;
+}
+
+/** Forms that a box or a bottle holds many of. */
+const OUT_OF_MANY = new Set<Reading["unit"]>(["tablet", "capsule", "puff", "spray", "drop", "patch", "unit"]);
+
+/** "Ten of the tablets", "three of your little capsules": so many out of those there are. "One of the tablets" names one, and counts none. */
+function outOfThem(tokens: readonly Token[], { value, end }: NumberReading): UnitReading | null {
+  if (value < 2 || !runsOn(tokens, end) || !wordsAt(tokens, end, ["of"]) || !/^(the|your|these|those|them)$/.test(tokens[end + 1]?.text ?? "")) return null;
+  const unit = unitBehind(tokens, end + 2, false);
+  return unit !== null && OUT_OF_MANY.has(unit.unit) ? unit : null;
 }
 
 /** Words in -s that are no plural nouns. */

@@ -1,4 +1,5 @@
 import type { Passage } from "./passages.ts";
+import { isCounted } from "./quantity-gate.ts";
 import { tokensOf } from "./windows.ts";
 
 /** A passage whose words are mostly spoken for by a better fit of another item was meant for that item. */
@@ -66,8 +67,30 @@ function restsOnOneWord({ element, window: { response, aligned, coverage } }: Pa
   return element.incorrect.includes(response) && response.length >= SEVERAL_WORDS && aligned.every(({ term, hit }) => response.terms[term]!.weight === 0 || hit.first === aligned[0]!.hit.first);
 }
 
+/** A wrong statement that has so many times the weight of another passage in words of its own was meant by itself. */
+const FAR_MORE = 2;
+
+/** "Count to sixty, then pop your lenses back": the count is right for something else, and so short that all the rest speaks of the lenses. */
+function saysMore(wrong: Passage, other: Passage): boolean {
+  return wrong.coverage >= WHOLE_ENOUGH && ownWeight(wrong, other) > FAR_MORE * ownWeight(other, wrong);
+}
+const WHOLE_ENOUGH = 0.85;
+
+/** "Ten of the tablets in one go on the Monday": nothing of the Monday takes the ten, which counts what the element counts. */
+function countsItsOwn({ quantity, element, coverage }: Passage, other: Passage): boolean {
+  if (quantity?.unit == null || coverage < WHOLE || quantity.unit !== element.quantity?.unit || !isCounted(element.quantity)) return false;
+  return other.quantity === undefined && !other.window.aligned.some(({ hit }) => hit.first <= quantity.first && quantity.first < hit.end);
+}
+
+/** Weight of the words of a passage, its number aside, that another does not have. */
+function ownWeight({ window: { aligned, response } }: Passage, other: Passage): number {
+  const theirs = other.window.aligned;
+  return aligned.reduce((sum, { term, hit, quality }) => (response.terms[term]!.text === NUMBER || theirs.some((aligned) => aligned.hit.first < hit.end && hit.first < aligned.hit.end) ? sum : sum + response.terms[term]!.weight * quality), 0);
+}
+
 /** Whether the words of a wrong statement are those of another passage, which says more with them. */
 function meantFor(other: Passage, wrong: Passage): boolean {
+  if (saysMore(wrong, other) || countsItsOwn(wrong, other)) return false;
   if (wrong.quantity !== undefined && other.quantity?.first === wrong.quantity.first) return true;
   const { terms } = wrong.window.response;
   const heaviest = Math.max(...terms.map(({ weight }) => weight));

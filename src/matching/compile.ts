@@ -151,6 +151,9 @@ const PERIOD_WITHIN = 6;
 const PER = /^(a|an|per|each|every)$/;
 const PERIODS: Readonly<Record<string, Period>> = { day: "day", night: "day", evening: "day", morning: "day", week: "week" };
 
+/** Before a number they say how far apart. */
+const APART = /\b(every|each)[|)]* ?\{quantity\}/;
+
 /** The number with the period that the responses count it by, where they name one and no other. */
 function withPeriod(quantity: ExpectedQuantity | null, say: readonly string[]): ExpectedQuantity | null {
   // How often a day has its period in its unit.
@@ -162,7 +165,8 @@ function withPeriod(quantity: ExpectedQuantity | null, say: readonly string[]): 
     for (const word of behind) if (PERIODS[word] !== undefined) named.add(PERIODS[word]);
   }
   const [per] = named;
-  return per === undefined || named.size > 1 ? quantity : { ...quantity, per };
+  const apart = say.some((response) => APART.test(response));
+  return { ...quantity, ...(per !== undefined && named.size === 1 && { per }), ...(apart && { apart }) };
 }
 
 /** 1 for a stem that one item uses, down to COMMON_WEIGHT for one that half of them use or more. */

@@ -77,6 +77,8 @@ const A_MOMENT = /\ba second\b/;
 function ofAnotherNumber({ response: { terms, text }, aligned }: Window, { quantities, tokens }: Stream): boolean {
   const saysNumberOf = (first: number) => aligned.some(({ hit }) => hit.first === first);
   return aligned.some(({ term, hit }) => {
+    // "For one second" names no next one either.
+    if (tokens[hit.end - 1]!.text === "second" && !terms[term]!.text.includes("second") && quantities.some(({ end, unit }) => end === hit.end && unit === "second")) return true;
     if (tokens[hit.first]!.text === "second" && tokens[hit.first - 1]?.text === "a" && LASTS.test(tokens[hit.first - 2]?.text ?? "") && !A_MOMENT.test(text) && quantities.some(({ end, unit }) => end === hit.end && unit === "second")) return true;
     if (RATE.test(text) && quantities.some((mention) => mention.end === hit.end && mention.first < hit.first && mention.low > 1 && !RATE.test(mention.text) && !saysNumberOf(mention.first))) return true;
     if (!terms[term]!.text.split("|").some((word) => NUMBER_WORD.test(word))) return false;
@@ -151,7 +153,21 @@ function besides({ first, end }: Window, stream: Stream, reach: number): number[
 
 /** Whether this gate alone closes on what the speaker says in one sentence, and not of others. */
 function closedBy(gate: Gate, passage: Passage, stream: Stream): boolean {
-  return passage.closed.length === 1 && passage.closed[0] === gate && !overSentenceEnd(passage.window, stream) && !toldOfOthers(passage, stream);
+  return passage.closed.length === 1 && passage.closed[0] === gate && (!overSentenceEnd(passage.window, stream) || addsItsNumber(passage, stream)) && !toldOfOthers(passage, stream);
+}
+
+/** Lead a number that stands for itself: "oh, just for a second or two". */
+const LEADS_NUMBER = /^(oh|ah|well|so|um|erm|er|uh|just|for|only|about|say|maybe|that's|it's|and|yes|yeah|ooh|i'd|say|like)$/;
+
+/** "Finger stays there by the nose." "How long for?" "Oh, just a second or two, then let go.": a number right behind the sentence that it belongs to, by itself. */
+function addsItsNumber({ window, quantity }: Passage, stream: Stream): boolean {
+  if (quantity === undefined || window.aligned.some(({ hit }) => hit.first >= quantity.end)) return false;
+  const { tokens } = stream;
+  if (quantity.end < tokens.length && tokens[quantity.end - 1]!.after === "") return false;
+  let lead = quantity.first;
+  while (lead > window.first && inOneSentence(stream, lead - 1, quantity.first)) lead -= 1;
+  for (let place = lead; place < quantity.first; place += 1) if (!LEADS_NUMBER.test(tokens[place]!.text)) return false;
+  return lead > window.first && inOneSentence(stream, window.first, lead - 1);
 }
 
 /** A passage that would say the element but for its number. */

@@ -11,8 +11,9 @@ const QUANTITY_REACH = 7;
 /** Responses that ask how far apart, not how long. */
 const ASKS_INTERVAL = /\b(every|each|apart|between|once|a day|a week|a month|daily|weekly)\b/;
 
-/** "You can have a second" counts; it is no wrong time. */
+/** "You can have a second" counts; it is no wrong time. "Press for a second" is one. */
 const SECOND_ONE = "a second";
+const LASTS = /^(for|after|about|in|within)$/;
 
 export type QuantityReading = { reading: "right" | "wrong" | "misheard"; mention: QuantityMention } | { reading: "none" };
 
@@ -34,25 +35,63 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
       const other = numberOfTheSentence(stream, window, mention, mentions, expected);
       return other === null ? { reading: "right", mention } : { reading: "wrong", mention: other };
     }
-    if (reading === "wrong" && (mention.text === SECOND_ONE || isOfSomethingElse(stream, window, mention, expected))) continue;
+    if (reading === "wrong" && (isSecondOne(stream, mention) || isOfSomethingElse(stream, window, mention, expected))) continue;
     if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = rate ?? mention;
   }
   if (wrong === null) return { reading: "none" };
+  const total = totalBehind(stream, wrong);
+  if (total !== null) {
+    const compared = compareQuantity(total, expected);
+    if (compared === "right") return { reading: "right", mention: total };
+    if (compared === "wrong") wrong = total;
+  }
   const misheard = rangeOf(expected).some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
   return { reading: misheard ? "misheard" : "wrong", mention: wrong };
 }
+
+/** What is taken of several strengths is added up; of puffs and drops each side has its own. */
+const ADDED_UP: ReadonlySet<ExpectedQuantity["unit"]> = new Set<ExpectedQuantity["unit"]>(["milligram", "microgram", "gram", "millilitre", "unit"]);
+/** So soon behind its first part the sum is named, in tokens. */
+const SUM_WITHIN = 16;
+/** Behind a sum, and before one. */
+const IN_ALL = /^(altogether|in all|all told|all in|in total|all up|all together|as a total|for the day)\b/;
+const MAKES = /^(makes?|making|equals?|totals?|is|that's|thats|to|up)$/;
+const ADDS = /^(and|plus|so)$/;
+
+/** "Three milligrams in the blue, one in the brown, so four in all": the sum of what is counted before it, in the unit of its first part; null where none is named. */
+function totalBehind(stream: Stream, part: QuantityMention): QuantityMention | null {
+  const { tokens, quantities } = stream;
+  if (part.unit === null || !ADDED_UP.has(part.unit)) return null;
+  const to = sentenceUpTo(stream, part.end, SUM_WITHIN);
+  for (const mention of quantities) {
+    if (mention.first < part.end || mention.end > to || (mention.unit !== null && mention.unit !== part.unit) || mention.low <= part.high || isDeniedItself(stream, mention)) continue;
+    const behind = tokens.slice(mention.end, mention.end + 2).map(({ text }) => text).join(" ");
+    const added = /^(times|of)$/.test(tokens[part.first - 1]?.text ?? "") || tokens.slice(part.end, mention.first).some(({ text }) => ADDS.test(text));
+    const makes = added && MAKES.test(tokens[mention.first - 1]?.text ?? "");
+    if (IN_ALL.test(behind) || makes) return { ...mention, unit: part.unit, firm: true };
+  }
+  return null;
+}
+
+const isSecondOne = ({ tokens }: Stream, { text, first }: QuantityMention): boolean => text === SECOND_ONE && !LASTS.test(tokens[first - 1]?.text ?? "");
 
 /** Days in a period, and how much longer or shorter than that is another one. */
 const PERIOD_DAYS = { day: 1, week: 7 } as const;
 const ANOTHER_PERIOD = 3;
 
+/** The form of a medicine, between how much of it and how often: "a five milligram tablet every day". */
+const RATED = /^(tablets?|pills?|capsules?|dose)$/;
+
 /** The right number, told for another period than the element's: "fourteen units a day", where they are for a week. Null where it is for none, or for that one. */
 function otherPeriod({ quantities, tokens }: Stream, mention: QuantityMention, expected: ExpectedQuantity): QuantityMention | null {
-  // "Four milligrams. Once a week you have a blood test": another thing.
-  if (expected.per === undefined || tokens[mention.end - 1]!.after !== "" || compareQuantity(mention, expected) !== "right") return null;
+  if (expected.per === undefined || compareQuantity(mention, expected) !== "right") return null;
   // "Two units a day" is within "up to fourteen a week" and says nothing against it.
   if (expected.bound !== "exact" && Math.abs(mention.high - rangeOf(expected)[1]) > expected.tolerance) return null;
-  const rate = quantities.find(({ first, kind }) => first === mention.end && kind !== "amount");
+  // "Four milligrams. Once a week you have a blood test": another thing. "A single five milligram tablet, every day": the same.
+  const behind = RATED.test(tokens[mention.end]?.text ?? "") && tokens[mention.end - 1]!.after === "" ? mention.end + 1 : mention.end;
+  const after = tokens[behind - 1]!.after;
+  const rate = quantities.find(({ first, kind }) => first === behind && kind !== "amount");
+  if (!(after === "" || (after === "," && /^every|^once/.test(rate?.text ?? "")))) return null;
   // "One or two puffs, up to four times a day" tells how often, for no other period.
   if (rate?.perDay === undefined || rate.perDay[0] > 1) return null;
   const times = 1 / rate.perDay[0] / PERIOD_DAYS[expected.per];
@@ -74,9 +113,11 @@ function numberOfTheSentence(stream: Stream, window: Window, right: QuantityMent
 
 /** Whether a number that is not the expected one is no wrong one either: "every four hours" says how often, not how long; one that is quite another size, or is called too many, tells something else. */
 function isOfSomethingElse(stream: Stream, window: Window, mention: QuantityMention, expected: ExpectedQuantity): boolean {
-  if (mention.perDay !== undefined && expected.unit !== "time-per-day" && !ASKS_INTERVAL.test(window.response.text)) return true;
+  if (mention.perDay !== undefined && expected.unit !== "time-per-day" && !(expected.apart === true && !asksForNumber(window)) && !ASKS_INTERVAL.test(window.response.text)) return true;
   return isAnotherMatter(mention, expected) || isTooMany(stream, mention);
 }
+
+const asksForNumber = ({ response }: Window): boolean => response.terms.some(({ text }) => text === "{quantity}");
 
 /** A number this near to a passage whose response names none still belongs to it: "hold that breath | while you count to a hundred". */
 const BESIDE = 6;
@@ -93,12 +134,13 @@ export function wrongNumberBeside(stream: Stream, window: Window, expected: Expe
     if (mention.first < first || mention.end > end || !mention.firm || isDeniedItself(stream, mention)) continue;
     const clause = stream.clauseOf[mention.first]!;
     if (clause !== stream.clauseOf[window.first] && clause !== stream.clauseOf[window.end - 1]) continue;
-    const reading = compareQuantity(mention, expected);
+    const rate = otherPeriod(stream, mention, expected);
+    const reading = rate === null ? compareQuantity(mention, expected) : "wrong";
     if (reading === "right") return null;
     if (reading !== "wrong" || isOfSomethingElse(stream, window, mention, expected)) continue;
     // Its unit may be a word of the response all the same ("full strength").
     if (window.aligned.some(({ hit }) => hit.first < mention.end - 1 && mention.first < hit.end)) continue;
-    wrong ??= mention;
+    wrong ??= rate ?? mention;
   }
   return wrong;
 }

@@ -60,6 +60,8 @@ export interface Response {
 export type ExpectedQuantity = Extract<Quantity, { value: unknown }> & {
   /** For how long the number holds, where the element's responses name it ("{quantity} a week"). */
   per?: Period;
+  /** It says how far apart, by the element's responses: "one breath every {quantity}". */
+  apart?: true;
 };
 
 /** A day or a week: what is taken or drunk in it is counted. */

@@ -30,6 +30,8 @@ describe("numbers with a unit", () => {
     ["wait 30s", "30 second"],
     ["twenty-five minutes", "25 minute"],
     ["a hundred and twenty doses", "120 dose"],
+    ["ten of the tablets", "10 tablet"],
+    ["three of your little capsules", "3 capsule"],
     ["one hundred twenty doses", "120 dose"],
     ["two hundred sprays", "200 spray"],
     ["twelve hundred units", "1200 unit"],

@@ -89,3 +89,13 @@ describe("turns without a verb go with the turns beside them", () => {
   test("not over what the patient asks", () => expect(content("oil", "C: Water.", "P: Is that in the big blue jug over there?", "C: Straight on the wick you pour the oil.")).not.toBe("incorrect"));
   test("what is denied in one of them rules the other out no more", () => expect(content("oil", "C: Oil on the wick.", "P: Okay.", "C: But no water, or on the grate you pour it.")).toBe("complete"));
 });
+
+describe("what says far more than a short passage of another item was meant by itself", () => {
+  const lamp = cardWith(`
+      - { id: count, label: Counts to sixty, say: ["count to {quantity}"], quantity: { value: 60, unit: second } }
+      - { id: shutter, label: Shutter after a quarter of an hour, say: ["{quantity} before the shutter goes back on the lantern", "leave the lantern {quantity} before the shutter goes on"], quantity: { value: 15, unit: minute } }
+`);
+  const wrongOf = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, lamp).incorrect.map(({ item }) => item);
+  test("wrong", () => expect(wrongOf("Sixty seconds before the shutter goes back on the lantern.")).toContain("shutter"));
+  test("nothing of it", () => expect(wrongOf("Count to sixty.")).toEqual([]));
+});

@@ -95,3 +95,37 @@ describe("a denial that makes a bound of a number denies nothing", () => {
   test.each(["At dusk the lantern oil should be nothing under four.", "At dusk the lantern oil should be not over seven."])("%s", (says) => expect(said(says)).toBe("complete"));
   test.each(["At dusk the lantern oil should be nothing over fourteen.", "At dusk the lantern oil should be nothing under two."])("but not: %s", (says) => expect(said(says)).not.toBe("complete"));
 });
+
+describe("what is taken of several strengths is added up", () => {
+  const oil = cardWith(`
+      - { id: oil, label: Four milligrams of oil, quantity: { value: 4, unit: milligram }, say: ["the oil comes to {quantity}", "{quantity} of oil in the lamp"] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, oil).items[0]!.content;
+  test.each(["That's three milligrams of oil in the lamp and one in the can, so four in all.", "Three milligrams of oil in the lamp and one milligram more makes four."])("right: %s", (says) => expect(content(says)).toBe("complete"));
+  test.each(["Three milligrams of oil in the lamp and two in the can, so five in all.", "Three milligrams of oil in the lamp.", "Three milligrams of oil in the lamp or four, I don't mind."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
+});
+
+describe("the right number for another period", () => {
+  const caps = cardWith(`
+      - { id: caps, label: Five caps a week, quantity: { value: 5, unit: capsule }, say: ["five|{quantity} of the little caps a week", "swallow the little caps", "{quantity} caps every week"] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, caps).items[0]!.content;
+  test.each(["Swallow the little caps, five capsules every week.", "Swallow the little caps, five capsules."])("right: %s", (says) => expect(content(says)).toBe("complete"));
+  test("wrong", () => expect(content("Swallow the little caps, five capsules, every day but Monday.")).toBe("incorrect"));
+});
+
+describe("a second that lasts is a length of time", () => {
+  test("wrong", () => expect(content("rest", "Rest the lantern for a second, no more.")).toBe("incorrect"));
+  test("a second one", () => expect(content("rest", "Rest the lantern, then you can have a second.")).not.toBe("incorrect"));
+});
+
+describe("a wrong number right behind the sentence that it belongs to", () => {
+  test.each([
+    ["Now you rest the lantern on the sill.", ["P: How long for?", "C: Oh, just a minute or two, then go on."]],
+    ["You rest the lantern on the sill. Two minutes, that's all.", []],
+  ])("%s", (says, turns) => expect(content("rest", says, turns)).toBe("incorrect"));
+  test.each([
+    ["You rest the lantern on the sill. Two minutes later the ferry comes.", []],
+    ["You rest the lantern on the sill. The ferry comes in two minutes.", []],
+  ])("of something else: %s", (says, turns) => expect(content("rest", says, turns)).not.toBe("incorrect"));
+});
