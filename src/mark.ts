@@ -1,7 +1,7 @@
 import { compileRubric, type CompiledRubric } from "./matching/compile.ts";
 import { explainItem, type ExplainedPassage } from "./matching/explain.ts";
 import { matchStation } from "./matching/match.ts";
-import { unpackRubric, type PackedRubric } from "./matching/packed.ts";
+import { packRubric, unpackRubric, type PackedRubric } from "./matching/packed.ts";
 import { ProblemError } from "./problem/problem.ts";
 import type { Rubric } from "./rubric/schema.ts";
 import { correctionFaults, type Corrections } from "./scoring/corrections.ts";
@@ -27,20 +27,29 @@ export interface MarkOptions extends StationOptions {
 }
 
 const compiled = new WeakMap<Rubric, CompiledRubric>();
+/** Compiled elsewhere, and not asked for yet. */
+const packed = new WeakMap<Rubric, PackedRubric>();
 
 /** Compiled once, whatever number of transcripts it marks. */
 export function compiledRubric(rubric: Rubric): CompiledRubric {
   let known = compiled.get(rubric);
   if (known === undefined) {
-    known = compileRubric(rubric);
+    const kept = packed.get(rubric);
+    known = kept === undefined ? compileRubric(rubric) : unpackRubric(kept);
+    packed.delete(rubric);
     compiled.set(rubric, known);
   }
   return known;
 }
 
-/** Takes a rubric compiled at build time, so that marking need not compile it again. */
-export function rememberCompiled(rubric: Rubric, packed: PackedRubric): void {
-  compiled.set(rubric, unpackRubric(packed));
+/** Takes a rubric compiled at build time or in another thread, so that marking need not compile it again. */
+export function rememberCompiled(rubric: Rubric, form: PackedRubric): void {
+  packed.set(rubric, form);
+}
+
+/** The compiled rubric as plain data for another thread: what came packed and was not asked for here goes on as it came. */
+export function packedRubric(rubric: Rubric): PackedRubric {
+  return packed.get(rubric) ?? packRubric(compiledRubric(rubric));
 }
 
 /**

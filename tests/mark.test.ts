@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { mark, VERSION } from "../src/mark.ts";
+import { mark, packedRubric, rememberCompiled, VERSION } from "../src/mark.ts";
 import { readTranscript } from "../src/transcript/read.ts";
 import type { Transcript } from "../src/transcript/types.ts";
 import { CARD } from "./scoring/station-card.ts";
@@ -67,6 +67,16 @@ describe("every format marks the same rehearsal alike", () => {
 test("marking is pure: the same input gives the same sheet", () => {
   const transcript = () => readTranscript(FORMS["JSON"]!, { file: "talk" });
   expect(JSON.stringify(mark(transcript(), CARD))).toBe(JSON.stringify(mark(transcript(), CARD)));
+});
+
+test("a rubric that came packed marks as one compiled here, and goes on to other threads as it came", () => {
+  const form = JSON.parse(JSON.stringify(packedRubric(CARD))) as ReturnType<typeof packedRubric>;
+  const elsewhere = structuredClone(CARD);
+  rememberCompiled(elsewhere, form);
+  expect(packedRubric(elsewhere)).toBe(form);
+  const transcript = readTranscript(FORMS["WebVTT"]!, { file: "talk" });
+  expect(mark(transcript, elsewhere)).toEqual(mark(transcript, CARD));
+  expect(packedRubric(elsewhere)).toEqual(form);
 });
 
 test("without times the marks stand and the figures of time are not measurable", () => {

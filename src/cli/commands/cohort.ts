@@ -9,8 +9,7 @@ import { DEFAULT_PATTERN, nameReader, type NameReader } from "../../cohort/names
 import { RESULT_FORM, type FailedResult } from "../../cohort/result.ts";
 import { inShard, type Shard } from "../../cohort/shard.ts";
 import { entryOf, identityOf, sheetNames } from "../../cohort/sheet-names.ts";
-import { compiledRubric, type MarkOptions } from "../../mark.ts";
-import { packRubric } from "../../matching/packed.ts";
+import { packedRubric, type MarkOptions } from "../../mark.ts";
 import { EXIT } from "../../problem/catalogue.ts";
 import type { Finding } from "../../problem/problem.ts";
 import { number, plural } from "../../report/figures.ts";
@@ -118,7 +117,7 @@ async function markAll({ folder, flags, list, rubrics, corrections, store, earli
   for (const [path, count] of store.broken) warn("SW-B08", path, `${plural(count, "line")} cannot be read, as after a run that was killed while it wrote: done anew`);
   writeManifest(out, { version: VERSION, shard, complete: false, results: 0, failed: 0 });
 
-  const setUp = { rubrics: [...rubrics.values()].map((rubric) => ({ rubric, packed: packRubric(compiledRubric(rubric)) })), version: VERSION, program: programHash(), json: flags.json === true };
+  const setUp = { rubrics: [...rubrics.values()].map((rubric) => ({ rubric, packed: packedRubric(rubric) })), version: VERSION, program: programHash(), json: flags.json === true };
   const places = new Map([...rubrics.keys()].map((name, place) => [name, place]));
   const sheetName = sheetNames(list.entries);
   const columns = new Map<string, string>();
