@@ -20,6 +20,7 @@ import { isPlayedDown } from "./red-flag.ts";
 import { onlyMayHappen, tellsAnothersRule, tellsNoRule } from "./rule.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate } from "./types.ts";
+import { isTurnedRound } from "./turned-order.ts";
 import { lacksDirection, type Window } from "./windows.ts";
 import { groupsBut } from "./word-group.ts";
 
@@ -38,7 +39,7 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
   const { element, window } = fit;
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
-  if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element) || toldForAfter(window, stream, element))) passage.closed.push("direction");
+  if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element) || toldForAfter(window, stream, element) || isTurnedRound(window, stream, element))) passage.closed.push("direction");
   if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream) || toldForOneCase(window, stream, element) || (!element.redFlag && onlyMayHappen(window, stream)))) passage.closed.push("rule");
   // Other numbers hold for them; "not for children" may be what is to be told.
   if (element.quantity !== null && toldOfAnotherAge(window, stream, element.age)) passage.closed.push("others");
