@@ -76,7 +76,7 @@ function startsClause(tokens: readonly Token[], place: number, first: number): b
   if (place - first > 3 && supposes(tokens, first) && opensMain(tokens, place)) return true;
   if (CALLS_FOR_HELP.has(token.text) && (before.text === "wait" || (place - first >= 2 && FOR_HELP.test(next?.text ?? "") && !LEADS_ON.test(before.text)))) return true;
   // "Take it | if it's still today", "it matters | if the tip touches your eye"; but what is allowed goes on: "it doesn't matter if ...".
-  return token.text === "if" && !isAllowedAhead(tokens, place) && (place - first > 2 || (place - first === 2 && (WHAT_IT_IS_DONE_TO.test(before.text) || before.text === "matters")));
+  return (token.text === "if" || token.text === "unless") && !isAllowedAhead(tokens, place) && (place - first > 2 || (place - first === 2 && (WHAT_IT_IS_DONE_TO.test(before.text) || before.text === "matters")));
 }
 
 /** "If you've skipped an evening, on no account put two in": forbidden outright, and no part of what is supposed. */

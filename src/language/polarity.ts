@@ -406,7 +406,7 @@ function deny(tokens: readonly Token[], clause: Clause, first: number, reach: nu
     const text = tokens[place]!.text;
     const listed = place > first && tokens[place - 1]!.after === ",";
     if (listed && !(list && (goesOn(tokens, place, end) || (bare && listsBarely(tokens, first, place))))) return;
-    if (!listed && !(cleft && /^(you|i|we|he|she|they)$/.test(text)) && (place > first || tokens[place - 1]!.text === "good") && opensTelling(tokens, place)) return;
+    if (!listed && !(cleft && /^(you|i|we|he|she|they)$/.test(text)) && (place > first || /^(good|nothing|none)$/.test(tokens[place - 1]!.text)) && opensTelling(tokens, place)) return;
     if ((place > first || TURNERS.has(text)) && (TURNERS.has(text) || (ENDERS.at(tokens, place) !== null && !goesWithIt(tokens, place)))) return;
     result[place]!.negated = turns ? !result[place]!.negated : true;
   }

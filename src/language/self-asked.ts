@@ -6,11 +6,15 @@ import type { Token } from "./token.ts";
 const ASKED = new Set([...SPEECH.auxiliaries, ...SPEECH.question_words, "your", "you", "i", "we", "he", "she", "they"]);
 const OPENERS = new Set(SPEECH.openers);
 const TAGS = speechPhrases("tags");
+const COMFORTS = speechPhrases("comforts");
 const COMPREHENSION = speechPhrases("comprehension_checks");
 /** What a candidate asks somebody for, or whether they are content or can see it, waits for their answer. */
 const OF_THE_OTHER = /^(see|hear|any|you|your|yours|name|names|surname|birth|birthday|address|postcode|allergies|allergy|allergic|questions?|worries|concerns|else|okay|right|alright|yes|no|clear|ready|happy|fine|understand|sense)$/;
 /** More words than these are no condition that somebody throws in. */
 const LONGEST = 9;
+/** With one of these it is what may happen to them, not what they are asked: "it's gone midnight and you've only just remembered?". */
+const HAPPENS = /^(forget|forgot|forgotten|forgetting|miss|missed|missing|realise|realised|remember|remembered|notice|noticed|wake|woke|woken|skipped|slipped)$/;
+const LONGEST_HAPPENING = 15;
 
 /**
  * Conditions in the form of a question to oneself, told what to do about in the same breath: "Missed one? Take it when you
@@ -34,10 +38,13 @@ export function selfAsked(tokens: readonly Token[], breaks: ReadonlySet<number>)
 function isCondition(tokens: readonly Token[], first: number, end: number): boolean {
   let from = first;
   while (from < end && OPENERS.has(tokens[from]!.text)) from += 1;
-  if (from === end || end - from > LONGEST || ASKED.has(tokens[from]!.text)) return false;
   const words = tokens.slice(from, end);
+  // "You've forgotten one?" tells a case; "have you forgotten one?" and "do you forget them?" ask.
+  const happens = words.some(({ text }) => HAPPENS.test(text));
+  const asks = ASKED.has(tokens[from]?.text ?? "") && !(happens && tokens[from]!.text === "you");
+  if (from === end || end - from > (happens ? LONGEST_HAPPENING : LONGEST) || asks) return false;
   // "Robin Carter? Come through."
-  if (words.some(({ text }) => OF_THE_OTHER.test(text)) || !words.some(({ text }) => isTradeWord(text))) return false;
+  if (words.some(({ text }) => OF_THE_OTHER.test(text) && !(happens && text === "you")) || !words.some(({ text }) => isTradeWord(text))) return false;
   return TAGS.find(tokens, from, end).length === 0 && COMPREHENSION.find(tokens, from, end).length === 0;
 }
 
@@ -47,5 +54,8 @@ const TELLS = /^(then|just|simply|straight|please|never|do|that|it|carry|have|le
 function goesOnTelling(tokens: readonly Token[], place: number): boolean {
   let from = place;
   while (/^(well|so|okay|right|and)$/.test(tokens[from]?.text ?? "")) from += 1;
+  // "No drama, inject it then".
+  const comfort = COMFORTS.at(tokens, from);
+  if (comfort !== null && tokens[comfort.end - 1]!.after !== "") from = comfort.end;
   return from < tokens.length && (TELLS.test(tokens[from]!.text) || opensInstructionBehind(tokens.slice(from), 0));
 }

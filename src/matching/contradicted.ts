@@ -1,11 +1,14 @@
 import type { Passage } from "./passages.ts";
 import type { Response } from "./response.ts";
 import { sameSentence } from "./one-voice.ts";
-import type { Stream } from "./stream.ts";
-import { tokensOf } from "./windows.ts";
+import { inOneSentence, type Stream } from "./stream.ts";
+import { saysAll, tokensOf } from "./windows.ts";
 
 /** A wrong statement that fits less than so well contradicts nothing. */
 const CLOSE = 0.7;
+/** From here on a wrong statement is said whole, and so much better than what is right it is what the sentence says. */
+const WHOLE = 0.8;
+const CLEARER = 0.12;
 /** So much worse a fit is no worse. */
 const AS_GOOD = 0.05;
 /** A word this heavy, beside the heaviest of its response, decides. */
@@ -24,8 +27,16 @@ export function closeContradicted(saying: readonly Passage[], held: readonly Pas
 }
 
 function saysMore(wrong: Passage, right: Passage, stream: Stream): boolean {
-  if (!(wrong.first < right.end && right.first < wrong.end) || !sameSentence(wrong, right, stream)) return false;
+  if (!sameSentence(wrong, right, stream)) return false;
+  if (wrong.coverage >= WHOLE && wrong.coverage >= right.coverage + CLEARER && saysAll(wrong.window) && !deniesBehind(wrong, stream)) return true;
+  if (!(wrong.first < right.end && right.first < wrong.end)) return false;
   return tellsWhichWay(wrong, right) || (wrong.coverage >= right.coverage - AS_GOOD && (hasOwnWord(wrong, right) || saysAllAndMore(wrong, right)));
+}
+
+/** "People have died from having it each day, so never, ever daily": what is denied behind it may be just that. */
+function deniesBehind({ end }: Passage, stream: Stream): boolean {
+  for (let place = end; place < stream.tokens.length && inOneSentence(stream, place, end - 1); place += 1) if (stream.polarity[place]!.negated || /^(never|not|no)$/.test(stream.tokens[place]!.text)) return true;
+  return false;
 }
 
 /** So many weighty words more are another thing said: "put some cream on a spreading rash and carry on" beside "a spreading rash". */

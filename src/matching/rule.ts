@@ -1,5 +1,6 @@
 import { opensInstruction } from "../language/main-clause.ts";
-import type { Stream } from "./stream.ts";
+import { wordWeight } from "../language/lexicon.ts";
+import { sentenceUpTo, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
 /*
@@ -10,13 +11,56 @@ import type { Window } from "./windows.ts";
 /** Of what a response tells behind its condition, at least so much by weight must be said. */
 const TOLD_LEAST = 0.25;
 /** Whether the passage says when, and hardly anything of what to do then: "if you miss one, tell me" is no "if you miss one, take it late". */
-export function tellsNoRule({ response: { terms }, aligned }: Window): boolean {
+export function tellsNoRule({ response: { terms }, aligned }: Window, { tokens, clauses, clauseOf }: Stream): boolean {
   if (!terms.some(({ supposed, plain }) => supposed && !plain)) return false;
   let told = 0;
   let said = 0;
   for (const { supposed, plain, weight } of terms) if (!supposed && !plain) told += weight;
-  for (const { term, quality } of aligned) if (!terms[term]!.supposed && !terms[term]!.plain) said += terms[term]!.weight * quality;
+  for (const { term, hit, quality } of aligned) {
+    const { supposed, plain, weight } = terms[term]!;
+    // "Go by the screen, unless it's low" tells nothing of what is low.
+    if (!supposed && !plain && tokens[clauses[clauseOf[hit.first]!]!.first]!.text !== "unless") said += weight * quality;
+  }
   return told > 0 && said < TOLD_LEAST * told;
+}
+
+/** So soon behind its condition a rule is told or denied; and so soon behind that it may be told still. */
+const RULE_WITHIN = { denied: 3, told: 14 } as const;
+/** Deny a doing that follows. */
+const DENIES_A_DOING = /^(do not|never|must not|should not|need not|no need|no point)( |$)/;
+/** Who is told not to do these is told to do something: "don't sit on it". */
+const PUTS_OFF = /^(wait|sit|leave|ignore|hang|delay|put|brush|think|hope|worry|panic|fret|forget|skip|miss|stop|hesitate|let|shrug|mess|dither)$/;
+
+/**
+ * Of a response whose rule is small words alone ("if it runs down your cheek try it again"), whether the passage has its
+ * condition, and the rule behind that is denied: "if it runs down your cheek don't have another go".
+ */
+export function deniesSmallRule({ response: { terms }, aligned }: Window, stream: Stream): boolean {
+  if (!terms.some(({ supposed, plain }) => supposed && !plain) || terms.some(({ supposed, plain, negated }) => !supposed && (!plain || negated))) return false;
+  const { polarity, tokens } = stream;
+  if (!aligned.some(({ term, hit }) => terms[term]!.supposed && polarity[hit.first]!.hypothetical)) return false;
+  let from = Math.max(...aligned.filter(({ term }) => terms[term]!.supposed).map(({ hit }) => hit.first));
+  while (from < tokens.length && polarity[from]!.hypothetical) from += 1;
+  const upTo = sentenceUpTo(stream, from, RULE_WITHIN.told);
+  const keys = new Set(terms.flatMap((term) => (term.supposed ? [] : term.keys.map(({ key }) => key))).filter((key) => wordWeight(key) > 0));
+  if (keys.size === 0) return false;
+  let denial = from;
+  while (denial < upTo && denial < from + RULE_WITHIN.denied && !DENIES_A_DOING.test(`${tokens[denial]!.text} ${tokens[denial + 1]?.text ?? ""}`)) denial += 1;
+  if (!polarity[denial + 2]?.negated || PUTS_OFF.test(tokens[denial + 2]!.text) || denial >= upTo) return false;
+  for (let place = denial; place < upTo; place += 1) if (!polarity[place]!.negated && keys.has(tokens[place]!.stem)) return false;
+  return true;
+}
+
+/** "You can put them back, unless it's stinging, then give it a quarter of an hour": what stands behind the exception is told for it alone. */
+function exceptsBetween({ aligned, response: { terms } }: Window, { tokens, polarity }: Stream): boolean {
+  const hits = aligned.filter(({ term }) => !terms[term]!.plain).map(({ hit }) => hit.first).sort((one, other) => one - other);
+  for (let place = hits[0]! + 1; place < hits.at(-1)!; place += 1) {
+    if (!/^(unless|except)$/.test(tokens[place]!.text) || polarity[place - 1]!.hypothetical) continue;
+    let end = place + 1;
+    while (end < tokens.length && polarity[end]!.hypothetical) end += 1;
+    if (!hits.some((hit) => hit > place && hit < end) && !terms.some(({ text }) => /^(unless|except)$/.test(text))) return hits.some((hit) => hit >= end);
+  }
+  return false;
 }
 
 /**
@@ -37,7 +81,7 @@ const ANOTHER = /^(and|but|or)$/;
 export function tellsAnothersRule(window: Window, stream: Stream): boolean {
   const { response: { terms }, aligned } = window;
   const { tokens, clauses, clauseOf, polarity } = stream;
-  if (ofTheOtherOne(window, stream) || rulesBetween(window, stream)) return true;
+  if (ofTheOtherOne(window, stream) || rulesBetween(window, stream) || exceptsBetween(window, stream)) return true;
   let last = -1;
   let told = -1;
   for (const { term, hit } of aligned) {

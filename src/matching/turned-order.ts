@@ -38,6 +38,17 @@ const LEADS = 4;
 const SURE = 2;
 /** Opens what is not done yet, or only supposed. */
 const NOT_DONE = /^(before|until|till|ready|going|about|unless|want)$/;
+/** And these, wherever they stand beside it, put it last: "your tear drops come afterwards". */
+const DONE_LAST = /^(after|afterwards|later|last|next)$/;
+
+/** Where "then", "only then", "after that" lead to a token, or -1. */
+function thenBefore(from: number, stream: Stream): number {
+  const { tokens } = stream;
+  for (let place = from - 1; place >= Math.max(1, from - LEADS) && inOneSentence(stream, place, from); place -= 1) {
+    if (tokens[place]!.text === "then" || (tokens[place]!.text === "that" && tokens[place - 1]!.text === "after")) return place;
+  }
+  return -1;
+}
 
 /** Whether what comes next is told as done, and what the element tells for after it. */
 export function isTurnedRound(window: Window, stream: Stream, element: CompiledElement): boolean {
@@ -45,15 +56,17 @@ export function isTurnedRound(window: Window, stream: Stream, element: CompiledE
   // Most elements are no first of two steps, and end here.
   if (next.size === 0) return false;
   const { tokens, clauses, clauseOf, polarity } = stream;
-  const told = (place: number) => next.has(tokens[place]?.stem ?? "") && !polarity[place]!.negated && !polarity[place]!.hypothetical && !stream.withdrawn.has(place) && !notDone(place);
   // "Before you pull it out": what is done before the step is what is told.
-  const notDone = (place: number) => tokens.slice(clauses[clauseOf[place]!]!.first, place).some(({ text }) => NOT_DONE.test(text));
+  const notDone = (place: number) => {
+    const { first, end } = clauses[clauseOf[place]!]!;
+    return tokens.slice(first, place).some(({ text }) => NOT_DONE.test(text)) || tokens.slice(first, end).some(({ text }) => DONE_LAST.test(text));
+  };
+  const told = (place: number) => next.has(tokens[place]?.stem ?? "") && !polarity[place]!.negated && !polarity[place]!.hypothetical && !stream.withdrawn.has(place) && !notDone(place);
   const comesFirst = (place: number) => tokens[place]!.text === "first" && tokens[place - 1]?.after === "" && (tokens[place]!.after !== "" || /^(and|then|with|but)$/.test(tokens[place + 1]?.text ?? "")) && told(place - 1);
   const own = window.aligned.filter(({ term, hit }) => !window.response.terms[term]!.plain && !next.has(tokens[hit.first]!.stem) && !comesFirst(hit.first)).map(({ hit }) => hit.first);
   if (own.length === 0) return false;
   const from = Math.min(...own);
-  let then = -1;
-  for (let place = from - 1; place >= Math.max(1, from - LEADS) && inOneSentence(stream, place, from); place -= 1) if (/^(then|afterwards)$/.test(tokens[place]!.text) || (tokens[place]!.text === "that" && tokens[place - 1]!.text === "after")) then = place;
+  const then = thenBefore(from, stream);
   let steps = 0;
   for (let place = from - 1; place >= Math.max(0, from - REACH) && inOneSentence(stream, place, from); place -= 1) {
     if (comesFirst(place)) steps += SURE;

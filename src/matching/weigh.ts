@@ -17,7 +17,7 @@ import { readPolarity } from "./polarity-gate.ts";
 import type { Postings } from "./postings.ts";
 import { readQuantity, wrongNumberBeside } from "./quantity-gate.ts";
 import { isPlayedDown } from "./red-flag.ts";
-import { onlyMayHappen, tellsAnothersRule, tellsNoRule } from "./rule.ts";
+import { deniesSmallRule, onlyMayHappen, tellsAnothersRule, tellsNoRule } from "./rule.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate } from "./types.ts";
 import { isTurnedRound } from "./turned-order.ts";
@@ -40,7 +40,7 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
   if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element) || toldForAfter(window, stream, element) || isTurnedRound(window, stream, element))) passage.closed.push("direction");
-  if (element.kind === "tell" && (tellsNoRule(window) || tellsAnothersRule(window, stream) || toldForOneCase(window, stream, element) || (!element.redFlag && onlyMayHappen(window, stream)))) passage.closed.push("rule");
+  if (element.kind === "tell" && (tellsNoRule(window, stream) || (!element.redFlag && deniesSmallRule(window, stream)) || tellsAnothersRule(window, stream) || toldForOneCase(window, stream, element) || (!element.redFlag && onlyMayHappen(window, stream)))) passage.closed.push("rule");
   // Other numbers hold for them; "not for children" may be what is to be told.
   if (element.quantity !== null && toldOfAnotherAge(window, stream, element.age)) passage.closed.push("others");
   if (element.kind === "tell" && speaker === "candidate") {

@@ -11,11 +11,15 @@ const asked = (says: string, breaks: readonly number[] = []) => {
 test.each([
   ["Missed one? Take it when you remember.", ["missed one"]],
   ["So, no better after ten minutes? Then ring the doctor.", ["so no better after ten minutes"]],
+  ["It's an hour past bedtime and you've only just remembered? No drama, take it then.", ["it is an hour past bedtime and you have only just remembered"]],
+  ["You forget one evening? Just leave it out.", ["you forget one evening"]],
   ["Shake it. Still nothing? Just put a new needle on.", ["still nothing"]],
 ])("a condition that somebody puts to themselves: %s", (says, conditions) => expect(asked(says)).toEqual(conditions));
 
 test.each([
   "Have you missed one? Take it when you remember.",
+  "Do you forget them? Just tell me.",
+  "Are you missing any? Just tell me.",
   "You shake it first? Then press it.",
   "Any allergies? Just tell me if there are.",
   "And your date of birth? Just to be sure.",

@@ -9,6 +9,9 @@ const card = cardWith(`
       - { id: late, label: Gone out after dusk - lifts it, say: [if it goes out after dusk lift it] }
       - { id: night, label: Before midnight - wipes it, say: ["wipe it if it's before midnight", "you've got until midnight to wipe it"] }
       - { id: spare, label: Spare lamps in the cellar, say: [the spare ones go in the cellar, the spare lamps live in the cellar] }
+      - { id: drip, label: Dripped - another try, say: [if it drips down the shelf do it again, if it spills try again] }
+      - { id: back, label: Hands wait, say: ["put your hands back after {quantity}"], quantity: { value: 15, unit: minute } }
+      - { id: dark, label: Dark or cold - lights it, say: [light it if you are cold] }
       - { id: bang, label: A bang must alarm, red_flag: true, say: [if it bangs run for the keeper, run for the keeper even if it looks fine] }
 `);
 const content = (says: string, item: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === item)!.content;
@@ -16,6 +19,17 @@ const content = (says: string, item: string) => markTalk([...OPENING, `C: ${says
 describe("a condition without its rule tells nothing", () => {
   test("something else is told for it", () => expect(content("If the lamp smokes give the museum a shout.", "smoke")).toBe("absent"));
   test.each(["If the lamp smokes trim the wick.", "If the lamp smokes, just trim it.", "Trim the wick if it smokes."])("the rule is told: %s", (says) => expect(content(says, "smoke")).toBe("complete"));
+});
+
+describe("a rule of small words", () => {
+  test.each(["If it drips down the shelf, don't have another go, wait for tomorrow.", "If it drips down the shelf you don't try again."])("is not told where it is denied: %s", (says) => expect(content(says, "drip")).not.toBe("complete"));
+  test.each(["If it drips down the shelf, do it again.", "If it drips down the shelf, don't panic, do it again.", "If it drips down the shelf, don't sit on it, do it again."])("is told: %s", (says) => expect(content(says, "drip")).toBe("complete"));
+});
+
+describe("what stands behind an exception is told for it alone", () => {
+  test("unless", () => expect(content("Put your hands back, unless it stings, then give it fifteen minutes.", "back")).not.toBe("complete"));
+  test.each(["Put your hands back after fifteen minutes, unless it stings.", "Give it fifteen minutes, unless I say otherwise, then put your hands back after that."])("%s", (says) => expect(content(says, "back")).toMatch(/complete|absent/));
+  test("and so is no rule", () => expect(content("Leave it, unless you want it lit, if you are cold.", "dark")).not.toBe("complete"));
 });
 
 describe("what is told is told for its own condition", () => {

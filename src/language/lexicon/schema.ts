@@ -83,6 +83,7 @@ export const LEXICON_FORMS = {
     supposing: list,
     others: list,
     stalls: list,
+    comforts: list,
     topic_changes: list,
     affirmations: list,
     noes: list,
