@@ -202,7 +202,7 @@ function readNumbers(tokens: readonly Token[], at: number): Reading | null {
     if (other === null) continue;
     const unit = unitBehind(tokens, other.end, other.written === "digits");
     if (joint.length === 0) {
-      if (unit === null) break;
+      if (unit === null || (STRENGTHS.has(unit.unit) && STRONG.test(tokens[unit.end]?.text ?? ""))) break;
       const hundreds = digitWord(tokens[at]?.text) !== undefined && number.end === at + 1 && number.written === "words" && other.value >= 20 && other.value < 100;
       const single = hundreds || other.value > 9 || number.value > 9 || !Number.isInteger(other.value) ? null : readOutDigits(number.value, other.value, unit);
       if (single !== null) return single;
@@ -223,6 +223,10 @@ function readNumbers(tokens: readonly Token[], at: number): Reading | null {
   }
   return counted(tokens, number);
 }
+
+/** "One five milligram tablet", "two 2.5 mg tablets": the first number counts what the second is the strength of. */
+const STRENGTHS = new Set<Reading["unit"]>(["milligram", "microgram", "gram"]);
+const STRONG = /^(tablets?|pills?|capsules?|patch|patches|blue|brown|pink|white)$/;
 
 const READ_OUT = new Set<Reading["unit"]>(["unit", "milligram", "microgram"]);
 

@@ -115,7 +115,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   }));
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
   const vocabulary = vocabularyOf(rubric, book);
-  const parts = { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), splits: new SplitIndex(vocabulary), vocabulary, devices: devicesOf(rubric) };
+  const parts = { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), splits: SplitIndex.of(vocabulary), vocabulary, devices: devicesOf(rubric) };
   return { ...parts, terms: new TermIndex(parts) };
 }
 

@@ -31,6 +31,8 @@ export interface PackedRubric {
   questions: Of<CompiledRubric["questions"][number], "says" | "answer" | "incorrect">[];
   cues: Of<CompiledRubric["cues"][number], "says">[];
   vocabulary: string[];
+  /** Each word that may be split with its sounds behind it. */
+  splits: string[];
   devices: number[];
 }
 
@@ -81,6 +83,7 @@ export function packRubric(rubric: CompiledRubric): PackedRubric {
     questions: rubric.questions.map((question) => ({ ...question, says: pack(question.says), answer: pack(question.answer), incorrect: pack(question.incorrect) })),
     cues: rubric.cues.map((cue) => ({ ...cue, says: pack(cue.says) })),
     vocabulary: [...rubric.vocabulary],
+    splits: [...rubric.splits.sounds],
     devices: [...rubric.devices],
     texts: texts.entries,
     keys: keys.entries,
@@ -113,7 +116,7 @@ export function unpackRubric(packed: PackedRubric): CompiledRubric {
     questions: packed.questions.map((question) => ({ ...question, says: unpack(question.says), answer: unpack(question.answer), incorrect: unpack(question.incorrect) })),
     cues: packed.cues.map((cue) => ({ ...cue, says: unpack(cue.says) })),
     sounds: new SoundIndex(vocabulary),
-    splits: new SplitIndex(vocabulary),
+    splits: new SplitIndex(packed.splits),
     vocabulary,
     devices: new Set(packed.devices),
   };

@@ -59,6 +59,9 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     for (const set of meaningsOf(stemmed)) add(set, first, end, quality);
   };
   const { tokens } = stream;
+  const addPhrases = (stemmed: string, place: number, parts: number) => {
+    for (const { value, first, end } of phrasesWith(stemmed, tokens, place, parts)) if (!postings.get(value)?.some((known) => known.first === first)) add(value, first, end, QUALITY.sound);
+  };
   tokens.forEach((token, place) => {
     if (stream.withdrawn.has(place)) return;
     for (const hit of heardPhrases.allAt(tokens, place)) {
@@ -74,7 +77,10 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
       if (joined.length >= SHORTEST_JOINED && rubric.vocabulary.has(joined)) addStem(stem(joined), place, place + 2, QUALITY.joined);
       else {
         for (const word of splitUp(tokens, place, rubric)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
-        for (const word of rubric.splits.at(tokens, place)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
+        for (const word of rubric.splits.at(tokens, place)) {
+          addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
+          addPhrases(stem(word.text), place, word.parts);
+        }
       }
     }
     if (rubric.vocabulary.has(token.text)) return;
@@ -82,7 +88,7 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     if (wordWeight(token.stem) < 1) return;
     const alike = misheard(token.text, rubric);
     for (const word of alike) addStem(stem(word), place, place + 1, QUALITY.sound);
-    if (alike.length > 0) for (const { value, first, end } of phrasesWith(stem(alike[0]!), tokens, place)) if (!postings.get(value)?.some((known) => known.first === first)) add(value, first, end, QUALITY.sound);
+    if (alike.length > 0) addPhrases(stem(alike[0]!), place, 1);
     for (const part of partsOf(token.text, rubric.vocabulary)) addStem(stem(part), place, place + 1, QUALITY.parted);
   });
   for (const place of stream.names) add("#name", place, place + 1, 1);
@@ -103,14 +109,13 @@ function isTakenBack({ first, end, parted }: { first: number; end: number; parte
 /** A set phrase seldom has more words before one that was mis-heard. */
 const PHRASE_BEFORE = 3;
 
-/** Set phrases that the words about a mis-heard one make with the word that it may have been: "in the frij". */
-function phrasesWith(stemmed: string, tokens: Stream["tokens"], place: number): { value: string; first: number; end: number }[] {
+/** Set phrases that the words about a mis-heard one, of so many pieces, make with the word that it may have been: "in the frij", "fo lick acid". */
+function phrasesWith(stemmed: string, tokens: Stream["tokens"], place: number, parts: number): { value: string; first: number; end: number }[] {
   const from = Math.max(0, place - PHRASE_BEFORE);
-  const mended = tokens.slice(from, place + PHRASE_BEFORE + 1);
-  mended[place - from] = { ...tokens[place]!, stem: stemmed };
+  const mended = [...tokens.slice(from, place), { ...tokens[place]!, stem: stemmed, after: tokens[place + parts - 1]!.after }, ...tokens.slice(place + parts, place + parts + PHRASE_BEFORE)];
   const hits: { value: string; first: number; end: number }[] = [];
   for (let first = 0; first <= place - from; first += 1) {
-    for (const hit of heardPhrases.allAt(mended, first)) if (!hit.parted && hit.end > place - from && hit.end - hit.first > 1) hits.push({ value: hit.value, first: hit.first + from, end: hit.end + from });
+    for (const hit of heardPhrases.allAt(mended, first)) if (!hit.parted && hit.end > place - from && hit.end - hit.first > 1) hits.push({ value: hit.value, first: hit.first + from, end: hit.end + from + parts - 1 });
   }
   return hits;
 }

@@ -13,7 +13,7 @@ export interface SplitWord {
 /** So many little words may be one long word of the rubric ("farm assist", "in hail her", "i be pro fen"). */
 const MOST_PARTS = 4;
 /** Shorter words, and those of fewer sounds, are what many everyday words say together ("back in", "not on"). */
-const SHORTEST = { word: 6, skeleton: 5, prefix: 3 } as const;
+const SHORTEST = { word: 5, skeleton: 5, prefix: 3 } as const;
 /**
  * Words that sound alike must look alike too (Jaro-Winkler), the shorter the more, by sounds from five on. Set on clean
  * talk and drills, where whatever is found is wrong: 187000 words give some 350 words of five sounds, 90 of six, 30
@@ -29,18 +29,29 @@ const T_BEHIND = 6;
 export class SplitIndex {
   private readonly words = new Map<string, string[]>();
   private readonly prefixes = new Set<string>();
+  /** Each word with its sounds behind it: worked out beforehand for the shipped rubrics, where starting must be fast. */
+  readonly sounds: readonly string[];
 
-  /** @param vocabulary the rubric's words. */
-  constructor(vocabulary: Iterable<string>) {
-    for (const word of vocabulary) {
-      if (word.length < SHORTEST.word || !/^[a-z]+$/.test(word) || wordWeight(stem(word)) === 0) continue;
-      const skeleton = heardSkeleton(skeletonOf(word));
-      if (skeleton.length < SHORTEST.skeleton) continue;
+  constructor(sounds: readonly string[]) {
+    this.sounds = sounds;
+    for (let at = 0; at < sounds.length; at += 2) {
+      const [word, skeleton] = [sounds[at]!, sounds[at + 1]!];
       const list = this.words.get(skeleton);
       if (list === undefined) this.words.set(skeleton, [word]);
       else list.push(word);
       this.prefixes.add(skeleton.slice(0, SHORTEST.prefix));
     }
+  }
+
+  /** @param vocabulary the rubric's words. */
+  static of(vocabulary: Iterable<string>): SplitIndex {
+    const sounds: string[] = [];
+    for (const word of vocabulary) {
+      if (word.length < SHORTEST.word || !/^[a-z]+$/.test(word) || wordWeight(stem(word)) === 0) continue;
+      const skeleton = heardSkeleton(skeletonOf(word));
+      if (skeleton.length >= SHORTEST.skeleton) sounds.push(word, skeleton);
+    }
+    return new SplitIndex(sounds);
   }
 
   /** Words that the tokens from here on may be the pieces of; the fewest pieces that are one. */

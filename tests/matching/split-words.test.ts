@@ -3,7 +3,7 @@ import { SplitIndex } from "../../src/matching/split-words.ts";
 import { tokenise } from "../../src/language/token.ts";
 
 // Invented mis-hearings.
-const index = new SplitIndex(["warfarin", "ibuprofen", "glucose", "inject", "needle", "pharmacist", "breathing", "everyday", "internet", "button", "lancet", "whatever", "begin"]);
+const index = SplitIndex.of(["warfarin", "ibuprofen", "glucose", "inject", "needle", "pharmacist", "breathing", "everyday", "internet", "button", "lancet", "whatever", "begin"]);
 
 /** Words that the first of these, with those behind it, may have been. */
 const heard = (says: string) => index.at(tokenise(says.split(" ")), 0);
