@@ -11,6 +11,7 @@ import type { Token } from "./token.ts";
 const LEXICON = repairData as LexiconFile<"repairs">;
 const EDITING = phraseList(LEXICON.editing, { by: "text" });
 const MEANT = phraseList(LEXICON.meant_after, { by: "text" });
+const MIXED_UP = phraseList(LEXICON.mixed_up, { by: "text" });
 const SET_OFF = new Set(LEXICON.set_off);
 const HESITATION = new Set([...FILLER_SOUNDS, ...LEXICON.hesitations]);
 const TRAILING = phraseList(LEXICON.trailing, { by: "text" });
@@ -51,6 +52,7 @@ export function repairsIn(tokens: readonly Token[], quantities: readonly Quantit
     withdrawRetrace(tokens, repair, withdrawn);
     withdrawThing(tokens, repair, withdrawn);
     withdrawVerb(tokens, repair, withdrawn);
+    withdrawMixedUp(tokens, repair, breaks, withdrawn);
     if (withdrawn.size > before) for (let k = place; k < end; k += 1) editing.add(k);
     place = end - 1;
   }
@@ -99,8 +101,9 @@ function editingEnd(tokens: readonly Token[], start: number): number | null {
     const token = tokens[place];
     if (token === undefined) break;
     // "Your old one as well no point wasting it".
-    if (MEANT.at(tokens, place) !== null || (token.text === "well" && tokens[place - 1]?.text === "as")) break;
-    const hit = EDITING.at(tokens, place);
+    if ((MEANT.at(tokens, place) !== null && MIXED_UP.at(tokens, place + 1) === null) || (token.text === "well" && tokens[place - 1]?.text === "as")) break;
+    const mixed = MIXED_UP.at(tokens, place);
+    const hit = mixed === null ? EDITING.at(tokens, place) : mixedUpTo(tokens, mixed.end);
     if (hit !== null) {
       found = true;
       place = hit.end;
@@ -111,6 +114,26 @@ function editingEnd(tokens: readonly Token[], start: number): number | null {
     else break;
   }
   return found ? place : null;
+}
+
+/** What was had in mind by mistake takes so many words. */
+const LONGEST_MIX_UP = 6;
+
+/** Where the thing that was had in mind by mistake ends, at a comma; null where it does not end so soon. */
+function mixedUpTo(tokens: readonly Token[], from: number): { end: number } | null {
+  for (let place = from; place < Math.min(tokens.length, from + LONGEST_MIX_UP); place += 1) if (tokens[place]!.after !== "") return { end: place + 1 };
+  return null;
+}
+
+/** "Chin down to your, sorry, I'm thinking of the nose spray, chin up": all that was broken off is taken back. */
+function withdrawMixedUp(tokens: readonly Token[], { from, place, end }: Repair, breaks: ReadonlySet<number>, withdrawn: Set<number>): void {
+  let mixed = false;
+  for (let k = place; k < end; k += 1) mixed ||= MIXED_UP.at(tokens, k) !== null;
+  if (!mixed) return;
+  for (let k = place - 1; k >= from; k -= 1) {
+    if (breaks.has(k + 1) || (k < place - 1 && tokens[k]!.after !== "")) return;
+    withdrawn.add(k);
+  }
 }
 
 /** Whether it is an editing word between commas, alone or behind hesitations that begin at `start`. */

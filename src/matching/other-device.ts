@@ -23,7 +23,7 @@ const isOwn = (kind: number, { element, window }: Passage) => element.devices.in
 export function closeOtherDevices(passages: readonly Passage[], stream: Stream, rubric: CompiledRubric): Passage[] {
   const named = devicesIn(stream.tokens);
   const own = named.filter(({ kind }) => rubric.devices.has(kind));
-  const strange = named.filter(({ kind, first }) => !rubric.devices.has(kind) && !isCompared(first, stream));
+  const strange = named.filter(({ kind, first }) => !rubric.devices.has(kind) && !stream.withdrawn.has(first) && !isCompared(first, stream));
   if (strange.length === 0) return [...passages];
   return passages.map((passage) => {
     if (passage.element.kind !== "tell" || !strange.some((device) => !isOwn(device.kind, passage) && governs(device.first, passage, stream))) return passage;

@@ -18,6 +18,9 @@ describe("what a speaker takes back is withdrawn", () => {
     ["a number behind a call to listen", "take three, no listen, two puffs", "take no listen two puffs"],
     ["a direction by its opposite", "breathe in, no, out", "breathe no out"],
     ["a manner by a stronger one", "breathe in softly, no, strongly", "breathe in no strongly"],
+    ["all that was broken off for something else", "chin down to your, sorry, i am thinking of the nose spray, chin up", "sorry i am thinking of the nose spray chin up"],
+    ["a number behind a call to scrap it", "wait ten minutes, no, scrap that, two hours", "wait no scrap that two hours"],
+    ["a manner by what is called its opposite", "a quick, no, the opposite, a slow one", "a no the opposite a slow one"],
     ["a time by another", "wash it every day, i mean, every week", "wash it i mean every week"],
     ["what is denied in the same breath, with its denial's words", "you use it every day, well, not every day, only when it hurts", "you use it well not only when it hurts"],
     ["a direction that is denied in the same breath", "press it before, well no, not before, as you breathe", "press it well no not as you breathe"],
@@ -56,6 +59,8 @@ describe("nothing is withdrawn", () => {
     ["by hold on for", "press for two seconds and hold on for ten seconds"],
     ["by a denial that puts nothing right", "you use it every day, not every other day"],
     ["by a second denial of the same", "do not use it every day, well, not every day of the week"],
+    ["behind an apology for what the speaker is", "two puffs, sorry i am late, then wait"],
+    ["by what is only thought of", "use them every day, i am thinking of the future too"],
     ["by hold on to", "press it and hold on to it for ten seconds"],
   ])("%s", (_, said) => expect(left(said)).toBe(tokenise(said.split(" ")).map(({ text }) => text).join(" ")));
 });

@@ -43,7 +43,7 @@ export const LEXICON_FORMS = {
     faults: list,
   }),
   fillers: z.strictObject({ always: list, parenthetical: list, meant_after: list, meant_before: list }),
-  repairs: z.strictObject({ editing: list, waits: list, set_off: list, hesitations: list, trailing: list, meant_after: list, takes_back: list, opposites: z.array(z.array(entry).min(2)) }),
+  repairs: z.strictObject({ editing: list, mixed_up: list, waits: list, set_off: list, hesitations: list, trailing: list, meant_after: list, takes_back: list, opposites: z.array(z.array(entry).min(2)) }),
   "small-words": z.strictObject({ meant: z.record(entry, entry), beside: z.array(z.strictObject({ heard: entry, meant: entry, previous: list.optional(), next: list.optional() })), broken: z.array(z.strictObject({ heard: list, meant: entry, previous: list.optional(), next: list.optional() })) }),
   "small-talk": z.strictObject({ mine: list, others: list, tellers: list, past: list, openers: list, interruptions: list, spoken_of: list, fetching: list, done_here: list }),
   devices: z.array(z.array(entry).min(1)).min(1),
