@@ -164,6 +164,12 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     // "It doesn't matter if the tip touches": what may be stands behind, and nothing before it is denied.
     if (tokens[hit.end]?.text === "if" && isAllowedAhead(tokens, hit.end)) continue;
     const first = sayingFrom(tokens, clause.first, hit.first);
+    // "No need to give the lumps a wide berth": what is denied is that they are avoided.
+    const given = givenFrom(tokens, clause.first, hit.first);
+    if (given !== null && result[given]!.negated) {
+      for (let k = given; k < hit.end; k += 1) result[k]!.negated = false;
+      continue;
+    }
     // "It's not good for it to get hot": what is judged stands behind.
     if (judgesAhead(tokens, first, hit)) deny(tokens, clause, hit.end, REACH, result, false);
     else for (let k = first; k < hit.first; k += 1) result[k]!.negated = true;
@@ -182,6 +188,15 @@ function isTurned(tokens: readonly Token[], from: number, { first, end }: { firs
   let place = first - 1;
   while (place > from && BEFORE_TURNED.test(tokens[place]!.text)) place -= 1;
   return place >= from && /^(not|never)$/.test(tokens[place]!.text);
+}
+
+/** Between "give" and "a wide berth" stand so many words at most. */
+const GIVEN_WITHIN = 6;
+
+/** Where the "give" stands that ends in a phrase ("give the lumps | a wide berth"); null where it is none of a gift. */
+function givenFrom(tokens: readonly Token[], from: number, end: number): number | null {
+  for (let place = end - 1; place >= Math.max(from, end - GIVEN_WITHIN); place -= 1) if (/^(give|gives|giving)$/.test(tokens[place]!.text)) return place;
+  return null;
 }
 
 /** Subject, verb and what it is done to: what is supposed takes so many words at least, and one less before an instruction ("if that happens take"). */

@@ -132,8 +132,15 @@ function withoutTag(tokens: readonly Token[], first: number, end: number): numbe
   return end;
 }
 
-/** Whether "..., don't you?" makes a question of the statement before it. */
+/** Behind a tag in mid-sentence at most so many words are asked with it. */
+const BEHIND_A_TAG = 9;
+
+/** Whether "..., don't you?" makes a question of the statement before it, and "..., don't you, not just at first?" of both. */
 function endsInLeadingTag(tokens: readonly Token[], first: number, end: number): boolean {
+  for (let place = Math.max(first + 3, end - BEHIND_A_TAG - 3); place < end; place += 1) {
+    const tag = LEADING_TAGS.at(tokens, place);
+    if (tag !== null && tag.end < end && end - tag.end <= BEHIND_A_TAG && tokens[place - 1]!.after === "," && tokens[tag.end - 1]!.after === "," && !/^(and|then|so|but|okay|right|because)$/.test(tokens[tag.end]!.text)) return true;
+  }
   for (let place = Math.max(first + 1, end - 5); place < end; place += 1) {
     if (LEADING_TAGS.at(tokens, place)?.end === end && tokens[place - 1]!.after === ",") return true;
   }
@@ -272,8 +279,16 @@ function questionAt(tokens: readonly Token[], place: number): SpeechAct | null {
   for (let k = behind; k < Math.min(tokens.length - 1, behind + 4); k += 1) {
     if (AUXILIARIES.has(tokens[k]!.text) && (k > behind || SUBJECTS.has(tokens[k + 1]!.text) || /^(is|are|was|were|do|does|did)$/.test(tokens[k]!.text))) return "ask-open";
   }
+  // "Which bit of the finger are you going to prick": the thing asked about takes more words.
+  for (let k = behind + 4; k < Math.min(tokens.length - 1, behind + NAMED_WITHIN); k += 1) {
+    if (tokens[k - 1]!.after !== "") return null;
+    if (AUXILIARIES.has(tokens[k]!.text) && /^(you|he|she|they|we)$/.test(tokens[k + 1]!.text)) return "ask-open";
+  }
   return null;
 }
+
+/** What is asked about is named within so many words behind "which" or "what". */
+const NAMED_WITHIN = 8;
 
 /** Verbs whose "what" or "how" opens the floor: "can you tell me how". After "do you know how" a yes will do. */
 const OPENS_THE_FLOOR = /^(tell|explain|describe|show|say|talk)$/;

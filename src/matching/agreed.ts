@@ -1,6 +1,6 @@
 import { meets } from "../station/span.ts";
 import type { WordSpan } from "../station/types.ts";
-import { answeredStream, isAnswers, lastSentence, toldStream, type PlacedPassage } from "./answered.ts";
+import { answeredStream, isAnswers, lastSentence, toldToThem, type PlacedPassage } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { asks, reactionTo, saysYesTo, waitsForYes, yesWithoutCorrection, type Scene } from "./elicitation.ts";
@@ -26,7 +26,7 @@ export function agreedWrong(scene: Scene, rubric: CompiledRubric): { wrong: Plac
   scene.turns.forEach((turn, place) => {
     if (turn.role !== "patient" || scene.turns[place + 1]?.role !== "candidate") return;
     if (turn.end - turn.first < FEWEST_SAID || !isAgreed(scene, turn)) return;
-    const stream = toldStream(scene.station, turn, turn.end);
+    const stream = toldToThem(scene.station, turn);
     if (stream.tokens.length === 0) return;
     const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const right = earned.kept.filter(({ verdict }) => verdict === "right").map(({ first, end }) => wordsOf(stream, first, end));

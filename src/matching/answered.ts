@@ -1,3 +1,4 @@
+import { stem } from "../language/stem.ts";
 import { readUnit } from "../language/unit-words.ts";
 import type { Token } from "../language/token.ts";
 import type { Unit } from "../language/units.ts";
@@ -32,6 +33,15 @@ export function toldStream(station: Station, span: WordSpan, end: number, throug
   const stream = joinedStream(station, span, end, through);
   stream.acts.fill("tell");
   return stream;
+}
+
+/** What the patient says of themselves, as the candidate would say it to them. */
+const AS_TOLD: Readonly<Record<string, string>> = { i: "you", me: "you", my: "your", mine: "yours", myself: "yourself", am: "are" };
+
+/** "She could borrow mine", as what the candidate would have told: "she could borrow yours". */
+export function toldToThem(station: Station, span: WordSpan): Stream {
+  const stream = toldStream(station, span, span.end);
+  return { ...stream, tokens: stream.tokens.map((token) => (AS_TOLD[token.text] === undefined ? token : { ...token, text: AS_TOLD[token.text]!, stem: stem(AS_TOLD[token.text]!) })) };
 }
 
 /** A question and its answer as one sentence that is told; a bare number counts what was asked for. */

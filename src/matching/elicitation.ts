@@ -188,7 +188,7 @@ function forbidsOther(tokens: readonly Token[], place: number, asked: ReadonlySe
 
 /** "Yes, but", "definitely not": so soon behind a yes it is none. */
 const REFUSED_WITHIN = 4;
-const NO_DENIAL = /^(no (problem|worries|trouble|harm|reason)|not a)$/;
+const NO_DENIAL = /^(no (problem|worries|trouble|harm|reason|bother)|not a)$/;
 /** A name or "ha" may stand before the yes. */
 const MOST_STRANGE = 2;
 /** Between "you can" and the verb it leaves out or takes up: "you can certainly". */
@@ -215,7 +215,7 @@ function openingYes(tokens: readonly Token[], first: number, end: number, asked:
     const confirms = CONFIRMATIONS.at(tokens, place);
     if (confirms !== null && isSure(tokens, place) && tokens[confirms.end]?.text !== "not") return { end: confirms.end, kind: "confirms" };
     const yes = AFFIRMATIONS.at(tokens, place);
-    if (yes !== null) return tokens[yes.end]?.text === "not" || !allows(tokens, yes.end, end, asked) ? null : { end: yes.end, kind: /^(yes|yeah|yep|sure)$/.test(text) ? "yes" : "confirms", ...((isSure(tokens, yes.end) || bidsSo(tokens, yes.end)) && { sure: true }) };
+    if (yes !== null) return tokens[yes.end]?.text === "not" || !allows(tokens, yes.end, end, asked) ? null : { end: yes.end, kind: /^(yes|yeah|yep|sure|aye)$/.test(text) ? "yes" : "confirms", ...((isSure(tokens, yes.end) || bidsSo(tokens, yes.end)) && { sure: true }) };
     const skipped = STALLS.at(tokens, place) ?? OPENERS.at(tokens, place) ?? HESITATIONS.at(tokens, place);
     if (skipped !== null) place = skipped.end;
     else if (after !== "" && strange < MOST_STRANGE) {
@@ -242,7 +242,8 @@ function takesUp(tokens: readonly Token[], place: number, end: number): number |
   const verb = tokens[place + 1];
   if (place + 1 < end && /^(it|they|he|she|that|this|those|you|i|we)$/.test(tokens[place]!.text) && VERB_ALONE.test(verb!.text) && (verb!.after !== "" || YES.test(tokens[place + 2]?.text ?? ""))) return place + 2;
   for (let k = place; k < Math.min(end, place + LONGEST_BEFORE_YES); k += 1) {
-    if (/^(no|not|never|nothing|nobody|none|cannot|nor)$/.test(tokens[k]!.text)) return null;
+    // "Straight away's no problem, yeah."
+    if (/^(no|not|never|nothing|nobody|none|cannot|nor)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`)) return null;
     if (k > place && YES.test(tokens[k]!.text) && tokens[k - 1]!.after === "," && /^[.!]$/.test(tokens[k]!.after)) return k + 1;
     if (/[.!?]/.test(tokens[k]!.after)) return null;
   }

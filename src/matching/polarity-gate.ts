@@ -37,7 +37,7 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   // "If your eyesight goes blurry there's no need to see anybody": the condition is not what is denied.
   const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.first]!.hypothetical);
   if (told.length === 0 && needsNothing(stream, window)) return "apart";
-  if (onlySupposes(window) || saysHalfARefusal(window)) return "apart";
+  if (onlySupposes(window) || saysHalfARefusal(window) || makesACondition(stream, window)) return "apart";
   const weighty = told.length > 0 ? told : window.aligned;
   // "It doesn't need several days": a number may be denied too, but "not more than two" denies none.
   const spokenAs = ({ term, hit }: Window["aligned"][number]) => stream.polarity[window.response.terms[term]!.text === "{quantity}" ? hit.first : hit.end - 1]!;
@@ -102,6 +102,19 @@ function onlySupposes({ response, aligned }: Window): boolean {
   return denied >= TOLD_SHARE * response.weight;
 }
 
+const CONCEDES = /\beven (if|when|with|though)\b/;
+const concedes = remembered(({ text }: Response) => CONCEDES.test(text));
+/** So near before the passage its condition opens. */
+const CONDITION_WITHIN = 6;
+const CONDITION = /\b(as long as|so long as|provided|providing|only if|only with|only when)\b/;
+
+/** "As long as she puts her own needle on" allows what "not even if she puts her own needle on" forbids. */
+function makesACondition({ tokens }: Stream, { response, first, end }: Window): boolean {
+  if (!concedes(response)) return false;
+  const said = tokens.slice(Math.max(0, first - CONDITION_WITHIN), end).map(({ text }) => text).join(" ");
+  return CONDITION.test(said) && !/\beven\b/.test(said);
+}
+
 /** "No bloods no tablets": without the one there is not the other. */
 const REFUSES_BOTH = /^no (.*) no /;
 
@@ -129,7 +142,7 @@ function needsNothing(stream: Stream, window: Window): boolean {
 }
 
 /** What is not to be done, or does not happen, stands straight behind one of these. */
-const DENIES_A_DOING = /(^| )(do not|does not|will not|would not|must not|should not|need not|not to|not need to|not have to|.* never)$/;
+const DENIES_A_DOING = /(^| )(do not|does not|will not|would not|must not|should not|need not|not to|not need to|not have to|rather than|sooner than|instead of|.* never)$/;
 /** Moves to what is denied with it: "don't go to hospital". */
 const GOES_THERE = /^(?:go|come|get)$/;
 

@@ -1,7 +1,7 @@
 import { compareQuantity } from "../language/quantity-compare.ts";
 import { ONE, type ExpectedQuantity, type QuantityMention } from "../language/quantity-mention.ts";
 import type { WordSpan } from "../station/types.ts";
-import { toldStream, type PlacedPassage } from "./answered.ts";
+import { toldToThem, type PlacedPassage } from "./answered.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { tokensIn, type Scene } from "./elicitation.ts";
@@ -30,7 +30,7 @@ export function putRight(scene: Scene, rubric: CompiledRubric): PutRight[] {
     if (turn.role !== "patient" || turn.end - turn.first > LONGEST_PROPOSAL) return [];
     const reply = saysNoTo(scene, turn);
     if (reply === null) return [];
-    const stream = toldStream(scene.station, turn, turn.end);
+    const stream = toldToThem(scene.station, turn);
     const said = stream.tokens.map(({ text }) => text).join(" ");
     if (stream.tokens.length === 0 || ASKS_FOR_HARM.test(said) || / or /.test(said)) return [];
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);

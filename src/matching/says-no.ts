@@ -22,7 +22,7 @@ const TURNED_WITHIN = 12;
 /** "No, no": more than that must be said, or the candidate may only have made a noise. */
 const A_NO = /^(no|nope|nah)$/;
 /** "Yes, don't waste it" says no to something else. */
-const A_YES = /^(yes|yeah|yep|sure|perfect|great|lovely|good|brilliant|exactly|absolutely)$/;
+const A_YES = /^(yes|yeah|yep|aye|sure|perfect|great|lovely|good|brilliant|exactly|absolutely)$/;
 const SUBJECT = /^(i|you|he|she|it|they|we|that|this|those|these)$/;
 const VERB = /^(is|are|was|do|does|did|can|could|will|would|should|must|may|need)$/;
 /** Say that it does no harm, or is not needed: "no, that's fine", "no need". */

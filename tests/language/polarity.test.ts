@@ -45,6 +45,7 @@ describe("a spoken instruction is denied", () => {
     ["steer well clear of the goggles", "goggles"],
     ["say no to the goggles", "goggles"],
     ["give the goggles a wide berth", "goggles"],
+    ["goggles nowhere near the heater", "heater"],
     ["goggles are ones to avoid", "goggles"],
     ["keep it off the heater", "heater"],
     ["not by the cooker or anything that gets hot", "hot"],
@@ -72,6 +73,13 @@ describe("a spoken instruction is denied", () => {
 
 describe("a spoken instruction is affirmed", () => {
   test.each([
+    ["no need to give the goggles a wide berth", "goggles"],
+    ["you don't have to keep away from the heater", "heater"],
+    ["don't bother keeping off the heater", "heater"],
+    ["it wouldn't hurt to write the date on", "write"],
+    ["it's not a bad idea to write the date on", "write"],
+    ["there's no reason not to write the date on", "write"],
+    ["there's nothing to stop you writing the date on", "writing"],
     ["don't forget to shake it", "shake"],
     ["the oiling isn't one you can skip", "oiling"],
     ["i don't think it can be left out that oiling", "oiling"],

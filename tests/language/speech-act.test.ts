@@ -14,6 +14,8 @@ describe("telling", () => {
   test.each([
     ["Shake the inhaler well.", "shake"],
     ["Shake it well, okay?", "shake"],
+    ["It's empty, isn't it, and then you order another, okay?", "order"],
+    ["what goes in the back of it is your medicine", "medicine"],
     ["You hold your breath for ten seconds, does that make sense?", "hold"],
     ["can you shake it for me", "shake"],
     ["could you please just hold it for ten seconds", "hold"],
@@ -47,6 +49,7 @@ describe("asking so that yes or no will do", () => {
     ["Do you know how to shake it?", "shake"],
     ["have you used one before", "used"],
     ["do you have any allergies", "allergies"],
+    ["You'll dust it every time, won't you, not just when it's new?", "dust"],
     ["Any allergies?", "allergies"],
     ["okay and have you got any questions", "questions"],
     ["Can I check your name?", "name"],
@@ -70,6 +73,8 @@ describe("asking openly", () => {
     ["what about storage", "storage"],
     ["and whereabouts do you live", "live"],
     ["hello there what did they tell you", "tell"],
+    ["Which bit of the lantern are you going to dust?", "bit"],
+    ["Show me which ones you would take tonight.", "ones"],
   ])("%s (%s)", (sentence, word) => expect(actOf(sentence, word)).toBe("ask-open"));
 });
 

@@ -41,6 +41,10 @@ describe("what the patient has wrong and is told to be right is told wrongly", (
     ["P: Could I stop it when I feel better, is that okay?", "C: It is, yes."],
     ["P: And I stop it when I feel better, yes?", "C: Stopping it's fine, yes."],
     ["P: I can stop it when I feel better?", "C: Yes, don't waste it."],
+    ["P: I'd stop it when I feel better, would that be okay?", "C: That would be okay, aye."],
+    ["P: Can I stop it when I feel better?", "C: Stopping's no problem, yeah."],
+    ["P: Can I stop it when I feel better?", "C: Aye, no bother."],
+    ["P: Can I stop it when I feel better?", "C: You could, as long as it's summer."],
   ])("%s %s", (said, reply) => {
     const sheet = marked(said, reply);
     expect(item(sheet, "keep-going")).toMatchObject({ content: "incorrect", earned: 0 });
@@ -49,6 +53,7 @@ describe("what the patient has wrong and is told to be right is told wrongly", (
 
   test.each([
     ["P: Can I stop it when I feel better?", "C: No, please don't."],
+    ["P: Can I stop it when I feel better?", "C: No bother asking, but you can't."],
     ["P: Can I stop it when I feel better?", "C: Yes, but not without asking the doctor."],
     ["P: Can I stop it when I feel better?", "C: That's the one everybody asks me."],
     ["P: I'd stop it when I feel better.", "C: Yeah."],
@@ -64,6 +69,10 @@ describe("what the patient has wrong and is told to be right is told wrongly", (
     const sheet = marked("C: Use it every day even when you feel well.", "P: So I stop it when I feel better?", "C: Exactly.");
     expect(item(sheet, "keep-going").content).toBe("complete");
     expect(sheet.teachBack.errors).toHaveLength(1);
+  });
+
+  test("the patient speaks of what is theirs as the candidate would of the patient's", () => {
+    expect(content("own", "P: She could borrow mine, my sister can have it, can't she?", "C: She could, yes.")).toBe("incorrect");
   });
 
   test("an unsafe statement stands at the candidate's yes", () => {

@@ -28,6 +28,7 @@ describe("a response is said, whichever way the denial is put", () => {
     ["the lantern works after several days", "the lantern doesn't work on the spot, it works after several days"],
     ["don't wait until the lantern is empty to order another", "order another, and don't wait until the lantern is empty"],
     ["if you drop the lantern go to the smithy", "if you drop the lantern don't go to bed, go to the smithy"],
+    ["not even if they bring a new wick for the lantern", "they can't even if they bring a new wick for the lantern"],
     ["the lantern lives on the landing", "not by the oven the lantern lives on the landing"],
   ])("%s: %s", (response, sentence) => expect(verdicts(response, sentence)).toContain("right"));
 });
@@ -37,6 +38,8 @@ describe("a response is not said where its denial is missing or added", () => {
     ["don't put your elbows near the hinge", "put your elbows near the hinge"],
     ["never use double the next evening", "you can double up the next evening if you forget"],
     ["dust the lantern with a feather", "never dust the lantern with a feather"],
+    ["dust the lantern with a feather", "polish the lantern with a feather rather than dust it"],
+    ["not even if they bring a new wick for the lantern", "they can as long as they bring a new wick for the lantern"],
     ["don't wait until the lantern is empty to order another", "wait until the lantern is empty to order another"],
     ["the colour of the lantern may change", "the colour of the lantern will not change"],
     ["if you drop the lantern go to the smithy", "a lantern you drop, if it still burns don't go to the smithy, you stay at home"],
