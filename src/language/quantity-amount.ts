@@ -252,10 +252,13 @@ function counted(tokens: readonly Token[], number: NumberReading): Reading {
   if (unit.unit === "time" && number.value !== 1 && tokens[unit.end - 1]?.text === "time") return exact(number.value, number.value, null, number.end);
   const value = number.value * unit.factor;
   const reading = exact(value, value, unit.unit, unit.end);
-  // "one day you will ..." names no length.
-  const someDay = number.value === 1 && unit.unit === "day" && tokens[number.end - 1]?.text === "one";
+  // "one day you will ..." names no length; "after one day" does.
+  const someDay = number.value === 1 && unit.unit === "day" && tokens[number.end - 1]?.text === "one" && !MEASURED.test(tokens[number.end - 2]?.text ?? "");
   return someDay ? { ...reading, firm: false } : reading;
 }
+
+/** Before "one day" that is so long. */
+const MEASURED = /^(after|for|within|in|only|just|than|takes|about|last|lasts)$/;
 
 /** Forms that a box or a bottle holds many of. */
 const OUT_OF_MANY = new Set<Reading["unit"]>(["tablet", "capsule", "puff", "spray", "drop", "patch", "unit"]);

@@ -122,7 +122,7 @@ export function unitCalled(name: string): Unit | null {
 const BETWEEN = new Set([
   "full", "whole", "single", "deep", "more", "extra", "further", "slow", "slower", "big", "small", "little", "good", "long", "different",
   "separate", "complete", "clear", "entire", "straight", "calendar", "steady", "test", "priming", "air", "eye", "nose", "nasal", "tiny",
-  "gentle", "quick", "normal", "other", "additional", "consecutive", "last", "short", "proper", "solid", "mere", "odd", "ish",
+  "wee", "teeny", "gentle", "quick", "normal", "other", "additional", "consecutive", "last", "short", "proper", "solid", "mere", "odd", "ish",
 ]);
 /** "twenty odd minutes", "ten-ish seconds": these make the number approximate. */
 export const LOOSE = new Set(["odd", "ish"]);

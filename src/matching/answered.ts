@@ -58,7 +58,9 @@ export function answeredStream(station: Station, question: WordSpan, answer: Wor
 /** "How many units": what is counted, and the token behind it; null where these tokens do not ask so. */
 export function countedAt(tokens: readonly Token[], place: number): { unit: Unit; end: number } | null {
   if (tokens[place]?.text !== "how" || tokens[place + 1]?.text !== "many") return null;
-  const counted = readUnit(tokens, place + 2, false);
+  // "How many of the tablets".
+  const from = tokens[place + 2]?.text === "of" && /^(the|these|those|your|my)$/.test(tokens[place + 3]?.text ?? "") ? place + 4 : place + 2;
+  const counted = readUnit(tokens, from, false);
   return counted === null || counted.factor !== 1 ? null : { unit: counted.unit, end: counted.end };
 }
 

@@ -7,8 +7,8 @@ import type { Stream } from "./stream.ts";
 
 /** A device named so many tokens before the passage, in its sentence, is what the passage speaks of. */
 const REACH = 18;
-/** Words before the device that only compare with it or set it aside. */
-const COMPARES = /^(unlike|like|than|not|nor|or|and|as)$/;
+/** Words before the device that only compare with it, set it aside, or tell where something is. */
+const COMPARES = /^(unlike|like|than|not|nor|or|and|as|next|beside|behind|alongside)$/;
 /** So many words may stand between them and the device: "unlike the syrup", "like your blood pressure tablets". */
 const COMPARED_WITHIN = 4;
 /** Behind a device these tell of what is in hand again: "that was her insulin, these go nowhere near the fridge". */

@@ -150,6 +150,15 @@ const COUNTED = new Set<ExpectedQuantity["unit"]>(["unit", "puff", "spray", "dro
 /** Behind a number that counts what is spoken of. Behind anything else it may count that. */
 const GOES_ON_BEHIND = /^(in|into|up|on|each|every|at|to|a|per|twice|once|daily|and|then|for)$/;
 
+/** "Two of them", "two of the little yellow ones". */
+const ADJECTIVES = 3;
+function isOutOfThem(tokens: Stream["tokens"], at: number): boolean {
+  if (tokens[at]?.text !== "of") return false;
+  const next = tokens[at + 1]?.text ?? "";
+  if (/^(them|those|these)$/.test(next)) return true;
+  return next === "the" && tokens.slice(at + 2, at + 3 + ADJECTIVES).some(({ text }) => text === "ones");
+}
+
 /** What is said beside a bare number must weigh so much: "take three" says of what as little as "three". */
 const BARE_TELLING = 0.25;
 /** Of the response's words beside its number, those heavier than this share of the heaviest must be said. */
@@ -158,7 +167,7 @@ const BARE_SHARE = 0.5;
 /** Whether a bare number stands for the element's: what else weighs in the response is told with it in so many words, and nothing else is counted. */
 function isBareCount({ tokens, polarity, clauseOf }: Stream, { aligned, response }: Window, { first, end, unit, kind, bound }: QuantityMention, expected: ExpectedQuantity): boolean {
   if (unit !== null || kind !== "amount" || bound !== "exact" || !isCounted(expected) || polarity[first]!.hypothetical) return false;
-  if (tokens[end - 1]!.after === "" && end < tokens.length && !GOES_ON_BEHIND.test(tokens[end]!.text)) return false;
+  if (tokens[end - 1]!.after === "" && end < tokens.length && !GOES_ON_BEHIND.test(tokens[end]!.text) && !isOutOfThem(tokens, end)) return false;
   let heaviest = 0;
   for (const { plain, text, weight } of response.terms) if (!plain && text !== "{quantity}") heaviest = Math.max(heaviest, weight);
   let telling = 0;

@@ -26,6 +26,7 @@ describe("a number that was asked for says the element that it is the number of"
     ["How often do I do it?", "Once a day.", { often: "incorrect" }],
     ["How many times a day do I have it?", "Four.", { often: "incorrect" }],
     ["How many drops do I have?", "Three, I think.", { drops: "incorrect" }],
+    ["How many of the drops do I have?", "Three, I think.", { drops: "incorrect" }],
     ["How long do I let it burn?", "Ten minutes.", { burn: "incorrect" }],
   ])("wrongly: %s %s", (question, reply, expected) => expect(marks(question, reply)).toEqual(expected));
 });

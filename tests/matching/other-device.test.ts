@@ -16,6 +16,8 @@ describe("what is said of another device is not said of this one, though an item
     ["count", "With your brown inhaler it's hold your breath and count slowly to ten."],
     ["scratchy", "The nasal spray you had last year may sting a touch and leave you scratchy and sore."],
     ["cool", "Your blood pressure machine wants to be kept in a cool place."],
+    ["cool", "Your cholesterol tablets want to be kept in a cool place."],
+    ["cool", "Keep your loyalty card somewhere cool."],
   ])("%s: %s", (item, says) => expect(content(item, says)).not.toBe("complete"));
 });
 
@@ -26,6 +28,7 @@ describe("a device that is only named beside closes nothing", () => {
     ["count", "That was the inhaler, with these you count to ten."],
     ["count", "You've an inhaler at home. Count to ten with this."],
     ["sugar", "A few glucose tablets, that's the first thing."],
+    ["cool", "Next to your bus pass if you like, in a cool place."],
     ["cool", "She may go through a bad patch in summer so a cool place is best."],
   ])("%s: %s", (item, says) => expect(content(item, says)).toBe("complete"));
 });

@@ -39,7 +39,7 @@ describe("a bare number counts what is spoken of", () => {
       - { id: drops, label: One drop in each lamp, quantity: { value: 1, unit: drop }, say: ["put {quantity} in each lamp"] }
 `);
   const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, drops).items[0]!.content;
-  test.each(["Put three in each lamp.", "Put three in each lamp, every evening.", "Three in each lamp.", "Put one drop in each lamp. Sorry, three.", "Put one drop in each lamp. No, three."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
+  test.each(["Put three in each lamp.", "Put three in each lamp, every evening.", "Three in each lamp.", "Put three of them in each lamp.", "Put three of those little ones in each lamp.", "Put one drop in each lamp. Sorry, three.", "Put one drop in each lamp. No, three."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
   test.each(["Put one drop in each lamp.", "Put three drops in each lamp. Sorry, one."])("right: %s", (says) => expect(content(says)).toBe("complete"));
   test("what may happen", () => expect(content("If you've already put three in each lamp, there's no harm done.")).toBe("absent"));
   test.each(["Three in each lamp is too many.", "Three drops in each lamp would be too much."])("a number that is called too many: %s", (says) => expect(content(says)).toBe("absent"));
