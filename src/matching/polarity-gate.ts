@@ -88,8 +88,25 @@ function deniesNothing(stream: Stream, window: Window): boolean {
   const clauses = clausesAround(stream, window);
   const first = Math.min(near.first, clauses.first);
   const end = Math.max(near.end, clauses.end);
-  for (let place = first; place < end; place += 1) if (stream.polarity[place]!.negated) return false;
+  for (let place = first; place < end; place += 1) {
+    if (!stream.polarity[place]!.negated) continue;
+    const denied = deniedUpTo(stream, place);
+    if (place < window.end || !deniesAnother(stream, place, denied)) return false;
+    place = denied - 1;
+  }
   return !warns(stream, window);
+}
+
+/** Behind the last token of what is denied from here on. */
+function deniedUpTo({ polarity }: Stream, from: number): number {
+  let end = from;
+  while (polarity[end]?.negated === true) end += 1;
+  return end;
+}
+
+/** Without punctuation: "dry it with a towel don't leave it to drip" denies what is told next, "a towel don't use it" what was named. */
+function deniesAnother({ tokens }: Stream, first: number, end: number): boolean {
+  return tokens.slice(first, end).some(({ stem }) => wordWeight(stem) >= 1);
 }
 
 /** So much of its weight a response must tell, beside what it supposes, for that to be missed. */

@@ -36,6 +36,7 @@ describe("a response is said, whichever way the denial is put", () => {
 describe("a response is not said where its denial is missing or added", () => {
   test.each([
     ["don't put your elbows near the hinge", "put your elbows near the hinge"],
+    ["don't rub it dry with a towel", "rub it dry with a tea towel don't leave it to drip on the landing"],
     ["never use double the next evening", "you can double up the next evening if you forget"],
     ["dust the lantern with a feather", "never dust the lantern with a feather"],
     ["dust the lantern with a feather", "polish the lantern with a feather rather than dust it"],
