@@ -385,7 +385,8 @@ function goesOn(tokens: readonly Token[], from: number, end: number): boolean {
 
 /** "Anything that gets hot" tells which thing, "two at once" how many: they are denied with it. */
 function goesWithIt(tokens: readonly Token[], place: number): boolean {
-  if (tokens[place]!.text === "as") return tokens[place - 1]!.text === "much";
+  // "Not on the same day as the other".
+  if (tokens[place]!.text === "as") return tokens[place - 1]!.text === "much" || tokens[place - 2]?.text === "same";
   if (tokens[place]!.text === "once") return tokens[place - 1]!.text === "at" || /^(a|daily|every|more)$/.test(tokens[place + 1]?.text ?? "");
   return tokens[place]!.text === "that" && /^((any|some|every)(thing|one|body|where)|things?|places?|stuff)$/.test(tokens[place - 1]?.text ?? "");
 }

@@ -1,9 +1,11 @@
+import { wordWeight } from "../language/lexicon.ts";
 import { meets } from "../station/span.ts";
+import { turnAt } from "../station/turns.ts";
 import type { WordSpan } from "../station/types.ts";
 import { answeredStream, isAnswers, lastSentence, toldToThem, type PlacedPassage } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
-import { asks, reactionTo, saysYesTo, waitsForYes, yesWithoutCorrection, type Scene } from "./elicitation.ts";
+import { asks, reactionTo, saysYesTo, tokensIn, waitsForYes, yesWithoutCorrection, type Scene } from "./elicitation.ts";
 import { HELD_LIKELY } from "./held-likelihood.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
@@ -87,13 +89,26 @@ export function agreedAnswers(scene: Scene, rubric: CompiledRubric, missing: Rea
     const question = scene.turns[place - 1];
     if (turn.role !== "patient" || question?.role !== "candidate" || scene.turns[place + 1]?.role !== "candidate" || turn.end - turn.first > LONGEST_ANSWER) return [];
     if (reactionTo(scene, turn)?.kind !== "confirms" || !asks(scene.candidate, question)) return [];
-    if (saysYesTo(scene, turn, NOTHING) === null) return [];
+    if (saysYesTo(scene, turn, NOTHING) === null && !takesUp(scene, turn)) return [];
     const sentence = lastSentence(scene.station, question);
     if (asked.some((span) => meets(span, sentence))) return [];
     const stream = answeredStream(scene.station, sentence, turn);
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     return kept.filter((passage) => missing.has(passage.element) && isSurelySaid(passage) && isAnswers(passage, stream, turn)).map((passage) => ({ passage, stream }));
   });
+}
+
+/** So soon in the reply the answer is taken up: "yes, Thursday, so not on the day of the other". */
+const TAKEN_UP_WITHIN = 4;
+
+/** Whether the reply, which says yes, says again what the patient answered. */
+function takesUp({ patient, candidate, turns }: Scene, answer: WordSpan): boolean {
+  const said = tokensIn(patient, answer);
+  const words = new Set(patient.tokens.slice(said.first, said.end).filter(({ stem }) => wordWeight(stem) >= 1).map(({ stem }) => stem));
+  const reply = turns[turnAt(turns, answer) + 1];
+  if (reply === undefined || words.size === 0) return false;
+  const { first, end } = tokensIn(candidate, reply);
+  return candidate.tokens.slice(first, Math.min(end, first + TAKEN_UP_WITHIN)).some((token, place, opening) => words.has(token.stem) && !opening.slice(0, place).some(({ text }) => /^(no|not|never)$/.test(text)));
 }
 
 /** What fits less likely fits by chance: nothing is around it but the question. */

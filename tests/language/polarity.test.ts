@@ -46,6 +46,8 @@ describe("a spoken instruction is denied", () => {
     ["say no to the goggles", "goggles"],
     ["give the goggles a wide berth", "goggles"],
     ["goggles nowhere near the heater", "heater"],
+    ["goggles by the heater are no good", "goggles"],
+    ["never the same day as the goggles", "goggles"],
     ["goggles are ones to avoid", "goggles"],
     ["keep it off the heater", "heater"],
     ["not by the cooker or anything that gets hot", "hot"],
@@ -74,6 +76,7 @@ describe("a spoken instruction is denied", () => {
 describe("a spoken instruction is affirmed", () => {
   test.each([
     ["no need to give the goggles a wide berth", "goggles"],
+    ["she can have some out of the bottle", "bottle"],
     ["you don't have to keep away from the heater", "heater"],
     ["don't bother keeping off the heater", "heater"],
     ["it wouldn't hurt to write the date on", "write"],

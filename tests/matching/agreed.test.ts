@@ -86,6 +86,7 @@ describe("an answer says what the candidate asked for, once it is confirmed", ()
     ["hold", "complete", "C: How long will you hold your breath?", "P: Ten seconds.", "C: Spot on."],
     ["hold", "incorrect", "C: How long will you hold your breath?", "P: Two seconds.", "C: Spot on."],
     ["dose", "complete", "C: How many puffs do you need each time?", "P: Two.", "C: That's the one."],
+    ["hold", "complete", "C: How long will you hold your breath?", "P: Ten seconds.", "C: Yes, seconds, so not minutes."],
     ["dose", "incorrect", "C: How many puffs do you need each time?", "P: Four.", "C: That's right."],
     ["hold", "absent", "C: How long will you hold your breath?", "P: Ten seconds.", "C: Now, the box."],
     ["hold", "absent", "C: How long will you hold your breath?", "P: Two seconds.", "C: Not quite."],
