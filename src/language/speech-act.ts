@@ -87,6 +87,8 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
   }
   const body = marked ? withoutTag(tokens, first, end) : end;
   const isQuestion = marked && body === end;
+  // "I'd like to go through it with you, is that okay?": what goes before is told, the tag itself asks.
+  if (end - body >= ASKING_TAG) acts.fill("ask-closed", body, end);
   let found = false;
   for (let place = first; place < body; place += 1) {
     const atStart = place === first || startsAnew(tokens, place, first);
@@ -120,6 +122,9 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
     for (let k = from; k < body; k += 1) acts[k] = open ? "ask-open" : "ask-closed";
   }
 }
+
+/** A tag of so many words is a question of its own; "okay?" and "all right?" only hold the listener. */
+const ASKING_TAG = 3;
 
 /** Cuts "okay?", "does that make sense?" from behind a statement; a sentence that is all tag stays whole. */
 function withoutTag(tokens: readonly Token[], first: number, end: number): number {
