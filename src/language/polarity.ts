@@ -1,6 +1,7 @@
 import { isAllowedAhead } from "./allowance.ts";
 import { carryDenials } from "./carried-denial.ts";
 import { LEADS_IN, SUPPOSES, type Clause } from "./clause.ts";
+import { supposesByOrder } from "./inverted-condition.ts";
 import { opensInstruction, opensInstructionBehind, opensTelling } from "./main-clause.ts";
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
@@ -121,7 +122,7 @@ function markEitherWay(tokens: readonly Token[], result: Polarity[]): void {
 function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]): boolean {
   let start = clause.first;
   while (start < clause.end && LEADS_IN.test(tokens[start]!.text)) start += 1;
-  if (HYPOTHETICAL.at(tokens, start) !== null && !givesARule(tokens, start, clause.end)) {
+  if ((HYPOTHETICAL.at(tokens, start) !== null || supposesByOrder(tokens, start)) && !givesARule(tokens, start, clause.end)) {
     const end = SUPPOSES.has(tokens[start]!.text) ? mainFrom(tokens, start, clause.end) : clause.end;
     for (let k = clause.first; k < end; k += 1) result[k]!.hypothetical = true;
   }

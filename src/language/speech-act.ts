@@ -1,4 +1,5 @@
 import { BETWEEN_STATEMENTS, SUPPOSES } from "./clause.ts";
+import { supposesByOrder } from "./inverted-condition.ts";
 import { OUTRIGHT_ENDS } from "./outright.ts";
 import { SPEECH, speechPhrases } from "./speech-phrases.ts";
 import type { Token } from "./token.ts";
@@ -92,7 +93,7 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
   let found = false;
   for (let place = first; place < body; place += 1) {
     const atStart = place === first || startsAnew(tokens, place, first);
-    if (!atStart) continue;
+    if (!atStart || (!marked && supposesByOrder(tokens, skipOpeners(tokens, place, body)))) continue;
     const opener = skipOpeners(tokens, place, body);
     // "One, no wait, what does it say, two": nobody else is asked, and what follows is told.
     const aside = ASKED_OF_ONESELF.at(tokens, opener);

@@ -1,5 +1,7 @@
 import { opensInstruction } from "../language/main-clause.ts";
 import { wordWeight } from "../language/lexicon.ts";
+import { remembered } from "./remembered.ts";
+import type { Response } from "./response.ts";
 import { sentenceUpTo, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
@@ -11,18 +13,35 @@ import type { Window } from "./windows.ts";
 /** Of what a response tells behind its condition, at least so much by weight must be said. */
 const TOLD_LEAST = 0.25;
 /** Whether the passage says when, and hardly anything of what to do then: "if you miss one, tell me" is no "if you miss one, take it late". */
-export function tellsNoRule({ response: { terms }, aligned }: Window, { tokens, clauses, clauseOf }: Stream): boolean {
-  if (!terms.some(({ supposed, plain }) => supposed && !plain)) return false;
+export function tellsNoRule({ response, aligned }: Window, { tokens, clauses, clauseOf }: Stream): boolean {
+  const { terms } = response;
+  const conditions = conditionsOf(response);
+  if (conditions === null) return false;
   let told = 0;
   let said = 0;
-  for (const { supposed, plain, weight } of terms) if (!supposed && !plain) told += weight;
+  terms.forEach(({ plain, weight }, place) => {
+    if (!conditions[place] && !plain) told += weight;
+  });
   for (const { term, hit, quality } of aligned) {
-    const { supposed, plain, weight } = terms[term]!;
+    const { plain, weight } = terms[term]!;
     // "Go by the screen, unless it's low" tells nothing of what is low.
-    if (!supposed && !plain && tokens[clauses[clauseOf[hit.first]!]!.first]!.text !== "unless") said += weight * quality;
+    if (!conditions[term] && !plain && tokens[clauses[clauseOf[hit.first]!]!.first]!.text !== "unless") said += weight * quality;
   }
   return told > 0 && said < TOLD_LEAST * told;
 }
+
+/** Of a rule told before its time ("inject it when you realise"), the rule must weigh so much of it to be missed: "for when you get tight" says all of "use it when you get tight". */
+const RULE_SHARE = 0.3;
+const TIME = /^(when|whenever|once)$/;
+
+/** By term whether it belongs to what the response supposes, or to the time behind what it tells; nothing where it supposes nothing. */
+const conditionsOf = remembered(({ terms, weight }: Response): readonly boolean[] | null => {
+  const supposes = terms.some(({ supposed, plain }) => supposed && !plain);
+  const time = terms.findIndex(({ text, plain, negated }, place) => plain && !negated && TIME.test(text) && terms.slice(0, place).some((term) => !term.plain && !term.supposed));
+  const before = time < 0 ? 0 : terms.slice(0, time).reduce((sum, term) => sum + (term.plain || term.supposed ? 0 : term.weight), 0);
+  const timed = time >= 0 && before >= RULE_SHARE * weight;
+  return supposes || timed ? terms.map(({ supposed }, place) => supposed || (timed && place > time)) : null;
+});
 
 /** So soon behind its condition a rule is told or denied; and so soon behind that it may be told still. */
 const RULE_WITHIN = { denied: 3, told: 14 } as const;

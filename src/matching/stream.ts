@@ -6,12 +6,15 @@ import { findQuantities, type QuantityMention } from "../language/quantity.ts";
 import { repairsIn } from "../language/repair.ts";
 import { hesitationsIn } from "../language/hesitation.ts";
 import { selfAsked } from "../language/self-asked.ts";
+import { speechPhrases } from "../language/speech-phrases.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
 import { smallWordsOf } from "../language/small-words.ts";
 import { isTradeWord } from "../language/stem.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import { SHOWING } from "./showing.ts";
 import type { Role, Station, WordSpan } from "../station/types.ts";
+
+const REFERS_BACK = speechPhrases("refers_back");
 
 /** All that one role (or several) said in the station, in order, with what each token does. */
 export interface Stream {
@@ -103,8 +106,10 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
   });
   // "Missed one? Take it when you remember" is one sentence, and what is missed is supposed.
   const supposed = joined ? [] : selfAsked(written, breaks);
-  const goesThrough = (place: number) => supposed.some(({ end }) => end - 1 === place) || (through?.has(spoken[written[place]!.word]!) === true && written[place]!.after !== "");
-  const local = supposed.length === 0 && through === undefined ? written : written.map((token, place) => (goesThrough(place) ? { ...token, after: "," as const } : token));
+  const refersBack = (place: number) => /[.!]/.test(written[place]!.after) && !breaks.has(place + 1) && REFERS_BACK.at(written, place + 1) !== null;
+  const referred = joined ? new Set<number>() : new Set(written.flatMap((_, place) => (refersBack(place) ? [place] : [])));
+  const goesThrough = (place: number) => referred.has(place) || supposed.some(({ end }) => end - 1 === place) || (through?.has(spoken[written[place]!.word]!) === true && written[place]!.after !== "");
+  const local = supposed.length === 0 && referred.size === 0 && through === undefined ? written : written.map((token, place) => (goesThrough(place) ? { ...token, after: "," as const } : token));
   const numbers = findQuantities(local);
   const { withdrawn, editing, restated } = repairsIn(local, numbers, breaks);
   for (const place of editing) withdrawn.add(place);

@@ -12,6 +12,7 @@ import { mistakesTheUse } from "./each-use.ts";
 import { isFaulted } from "./faulted.ts";
 import { mustHolds, notWithHolds } from "./must-words.ts";
 import { toldOfAnotherAge, toldOfOthers } from "./others.ts";
+import { namesAnotherPeriod } from "./other-period.ts";
 import { overSentenceEnd, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./polarity-gate.ts";
 import type { Postings } from "./postings.ts";
@@ -39,7 +40,7 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
   const { element, window } = fit;
   const passage: Passage = { ...fit, verdict: "right", closed: contentGates(element, window, postings, stream) };
   if (speaker === "candidate" && !actFits(element, window, stream)) passage.closed.push("speech-act");
-  if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element) || toldForAfter(window, stream, element) || isTurnedRound(window, stream, element))) passage.closed.push("direction");
+  if (element.kind === "tell" && (goesAnotherWay(stream, window) || mistakesTheUse(window, stream, element) || toldForAfter(window, stream, element) || isTurnedRound(window, stream, element) || namesAnotherPeriod(window, stream))) passage.closed.push("direction");
   if (element.kind === "tell" && (tellsNoRule(window, stream) || (!element.redFlag && deniesSmallRule(window, stream)) || tellsAnothersRule(window, stream) || toldForOneCase(window, stream, element) || (!element.redFlag && onlyMayHappen(window, stream)))) passage.closed.push("rule");
   // Other numbers hold for them; "not for children" may be what is to be told.
   if (element.quantity !== null && toldOfAnotherAge(window, stream, element.age)) passage.closed.push("others");

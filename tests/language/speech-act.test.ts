@@ -23,6 +23,7 @@ describe("telling", () => {
     ["could you please just hold it for ten seconds", "hold"],
     ["what you need to do is shake it", "shake"],
     ["when you breathe in press the top", "press"],
+    ["Should the strip not fill up, bin it and open another.", "open"],
     ["have a look inside the mouthpiece first", "mouthpiece"],
     ["do that twice a day", "twice"],
     ["that is why you rinse your mouth", "rinse"],

@@ -13,6 +13,7 @@ const card = cardWith(`
       - { id: brush, label: Brushes the case, say: [use the brush once a week] }
       - { id: renew, label: When to replace it, say: ["replace it every {quantity}"], quantity: { value: [6, 12], unit: month } }
       - { id: dry, label: Never wets it, say: [keep it dry], incorrect: [wash it every evening, soak it on warm days] }
+      - { id: smoke, label: Smoky - airs it, say: [air it when it smells smoky], incorrect: [wash it when it smells smoky] }
       - { id: wipe, label: Wipes it, say: [wipe the mouthpiece with a tissue] }
       - { id: lenses, label: Lenses wait, say: [wait before the lenses], incorrect: [put them right back] }
       - { id: grip, label: Two hands on the case, say: [grip the case with two hands], not_with: [one hand], incorrect: [one hand is plenty for the case] }
@@ -22,6 +23,11 @@ const card = cardWith(`
       - { id: hold, label: Holds the breath, say: ["hold your breath for {quantity}"], quantity: { value: 10, unit: second } }
 `);
 const wrong = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).incorrect.map(({ item }) => item);
+
+describe("what was just said is what 'if that happens' is told for", () => {
+  test("one statement over two sentences", () => expect(wrong("It may smell a bit smoky. If that happens, wash it.")).toContain("smoke"));
+  test("and no statement where the next sentence tells of something else", () => expect(wrong("It may smell a bit smoky. On Sundays wash it.")).not.toContain("smoke"));
+});
 
 describe("nothing is held against somebody for words that were meant for something else", () => {
   test("a number said of another thing", () => expect(wrong("So once a week, you use the little brush.")).not.toContain("often"));

@@ -84,6 +84,7 @@ export const LEXICON_FORMS = {
     others: list,
     stalls: list,
     comforts: list,
+    refers_back: list,
     topic_changes: list,
     affirmations: list,
     noes: list,
