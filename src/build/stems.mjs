@@ -17,7 +17,8 @@ const FOLDERS = ["src/language/lexicon", "rubrics", "rubrics/blocks", "rubrics/r
 const words = new Set();
 for (const folder of FOLDERS) {
   for (const name of (await readdir(folder)).filter((file) => file.endsWith(".yaml"))) {
-    for (const [word] of (await readFile(join(folder, name), "utf8")).toLowerCase().matchAll(/[a-z]{3,}/g)) words.add(word);
+    // What stands with a capital everywhere is somebody's name ("Morgan Leckie, 71, ..."), no word of the trade.
+    for (const [word] of (await readFile(join(folder, name), "utf8")).matchAll(/(?<![A-Za-z])[a-z]{3,}/g)) words.add(word);
   }
 }
 const place = await mkdtemp(join(tmpdir(), "saidwell-stems-"));

@@ -88,8 +88,8 @@ function readings(mention: QuantityMention, expected: ExpectedQuantity): Stated[
   return [{ low, high, unit: mention.unit }];
 }
 
-/** Units that nobody says ("between four and nine before meals"): a bare number is in them. */
-const UNSPOKEN: ReadonlySet<Unit> = new Set(["millimole-per-litre"]);
+/** Units that nobody says ("between four and nine before meals", "an INR of two to three"): a bare number is in them. */
+const UNSPOKEN: ReadonlySet<Unit> = new Set(["millimole-per-litre", "number"]);
 
 const isSame = (mention: QuantityMention, stated: Stated) =>
   mention.unit === stated.unit || (stated.unit === "time-per-day" && mention.perDay !== undefined);

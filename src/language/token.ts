@@ -91,6 +91,7 @@ function plainWords(written: string): string[] {
     .replace(/(\d)[–—-](\d)/gu, "$1 to $2")
     .replace(/(\d),(\d{3})\b/gu, "$1$2")
     .replace(/%/gu, " percent ")
+    .replace(/&/gu, " and ")
     .replace(/°\s?c\b/gu, " degrees celsius ")
     .replace(/°\s?f\b/gu, " degrees fahrenheit ")
     .replace(/°/gu, " degrees ")

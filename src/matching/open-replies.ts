@@ -5,7 +5,9 @@ import { answeredStream, isAnswers, lastSentence, OWN_SHARE, shareOf, type Place
 import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import type { Scene } from "./elicitation.ts";
+import { TOLD_AS_NOTHING } from "./held-passages.ts";
 import { postingsOf } from "./postings.ts";
+import { isNoPlayingDown } from "./red-flag.ts";
 import type { Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
 
@@ -25,13 +27,17 @@ export function openReplies(scene: Scene, rubric: CompiledRubric): { wrong: Plac
     const answer = firstSentence(scene.station, reply);
     const stream = answeredStream(scene.station, lastSentence(scene.station, turn), answer);
     const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
+    const answered = stream.tokens.findIndex(({ word }) => word >= answer.first);
+    const alarms = isNoPlayingDown(stream, answered, stream.tokens.length);
     const begun = (word: number) => word < answer.first;
     for (const passage of earned.kept) {
-      if (!isSurelyWrong(passage) || (passage.likelihood ?? 1) < SURELY || !isAnswers(passage, stream, answer) || shareOf(passage.window, (token) => begun(stream.tokens[token]!.word)) < OWN_SHARE) continue;
+      if (passage.reason === TOLD_AS_NOTHING && alarms) continue;
+      if (!isSurelyWrong(passage) || (passage.likelihood ?? 1) < SURELY || (passage.reason !== TOLD_AS_NOTHING && !isAnswers(passage, stream, answer)) || shareOf(passage.window, (token) => begun(stream.tokens[token]!.word)) < OWN_SHARE) continue;
       // Its evidence is what the candidate said.
       const first = stream.tokens.findIndex(({ word }, place) => word >= answer.first && place >= passage.first);
-      wrong.push({ passage: { ...passage, first: Math.min(first, passage.end - 1) }, stream });
+      wrong.push({ passage: first >= passage.end ? { ...passage, first, end: stream.tokens.length } : { ...passage, first }, stream });
     }
+    if (alarms) return;
     unsafe.push(...earned.unsafe.filter(({ span, correctedBy }) => correctedBy === undefined && begun(span.first) && span.end > answer.first).map((match) => ({ ...match, span: { first: answer.first, end: match.span.end } })));
   });
   return { wrong, unsafe };

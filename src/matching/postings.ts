@@ -83,6 +83,10 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
         }
       }
     }
+    if (token.text.length === 1 && next?.text.length === 1 && LETTER.test(token.text)) {
+      const word = spelledOut(tokens, place, rubric);
+      if (word !== null) addStem(stem(word), place, place + word.length, QUALITY.joined);
+    }
     if (rubric.vocabulary.has(token.text)) return;
     for (const word of homophonesOf(token.text)) if (rubric.vocabulary.has(word)) addStem(stem(word), place, place + 1, QUALITY.homophone);
     if (wordWeight(token.stem) < 1) return;
@@ -118,6 +122,19 @@ function phrasesWith(stemmed: string, tokens: Stream["tokens"], place: number, p
     for (const hit of heardPhrases.allAt(mended, first)) if (!hit.parted && hit.end > place - from && hit.end - hit.first > 1) hits.push({ value: hit.value, first: hit.first + from, end: hit.end + from + parts - 1 });
   }
   return hits;
+}
+
+const LETTER = /^[a-z]$/;
+
+/** A short form said letter by letter ("the I.N.R.", "your g p"): the longest that the rubric has. */
+function spelledOut(tokens: Stream["tokens"], place: number, rubric: CompiledRubric): string | null {
+  let letters = tokens[place]!.text;
+  let longest: string | null = null;
+  for (let next = place + 1; tokens[next]?.text.length === 1; next += 1) {
+    letters += tokens[next]!.text;
+    if (rubric.vocabulary.has(letters)) longest = letters;
+  }
+  return longest;
 }
 
 function misheard(heard: string, rubric: CompiledRubric): readonly string[] {

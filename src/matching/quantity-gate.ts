@@ -31,7 +31,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
     const inside = mention.first >= window.first && mention.end <= window.end;
     const sameClause = stream.clauseOf[mention.first] === stream.clauseOf[window.end - 1] || stream.clauseOf[mention.first] === stream.clauseOf[window.first];
     // "One spray each, children two": a bare number beside it puts no number of the passage right.
-    if (reading === "right" && (inside || sameClause) && !(wrong !== null && wrong.unit !== null && mention.unit === null)) {
+    if (reading === "right" && (inside || sameClause) && !(wrong !== null && ((wrong.unit !== null && mention.unit === null) || isEndOf(mention, wrong)))) {
       const other = numberOfTheSentence(stream, window, mention, mentions, expected);
       return other === null ? { reading: "right", mention } : { reading: "wrong", mention: other };
     }
@@ -74,6 +74,11 @@ function totalBehind(stream: Stream, part: QuantityMention): QuantityMention | n
 }
 
 const isSecondOne = ({ tokens }: Stream, { text, first }: QuantityMention): boolean => text === SECOND_ONE && !LASTS.test(tokens[first - 1]?.text ?? "");
+
+/** "Between two and a half and three and a half." "Two and a half and three and a half?": a range taken up again end by end stays that range. */
+function isEndOf(mention: QuantityMention, range: QuantityMention): boolean {
+  return range.low < range.high && mention.low === mention.high && mention.unit === range.unit && (mention.low === range.low || mention.low === range.high);
+}
 
 /** Days in a period, and how much longer or shorter than that is another one. */
 const PERIOD_DAYS = { day: 1, week: 7 } as const;

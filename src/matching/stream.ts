@@ -205,17 +205,30 @@ function besideFragments(tokens: readonly Token[], turnOf: (token: Token) => num
 /** Openings behind which a name stands. */
 const GIVES_A_NAME = /^(i am|name is|call me|this is|called me|it is)$/;
 
-/** Capitals tell a name; in speech without any, a word that the trade does not use. */
+/** Openings behind which a name stands that is asked about: "is it Lee Marsh?", "you must be Morgan". */
+const ASKS_FOR_A_NAME = /^(is it|are you|is this|is that|must be|will be|speaking to|speaking with|talking to|talking with|here is)$/;
+const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
+
+/** Capitals tell a name; in speech without any, a word that the trade does not use, and of what is asked about two of them. */
 function namesIn(tokens: readonly Token[], written: (place: number) => string): Set<number> {
   const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
   const names = new Set<number>();
   for (let place = 2; place < tokens.length; place += 1) {
-    if (!GIVES_A_NAME.test(`${tokens[place - 2]!.text} ${tokens[place - 1]!.text}`) || tokens[place - 1]!.after !== "") continue;
-    const text = tokens[place]!.text;
-    if (!/^\p{L}{2,}$/u.test(text)) continue;
-    if (cased ? /^\p{Lu}\p{Ll}/u.test(written(place)) : !isTradeWord(text) && wordWeight(tokens[place]!.stem) === 1 && !/ing$/.test(text)) names.add(place);
+    if (tokens[place - 1]!.after !== "") continue;
+    const opening = `${tokens[place - 2]!.text} ${tokens[place - 1]!.text}`;
+    const given = GIVES_A_NAME.test(opening);
+    if (!given && !ASKS_FOR_A_NAME.test(opening)) continue;
+    const isName = (at: number) => at < tokens.length && isNameLike(tokens[at]!, cased ? written(at) : null);
+    // "Is this Warfarin?": what the trade knows is a name only before another ("Pat Ellwood").
+    if (isName(place) && (given || (cased && !isTradeWord(tokens[place]!.text)) || isName(place + 1))) names.add(place);
   }
   return names;
+}
+
+/** @param written as the transcript has it; null where it has no capitals. */
+function isNameLike({ text, stem }: Token, written: string | null): boolean {
+  if (!/^\p{L}{2,}$/u.test(text) || DAY.test(text)) return false;
+  return written !== null ? /^\p{Lu}\p{Ll}/u.test(written) : !isTradeWord(text) && wordWeight(stem) === 1 && !/ing$/.test(text);
 }
 
 /** Whether no sentence ends between two tokens. */

@@ -67,7 +67,7 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
   }
   // A question is asked, whatever it denies ("pretend I'm not here and show me").
   const polarity = element.kind === "tell" ? readPolarity(stream, window, element.vocabulary) : "agrees";
-  if (polarity === "agrees") return element.redFlag && isPlayedDown(window, stream) ? { ...passage, closed: [...passage.closed, "played-down"] } : passage;
+  if (polarity === "agrees") return element.redFlag && passage.closed.length === 0 && isPlayedDown(window, stream) ? { ...passage, closed: [...passage.closed, "played-down"] } : passage;
   // In whole stations a denial beside what fits is mostly of something else: of twenty opposites told in annotated talk two
   // were said. So there a person listens; a sentence by itself says what it says.
   const dispensed = passage.coverage >= DISPENSED_ACCEPTED && isDispensedWith(window, stream);

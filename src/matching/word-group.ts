@@ -32,6 +32,7 @@ export function groupsBut(groups: readonly WordGroup[], bits: number): readonly 
 function runsOf(slots: readonly Slot[], keysOf: (stemmed: string) => string[]): string[][][] {
   let runs: string[][][] = [[]];
   for (const slot of slots) {
+    if (slot === "name") runs = runs.map((run) => [...run, ["#name"]]);
     if (typeof slot === "string") continue;
     const tokens = slot.words.map((word) => tokenise([word]).map(({ stem }) => keysOf(stem)));
     const single = tokens.filter(({ length }) => length === 1).flat(2);

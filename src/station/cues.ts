@@ -1,4 +1,4 @@
-import type { TokenSpan } from "./clauses.ts";
+import type { Clause } from "./clauses.ts";
 import type { Token } from "./token.ts";
 import data from "./cues.yaml";
 
@@ -201,11 +201,15 @@ const FAMILIES: readonly { kinds: readonly CueKind[]; reach: number; after?: Cue
 ];
 /** So soon behind "you may begin" somebody greets. */
 const GREETED_WITHIN = 5;
+/** In speech without full stops "okay stop there" stops the clock only in the last part of all talk: a share of its words. */
+const LATE_SHARE = 0.85;
+/** What stands before it there. Behind other words ("keep it on the shelf leave it there") it is said of a thing. */
+const CALLS_A_HALT = /^(ok|okay|alright|right|lovely|great|good|thanks|thank|you|bye|ta|cheers|and)$/;
 /** A weak phrase with at most so many other words in its clause is nearly all of it. */
 const NEARLY_ALL = 3;
 
 /** Drops weak cues that nothing supports, and words as of a leave-taking that a longer phrase shows to be none ("take care not to"). */
-export function soundCues(matches: readonly CueMatch[], clauses: readonly TokenSpan[]): CueMatch[] {
+export function soundCues(matches: readonly CueMatch[], clauses: readonly Clause[], tokens: readonly Pick<Token, "norm">[]): CueMatch[] {
   const none = matches.filter((match) => match.kind === "no_leave_taking");
   return matches.filter((match) => {
     if (match.kind === "leave_taking" && none.some((other) => other.first < match.end && match.first < other.end && (other.first < match.first || (other.first === match.first && other.end > match.end)))) return false;
@@ -213,6 +217,7 @@ export function soundCues(matches: readonly CueMatch[], clauses: readonly TokenS
     const clause = clauses.find((each) => each.first <= match.first && match.first < each.end);
     if (clause !== undefined && clause.end - clause.first <= match.end - match.first + NEARLY_ALL) return true;
     if (match.kind === "begin" && matches.some((other) => OPENINGS_OF_TALK.includes(other.kind) && other.first >= match.end && other.first - match.end <= GREETED_WITHIN)) return true;
+    if (match.kind === "stop" && clause?.closed === false && match.first >= LATE_SHARE * tokens.length && CALLS_A_HALT.test(tokens[match.first - 1]?.norm ?? "")) return true;
     const family = FAMILIES.find((each) => each.kinds.includes(match.kind));
     if (family === undefined) return false;
     const close = (other: CueMatch): boolean => other.first - match.end <= family.reach && match.first - other.end <= family.reach;

@@ -44,3 +44,12 @@ describe("one question asks one thing", () => {
   test("what is asked next and has more words of it hides none", () => expect(asked("C: Have you rashes or lumps?", "P: No.", "C: And which candles do you have?")).toBe("complete"));
   test("two questions do not make up one", () => expect(asked("C: Do you have any lumps?", "P: No.", "C: And which candles?")).not.toBe("complete"));
 });
+
+describe("a name is asked for by saying it as a question", () => {
+  const card = cardWith(`
+      - { id: who, label: Asks for the name, kind: ask, say: ["(is it|are you|you must be) {name}"], must: ["(is it {name}|are you {name}|must be {name})"] }
+`);
+  const named = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === "who")?.content;
+  test.each(["Is it Lena Marsh?", "Are you Lena?", "You must be Lena, is it Lena Marsh?"])("%s", (says) => expect(named(says)).toBe("complete"));
+  test.each(["Is it Monday?", "Is it sore?", "Are you keeping well?", "Is it all right if I sit?"])("not by: %s", (says) => expect(named(says)).not.toBe("complete"));
+});

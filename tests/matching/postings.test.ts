@@ -13,6 +13,7 @@ const rubric = compileRubric(
       - { id: lancet, label: A new one, say: [a new lancet each time] }
       - { id: spare, label: Where it is kept, say: [spare ones live in the fridge, take a double dose] }
       - { id: blood, label: Tests, say: [have your bloods done] }
+      - { id: letters, label: The measure, say: [the inr shows how thick the oil is, take it to a and e] }
       - { id: summer, label: Not in summer, say: [put it away in winter] }
 `),
 );
@@ -34,6 +35,11 @@ describe("a word that the recogniser split is found", () => {
     ["a fresh lance it every single time", "lancet"],
     ["a dub bull dose", "double"],
   ])("%s: %s", (says, word) => expect(heardAs(says, word)).toBe(true));
+});
+
+describe("a short form said letter by letter is found", () => {
+  test.each([["the i n r tells you"], ["your I.N.R. tells you"], ["an I N R of three"]])("%s", (says) => expect(heardAs(says, "inr")).toBe(true));
+  test("but no other letters", () => expect(heardAs("i in r", "inr")).toBe(false));
 });
 
 describe("small words that sound like one are what they are", () => {

@@ -19,6 +19,13 @@ describe("a number that a response says in words must be said", () => {
   test("said", () => expect(content("turns", "A pair of turns to each side of the crank.")).toBe("complete"));
 });
 
+test("a wrong range said again end by end puts no number right", () => {
+  const oil = cardWith("      - { id: oil, label: The reading, quantity: { value: [2, 3], unit: number }, say: ['the reading should be between {quantity}'] }");
+  const reading = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, oil).items.find(({ id }) => id === "oil")?.content;
+  expect(reading("the reading should be between two and a half and three and a half two and a half and three and a half thats it")).toBe("incorrect");
+  expect(reading("The reading should be between two and three.")).toBe("complete");
+});
+
 describe("degrees without a scale are those of the rubric", () => {
   test("right", () => expect(content("cold", "Keep the lantern below 25 degrees.")).toBe("complete"));
   test("wrong", () => expect(content("cold", "Keep the lantern below forty degrees.")).toBe("incorrect"));

@@ -17,6 +17,17 @@ describe("who names it as a red flag says it", () => {
   test.each(["Glowing ears are not normal, so ring us.", "If your ears start to glow, ring the clinic.", "Sneezing is nothing to worry about. Glowing ears, though, ring us at once.", "Your ears start to glow: that's nothing to wait with, ring us.", "Glowing ears are nothing to be ashamed of.", "Glowing ears are nothing to sit on.", "Don't ignore glowing ears.", "If your ears start to glow, don't give it a few days, ring."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
 });
 
+describe("and so does who says so in the next sentence, of nothing else", () => {
+  test.each(["You may get glowing ears. I wouldn't worry about that.", "Your ears start to glow. That's normal.", "If your ears start to glow. It's nothing to worry about, just carry on."])("%s", (says) => expect(content("glow", says)).toBe("incorrect"));
+  test.each(["You may get glowing ears. Then ring us. Sneezing is normal.", "Glowing ears, ring us about those. That's normal, people do ring.", "You may get glowing ears. Small blisters are normal.", "You may get glowing ears. That's not normal.", "You may get glowing ears. Don't worry about the late hour, just come in."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
+});
+
+describe("and who replies so to a patient who names it", () => {
+  const reply = (asks: string, says: string) => markTalk([...OPENING, `P: ${asks}`, `C: ${says}`], {}, card).items.find(({ id }) => id === "glow")?.content;
+  test("that is normal", () => expect(reply("What if I get glowing ears?", "That's perfectly normal with these.")).toBe("incorrect"));
+  test.each(["Don't worry about it now, but ring us that day.", "Don't worry about that yet, I'll come to that."])("but not: %s", (says) => expect(reply("What if I get glowing ears?", says)).not.toBe("incorrect"));
+});
+
 test("what is no red flag may be called harmless", () => expect(content("sneeze", "You may sneeze, that's perfectly normal.")).toBe("complete"));
 
 describe("who says that a question is not asked has not asked it", () => {

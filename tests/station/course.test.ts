@@ -11,7 +11,7 @@ import { transcriptOf } from "./transcript-of.ts";
 function leans(talk: string): { words: string[]; pull: Float64Array } {
   const transcript = transcriptOf(talk);
   const tokens = tokenise(transcript);
-  const pull = courseOf(tokens, soundCues(findCues(tokens), clausesOf(transcript, tokens)), isPunctuated(tokens));
+  const pull = courseOf(tokens, soundCues(findCues(tokens), clausesOf(transcript, tokens), tokens), isPunctuated(tokens));
   return { words: tokens.map(({ norm }) => norm), pull };
 }
 

@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { inside, stationIn } from "./reading.ts";
 
 /* Invented talk: behaviour only. */
@@ -20,4 +20,13 @@ test("of two things that end a station the earlier one does", () => {
   const headed = stationIn([...TALK, HEADING, ...LATER, STOP].join("\n"));
   expect(headed.end.reason).toContain("before the heading 'Feedback'");
   expect(inside(headed)).toMatch(/ring us\.$/);
+});
+
+describe("in speech without full stops", () => {
+  const rough = (stop: string) => `[0:00] ${[...TALK, ...TALK, ...TALK].join(" ").replace(/\w+: /g, "").replace(/[.,?]/g, "").toLowerCase()} ${stop}`;
+  test.each(["ok stop there thats six fifty", "alright lets leave it there"])("'%s' late in the talk stops the clock", (stop) => {
+    const { end } = stationIn(rough(`${stop} was the hour right i forgot`));
+    expect(end.reason).toContain("at the announcement");
+  });
+  test("what is said of a thing does not", () => expect(stationIn(rough("keep it on the shelf leave it there with the lid on it and come back in a week")).end.reason).not.toContain("at the announcement"));
 });
