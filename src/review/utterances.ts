@@ -6,7 +6,7 @@ import { expectedQuantity } from "./expected-quantity.ts";
 import { quantityInWords } from "./number-speech.ts";
 
 /** Stands where a phrase gives the speaker's name. Made up, and no word of the trade. */
-export const MADE_UP_NAME = "Robin";
+export const MADE_UP_NAME = "Leni";
 
 /**
  * What somebody says who uses this phrase: every variant of word groups (`(a b|c)`), and in each as many sentences as its
