@@ -116,7 +116,9 @@ function markSentence(tokens: readonly Token[], first: number, end: number, acts
   }
   // "Any allergies?", "And your date of birth?", "You shake it first?"
   if (isQuestion && !found) {
-    const last = lastPart(tokens, first, body);
+    // "Anything from the chemist, the health shop?" lists what is asked for.
+    const lists = /^(any|anything|anybody|anyone|other)$/.test(tokens[skipOpeners(tokens, first, body)]!.text);
+    const last = lists ? first : lastPart(tokens, first, body);
     // "And once you're better, you'll keep on with it?" asks the whole of it; "press it, and then?" only its end.
     const from = /^(you|it|we|they|he|she)$/.test(tokens[last]!.text) && body - last > 2 ? first : last;
     const open = OPEN.at(tokens, skipOpeners(tokens, from, body)) !== null;
@@ -234,6 +236,8 @@ function breaksOff(tokens: readonly Token[], place: number): boolean {
   const next = tokens[place + 1]?.text ?? "";
   if (here === "but" || here === "anyway" || here === "because") return true;
   if (here === "sorry") return next === "i";
+  // "Are you Robin | I'm Shay, I'm the pharmacist".
+  if (here === "i" && next === "am" && !dependent(tokens[place - 1]?.text ?? "")) return true;
   if (here === "so") return /^(i|you|we|it|he|she|this|these|the|what|let|if|when|first)$/.test(next);
   if (BETWEEN_STATEMENTS.has(here) || here === "great") return /^(so|i|you|we|then|now|well|let|this|these|it)$/.test(next);
   // "What might you notice | your mouth might feel dry".

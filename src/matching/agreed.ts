@@ -33,7 +33,7 @@ export function agreedWrong(scene: Scene, rubric: CompiledRubric): { wrong: Plac
     const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const right = earned.kept.filter(({ verdict }) => verdict === "right").map(({ first, end }) => wordsOf(stream, first, end));
     const stated = earned.unsafe.filter(({ correctedBy, span }) => correctedBy === undefined && !right.some((other) => meets(other, span)));
-    wrong.push(...ofOneThing(earned.kept.filter((passage) => isSurelyWrong(passage) && saysYesTo(scene, turn, topicOf(passage.window.response)) !== null), stated, stream).map((passage) => ({ passage, stream })));
+    wrong.push(...ofOneThing(earned.kept.filter((passage) => passage.element.kind === "tell" && isSurelyWrong(passage) && saysYesTo(scene, turn, topicOf(passage.window.response)) !== null), stated, stream).map((passage) => ({ passage, stream })));
     for (const match of stated) {
       const response = rubric.unsafe.find(({ statement }) => statement === match.statement)?.say.find(({ text }) => text === match.response);
       const yes = saysYesTo(scene, turn, response === undefined ? NOTHING : topicOf(response));

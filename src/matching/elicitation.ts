@@ -239,6 +239,7 @@ const LONGEST_BEFORE_YES = 8;
  * yes"); null where there is none.
  */
 function takesUp(tokens: readonly Token[], place: number, end: number): number | null {
+  if (tokens[place]!.text === "if") return yesInACase(tokens, place, end);
   const verb = tokens[place + 1];
   if (place + 1 < end && /^(it|they|he|she|that|this|those|you|i|we)$/.test(tokens[place]!.text) && VERB_ALONE.test(verb!.text) && (verb!.after !== "" || YES.test(tokens[place + 2]?.text ?? ""))) return place + 2;
   for (let k = place; k < Math.min(end, place + LONGEST_BEFORE_YES); k += 1) {
@@ -246,6 +247,21 @@ function takesUp(tokens: readonly Token[], place: number, end: number): number |
     if (/^(no|not|never|nothing|nobody|none|cannot|nor)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`)) return null;
     if (k > place && YES.test(tokens[k]!.text) && tokens[k - 1]!.after === "," && /^[.!]$/.test(tokens[k]!.after)) return k + 1;
     if (/[.!?]/.test(tokens[k]!.after)) return null;
+  }
+  return null;
+}
+
+/** "If the clinic says so, yes" leaves it to somebody who knows. */
+const LEFT_TO_OTHERS = /^(doctor|gp|clinic|nurse|pharmacist|hospital|team|consultant|says?|said|told|tells?)$/;
+/** Of a case so many words. */
+const LONGEST_CASE = 9;
+
+/** "If you're really struggling, then yes": said to one who struggles it is a yes. */
+function yesInACase(tokens: readonly Token[], place: number, end: number): number | null {
+  for (let k = place + 1; k < Math.min(end, place + LONGEST_CASE); k += 1) {
+    const { text } = tokens[k]!;
+    if (LEFT_TO_OTHERS.test(text) || /^(not|no|never|but)$/.test(text) || /[.!?]/.test(tokens[k - 1]!.after)) return null;
+    if (YES.test(text) && (tokens[k - 1]!.after === "," || tokens[k - 1]!.text === "then")) return k + 1;
   }
   return null;
 }

@@ -79,12 +79,18 @@ export function unmetNotions(groups: readonly WordGroup[], postings: Postings, s
  */
 export function notWithHolds(groups: readonly WordGroup[], postings: Postings, stream: Stream, window: Window, upTo: "clause" | "instruction" = "clause"): boolean {
   if (groups.length === 0) return true;
-  const { first, end: to } = clausesAround(stream, window);
-  let end = upTo === "clause" ? to : window.end;
+  const clause = clausesAround(stream, window);
+  const told = upTo === "instruction";
+  const first = told ? Math.max(clause.first, window.first - OTHER_MATTER) : clause.first;
+  const to = told ? Math.min(clause.end, window.end + OTHER_MATTER) : clause.end;
+  let end = told ? window.end : to;
   while (end < to && !opensInstruction(stream.tokens, end)) end += 1;
   for (const group of groups) if (groupPresent(group, postings, first, end, SURELY_HEARD)) return false;
   return true;
 }
+
+/** So many words away from it in a long clause another thing is spoken of: "the leaflet's in the bag, and the number for the nurses is on the front of the book". */
+const OTHER_MATTER = 9;
 
 /** What keeps a passage out must be there: "love" may be "leave" mis-heard, and mostly is not. */
 const SURELY_HEARD = 0.85;

@@ -51,5 +51,5 @@ function isPlayedDownBeside({ first, end }: { first: number; end: number }, stre
   const alarms = (from: number, until: number) => tokens.slice(from, until).some(({ text }) => ALARMS.test(text));
   // "No need to ring the doctor": whom it rules out alarms nobody.
   const ruledOut = alarms(hit.first, hit.end) ? hit.end + RULED_OUT : hit.end;
-  return !alarms(Math.min(end, hit.end), Math.min(hit.first, to)) && !alarms(Math.max(end, ruledOut), to);
+  return !alarms(Math.min(end, hit.end), Math.min(hit.first, to)) && !alarms(Math.min(ruledOut, to), to);
 }

@@ -206,7 +206,7 @@ function besideFragments(tokens: readonly Token[], turnOf: (token: Token) => num
 const GIVES_A_NAME = /^(i am|name is|call me|this is|called me|it is)$/;
 
 /** Openings behind which a name stands that is asked about: "is it Lee Marsh?", "you must be Morgan". */
-const ASKS_FOR_A_NAME = /^(is it|are you|is this|is that|must be|will be|speaking to|speaking with|talking to|talking with|here is)$/;
+const ASKS_FOR_A_NAME = /^(is it|are you|is this|is that|must be|will be|would be|speaking to|speaking with|talking to|talking with|here is)$/;
 const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
 
 /** Capitals tell a name; in speech without any, a word that the trade does not use, and of what is asked about two of them. */

@@ -124,3 +124,14 @@ describe("who points at a thing, or puts a question to themselves and goes on, t
     ["What else? Take your time.", "else"],
   ])("but not: %s", (sentence, word) => expect(actOf(sentence, word)).not.toBe("tell"));
 });
+
+describe("where a question begins and ends without its form", () => {
+  test.each([
+    ["Anything from the chemist, the health shop?", "chemist", "ask-closed"],
+    ["Press it, and then?", "press", "tell"],
+    ["are you robin i'm shay the pharmacist", "robin", "ask-closed"],
+    ["are you robin i'm shay the pharmacist", "pharmacist", "tell"],
+    ["whats really important dont miss the tests", "tests", "tell"],
+    ["whats important to you", "important", "ask-open"],
+  ])("%s (%s: %s)", (sentence, word, act) => expect(actOf(sentence, word)).toBe(act));
+});

@@ -105,6 +105,7 @@ describe("in speech without punctuation an okay parts what is said", () => {
 `);
   const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, sheets).items.find(({ id }) => id === "sheet")?.content;
   test.each(["it has the day on it for your purse okay theres a leaflet in the drawer", "put the shade up alright theres a leaflet in the drawer"])("%s", (says) => expect(content(says)).toBe("complete"));
+  test("far behind it another thing is spoken of", () => expect(content("There's a leaflet in the drawer, and the number for the nurses of the lantern clinic is inside the lid of the purse.")).toBe("complete"));
   test.each(["theres a leaflet in the drawer for your purse", "with the shade it is okay for the leaflet in the drawer"])("but: %s", (says) => expect(content(says)).not.toBe("complete"));
 });
 
