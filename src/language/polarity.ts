@@ -49,6 +49,9 @@ const BOTHER = stem("bother");
 /** "Don't bother rinsing", "don't bother with the sink": what is not to be done stands behind. */
 const bothersBehind = (text: string): boolean => text === "with" || text === "about" || DOING.test(text);
 
+/** Behind "don't you" they make a warning of it, where it asks elsewhere. */
+const FORBIDS_YOU = /^(dare|ever|go|be|let|start|even)$/;
+
 /** What a token's clause does with it. */
 export interface Polarity {
   /** Denied: by a denial before it, or by what is said about it behind. */
@@ -131,6 +134,8 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   for (const hit of NEUTRAL.find(tokens, clause.first, clause.end)) {
     // "Don't worry" denies nothing, "don't worry about reading the label" does.
     if (DISMISSALS.at(tokens, hit.first) !== null) continue;
+    // "Don't you dare put it in the sink" asks nothing.
+    if (tokens[hit.end - 1]!.text === "you" && FORBIDS_YOU.test(tokens[hit.end]?.text ?? "")) continue;
     for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   }
   // "Rinsing, don't bother" denies what is before it, "don't bother rinsing" what is behind.

@@ -37,6 +37,8 @@ export interface CompiledStatement {
   must: WordGroup[];
   notWith: WordGroup[];
   quantity: ExpectedQuantity | null;
+  /** Elements (item/element) whose wrong statements amount to it. */
+  wrongOf: readonly string[];
 }
 
 export interface CompiledRubric {
@@ -104,7 +106,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   });
   const unsafe = rubric.unsafe.map((statement): CompiledStatement => {
     const quantity = resolve(statement.quantity);
-    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], false), notWith: wordGroups(statement.not_with ?? [], false), quantity };
+    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], false), notWith: wordGroups(statement.not_with ?? [], false), quantity, wrongOf: statement.wrong_of ?? [] };
   });
   const questions = rubric.scenario.questions.map((question) => ({
     question: question.id,

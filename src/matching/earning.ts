@@ -5,6 +5,7 @@ import type { Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate, UnsafeMatch } from "./types.ts";
+import { unsafeByWrong } from "./unsafe-by-wrong.ts";
 import { unsafeMatches, withoutUnsafe } from "./unsafe.ts";
 import { withinReach } from "./within-reach.ts";
 
@@ -44,7 +45,11 @@ export function candidateEarning(rubric: CompiledRubric, said: Postings, stream:
   // What was taken back in the same breath is listed with its correction.
   const whole = stream.withdrawn.size === 0 ? null : postingsOf({ ...stream, withdrawn: new Set() }, rubric);
   const unsafe = whole === null ? unsafeMatches(statements, said, stream, right) : unsafeMatches(withinReach(rubric, whole).unsafe, whole, stream, right);
-  return { all, unsafe, ...earningOf(all, unsafe, stream) };
+  const earned = earningOf(all, unsafe, stream);
+  const amounting = unsafeByWrong(rubric, earned.kept, unsafe, said, stream);
+  if (amounting.length === 0) return { all, unsafe, ...earned };
+  const told = [...unsafe, ...amounting];
+  return { all, unsafe: told, ...earningOf(all, told, stream) };
 }
 
 /** A passage with the reason for which it stands back behind others, if it does. */

@@ -56,7 +56,7 @@ const notWithOf = new WeakMap<Response, readonly WordGroup[]>();
 const DENIALS: ReadonlySet<string> = new Set(["not", "never", "no", "without", "cannot", "do"].map(stem));
 
 /** What may not stand with a statement, but the denials that the response says itself: "if it's not working use more" has its own "not". */
-function othersNotWith({ notWith }: CompiledStatement, response: Response): readonly WordGroup[] {
+export function othersNotWith({ notWith }: Pick<CompiledStatement, "notWith">, response: Response): readonly WordGroup[] {
   let groups = notWithOf.get(response);
   if (groups === undefined) {
     const own = new Set(tokenise(response.text.split(/[\s|()]+/).filter(Boolean)).map(({ stem }) => stem));
@@ -191,7 +191,8 @@ function takenBack(window: Window, denials: readonly Window[], stream: Stream): 
   return denial === null ? {} : { correctedBy: wordsOf(stream, denial.first, denial.end) };
 }
 
-function hangsOnHearing(window: Window, stream: Stream): boolean {
+/** Whether a word of it may have been mis-heard. */
+export function hangsOnHearing(window: Window, stream: Stream): boolean {
   return window.aligned.some(({ hit }) => hit.quality < SURE_HEARING) || rangeHas(window, stream.doubtful);
 }
 

@@ -263,6 +263,10 @@ export const unsafeSchema = z.strictObject({
   must: z.array(phraseSchema).optional(),
   not_with: z.array(phraseSchema).optional(),
   quantity: quantitySchema.optional(),
+  wrong_of: z
+    .array(z.string().regex(/^[a-z0-9-]+\/[a-z0-9-]+$/, "must be ITEM/ELEMENT"))
+    .optional()
+    .describe("Elements, as ITEM/ELEMENT, whose wrong statements all amount to this one: who is told of one of those has stated this as well, but for wrong numbers and with none of its not_with."),
   fact: factSchema.optional(),
   examples: elementFields.examples,
 });

@@ -15,6 +15,9 @@ function denied(sentence: string, word: string): boolean {
 describe("a spoken instruction is denied", () => {
   test.each([
     ["don't shake it", "shake"],
+    ["don't you dare shake it", "shake"],
+    ["don't you go shaking it", "shaking"],
+    ["heaven forbid you swallow it", "swallow"],
     ["bin the booklet, nobody reads it", "booklet"],
     ["don't bother rinsing it", "rinsing"],
     ["i wouldn't bother with the lid", "lid"],
@@ -83,6 +86,7 @@ describe("a spoken instruction is affirmed", () => {
     ["it's not a bad idea to write the date on", "write"],
     ["there's no reason not to write the date on", "write"],
     ["there's nothing to stop you writing the date on", "writing"],
+    ["don't you shake it every time?", "shake"],
     ["don't forget to shake it", "shake"],
     ["the oiling isn't one you can skip", "oiling"],
     ["i don't think it can be left out that oiling", "oiling"],

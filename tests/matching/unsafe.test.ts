@@ -22,6 +22,34 @@ const card = cardWith(
 const sheet = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card);
 const unsafe = (says: string) => sheet(says).unsafe.found.map(({ id }) => id);
 
+describe("the wrong statements of an element may all amount to an unsafe one", () => {
+  const first = cardWith(
+    `
+      - { id: order, label: Pen first, say: [the pen goes in before the syrup, use the pen first], incorrect: [start with the syrup and see, "syrup|medicine comes first", "the pen is the last resort"] }
+      - { id: again, label: Again, say: ["use the other one after {quantity}"], quantity: { value: 5, unit: minute }, incorrect: [the other one is only for the doctor] }
+`,
+    "minimum: 50",
+    `
+  - { id: syrup-first, label: Syrup first, severity: major, say: [give the syrup instead], wrong_of: [order/order], not_with: ["(rash)"] }
+  - { id: never-again, label: Never again, severity: major, say: [never use the other one], wrong_of: [again/again] }
+`,
+  );
+  const found = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, first).unsafe.found;
+  test.each([
+    ["You start with the syrup and see how she does.", "syrup-first"],
+    ["The pen is the very last resort.", "syrup-first"],
+    ["The other one is only for the doctor.", "never-again"],
+  ])("%s", (says, id) => expect(found(says).map((one) => one.id)).toEqual([id]));
+  test.each([
+    "The pen goes in before the syrup.",
+    "Never start with the syrup to see how she does.",
+    "Never use the pen first.",
+    "With only a rash you start with the syrup and see.",
+    "Use the other one after twenty minutes.",
+  ])("not so what is right, its contrary, a wrong number, or what its own not_with rules out: %s", (says) => expect(found(says)).toEqual([]));
+  test("told once, in its own words before those", () => expect(new Set(found("Give the syrup instead. Start with the syrup and see.").map((one) => one.id))).toEqual(new Set(["syrup-first"])));
+});
+
 describe("words of an unsafe statement that are said rightly are none", () => {
   test.each([
     "Check the name on the bottle, then tilt your head back and pull your lower lid down.",

@@ -90,6 +90,7 @@ describe("a fault is told with file, line and how to mend it", () => {
     ["a target behind the limit", RUBRIC.replace('"6:30"', '"9:30"'), "SW-R03", 7, /target/],
     ["an item without words", RUBRIC.replace("        say: [shake it well]\n", ""), "SW-R03", 12, /elements|say/],
     ["an id in capitals", RUBRIC.replace("id: shake", "id: Shake"), "SW-R03", 12, /lower case/],
+    ["an unsafe statement that takes the wrong ones of no element", `${RUBRIC}unsafe: [{ id: hard, label: Hard, severity: minor, say: [press it hard], wrong_of: [shake/press] }]\n`, "SW-R05", 16, /shake\/press/],
     ["a name that leads nowhere", `${RUBRIC}order: [{ first: shake, then: press, severity: minor, reason: so }]\n`, "SW-R05", 16, /press/],
     ["an item that stands twice", RUBRIC.replace("pass:", "      - { id: shake, label: Again, say: [shake it] }\npass:"), "SW-R06", 15, /twice/],
     ["a quantity that no phrase uses", RUBRIC.replace("say: [shake it well]", "say: [shake it well]\n        quantity: { value: 2, unit: second }"), "SW-R07", 15, /quantity/],
