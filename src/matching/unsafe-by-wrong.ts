@@ -6,17 +6,15 @@ import { remembered } from "./remembered.ts";
 import { wordsOf, type Stream } from "./stream.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
 import type { UnsafeMatch } from "./types.ts";
-import { hangsOnHearing, othersNotWith } from "./unsafe.ts";
+import { hangsOnHearing, othersNotWith, UNSAFE_ACCEPTED } from "./unsafe.ts";
 
 /*
  * "Never give antihistamine first" has its own element, and whoever states that wrongly has stated the unsafe thing,
  * in words that the element's wrong statements hold and the unsafe statement's need not repeat (`wrong_of`).
  */
 
-/** Closer than the fit of a wrong statement: of drills, right sayings of another element fitted up to 0.84. */
-const CLOSE = Number(process.env.CL ?? "0.85");
-/** With what the statement itself must name, less will do. */
-const CLOSE_WITH_MUST = Number(process.env.CM ?? "0.7");
+/** Closer than the fit of a wrong statement: of drills, right sayings of another element fitted up to 0.84. With what the statement itself must name, its own measure will do. */
+const CLOSE = 0.85;
 
 /** By element the statements that its wrong statements amount to. */
 const statementsOf = remembered((rubric: CompiledRubric): ReadonlyMap<string, readonly CompiledStatement[]> => {
@@ -37,7 +35,7 @@ export function unsafeByWrong(rubric: CompiledRubric, kept: readonly Passage[], 
     for (const amounted of statementsOf(rubric).get(`${element.item}/${element.element}`) ?? []) {
       const { statement, must } = amounted;
       if ([...told, ...found].some((other) => other.statement === statement)) continue;
-      if (window.coverage < CLOSE && !(must.length > 0 && window.coverage >= CLOSE_WITH_MUST && mustHoldsInside(must, postings, stream, window))) continue;
+      if (window.coverage < CLOSE && !(must.length > 0 && window.coverage >= UNSAFE_ACCEPTED && mustHoldsInside(must, postings, stream, window))) continue;
       if (!notWithHolds(othersNotWith(amounted, window.response), postings, stream, window)) continue;
       const back = takenBackBehind(stream, window.end, topicOf(window.response));
       found.push({
