@@ -33,6 +33,7 @@ const LACKS = phraseList(LEXICON.lacks);
 /** Words that allow, and words of the harm that comes of it. */
 export const PERMITS: ReadonlySet<string> = new Set(LEXICON.permits);
 export const HARMS = phraseList(LEXICON.harms);
+export const DEATHS = phraseList(LEXICON.deaths);
 /** Say of a sign that it means nothing. */
 export const PLAYS_DOWN = phraseList(LEXICON.plays_down, { by: "text" });
 /** Look like those and are none. */

@@ -1,5 +1,5 @@
 import { opensTelling } from "../language/main-clause.ts";
-import { HARMS } from "../language/polarity.ts";
+import { DEATHS, HARMS } from "../language/polarity.ts";
 import { askedShare, MOSTLY_ASKED } from "./act-gate.ts";
 import type { CompiledElement } from "./compile.ts";
 import { notWithHolds } from "./must-words.ts";
@@ -94,7 +94,16 @@ const TIME = /\b(seconds?|minutes?|hours?|days?|nights?|weeks?|fortnight|months?
 
 /** Whether the window is one statement of the speaker's own. */
 export function isOwnStatement(window: Window, stream: Stream): boolean {
-  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !overAnothersTurn(window, stream) && !runsOn(window, stream) && !isPast(window, stream) && !toldOfOthers(window, stream) && !answeredWithNo(window, stream);
+  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !overAnothersTurn(window, stream) && !runsOn(window, stream) && !isPast(window, stream) && !toldOfOthers(window, stream) && !answeredWithNo(window, stream) && !saidToKill(window, stream);
+}
+
+/** So soon behind it. */
+const DEATH_WITHIN = 8;
+
+/** "Who takes it each day, it can kill": told to warn, unless the statement itself speaks of death. */
+function saidToKill({ end, aligned }: Window, stream: Stream): boolean {
+  const to = sentenceUpTo(stream, end, DEATH_WITHIN);
+  return DEATHS.find(stream.tokens, end, to).some(({ first }) => !stream.polarity[first]!.negated && !aligned.some(({ hit }) => hit.first === first));
 }
 
 /** So much room others' talk takes when they say more than that they listen: five words or so (stream.ts). */

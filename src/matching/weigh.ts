@@ -109,7 +109,8 @@ function outright(window: Window, stream: Stream): boolean {
   if (!deniedByRubric) return true;
   const clause = stream.clauses[stream.clauseOf[window.first]!]!;
   const end = Math.max(clause.end, window.end);
-  const permits = stream.tokens.slice(clause.first, end).some(({ text }) => PERMITS.has(text)) || ALLOWANCES.find(stream.tokens, clause.first, end).length > 0;
+  // "Water must not come in" permits nothing.
+  const permits = stream.tokens.slice(clause.first, end).some(({ text }, behind) => PERMITS.has(text) && !(/^(must|should)$/.test(text) && stream.tokens[clause.first + behind + 1]?.text === "not")) || ALLOWANCES.find(stream.tokens, clause.first, end).length > 0;
   return permits && HARMS.find(stream.tokens, clause.first, Math.min(stream.tokens.length, Math.max(end, window.end + HARM_REACH))).length === 0;
 }
 

@@ -105,3 +105,21 @@ describe("what says far more than a short passage of another item was meant by i
   test("wrong", () => expect(wrongOf("Sixty seconds before the shutter goes back on the lantern.")).toContain("shutter"));
   test("nothing of it", () => expect(wrongOf("Count to sixty.")).toEqual([]));
 });
+
+describe("what is said to kill is warned of, however it is put", () => {
+  const oil = cardWith(`
+      - { id: feed, label: Oil once a week, say: [once a week oil the lantern], incorrect: [oil the lantern every day] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, oil).items.find(({ id }) => id === "feed")?.content;
+  test.each(["Who goes to oil the lantern every day, it can kill them.", "Oil the lantern every day and you would die of the fumes."])("%s", (says) => expect(content(says)).not.toBe("incorrect"));
+  test.each(["Oil the lantern every day.", "Oil the lantern every day, it won't kill you."])("but: %s", (says) => expect(content(says)).toBe("incorrect"));
+});
+
+describe("what must not be is allowed by nobody", () => {
+  const wet = cardWith(`
+      - { id: dry, label: Keeps it dry, say: [don't get the lantern wet] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, wet).items.find(({ id }) => id === "dry")?.content;
+  test.each(["Wet the lantern must not get.", "The lantern with wet hands you should not touch."])("%s", (says) => expect(content(says)).not.toBe("incorrect"));
+  test("but what may be is", () => expect(content("You can get the lantern wet.")).toBe("incorrect"));
+});

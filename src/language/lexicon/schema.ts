@@ -38,6 +38,7 @@ export const LEXICON_FORMS = {
     outright: list,
     allowances: list,
     harms: list,
+    deaths: list,
     plays_down: list,
     plays_nothing_down: list,
     faults: list,
