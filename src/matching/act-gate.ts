@@ -83,13 +83,13 @@ function requestsBack(window: Window, stream: Stream): boolean {
   return TEACH_BACK.find(stream.tokens, from, to).some((hit) => isAskedBack(stream, from, hit));
 }
 
-/** "Show your family how you'd use it" and "let's talk it through" ask for nothing back; "I'll get you to show me" does. */
+/** "Show your family how you'd use it" and "let's talk it through" ask for nothing back; "I'll get you to show me" and "you do it and I'll watch" do. */
 function isAskedBack({ tokens }: Stream, from: number, { first, end }: { first: number; end: number }): boolean {
   const texts = tokens.slice(from, end).map(({ text }) => text);
   const said = texts.join(" ");
   // "You'll talk it through with your wife".
   if (tokens[end]?.text === "with" && WITH_OTHERS.test(tokens[end + 1]?.text ?? "")) return false;
-  return !SHOWN_TO_OTHERS.test(said) && (!OFFERS.test(said) || texts.slice(first - from).some((text) => /^(me|us|you|your)$/.test(text)));
+  return !SHOWN_TO_OTHERS.test(said) && (!OFFERS.test(said) || texts[texts.length - 1] === "watch" || texts.slice(first - from).some((text) => /^(me|us|you|your)$/.test(text)));
 }
 
 const WITH_OTHERS = /^(your|his|her|their|him|them|somebody|someone|anybody|anyone|family)$/;

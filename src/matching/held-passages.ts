@@ -240,11 +240,17 @@ function saysWhatIsWrong({ response: { terms }, aligned }: Window, element: Comp
   return !own.includes(true) || aligned.some(({ term, hit }) => own[term]! || tokens.slice(hit.first, hit.end).some(({ stem }) => !isRight(stem, terms[term]!.negated)));
 }
 
+/** Whether all that is said of it is one word that only stands for the response's: "clean plaster on it" is no "keep wiping". */
+function restsOnAStandIn({ aligned, response: { terms } }: Window): boolean {
+  const telling = aligned.filter(({ term }) => !terms[term]!.plain);
+  return terms.length > 1 && telling.length === 1 && telling[0]!.quality < 1 && telling[0]!.hit.end - telling[0]!.hit.first === 1;
+}
+
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
   if (!notWithHolds(groupsBut(element.notWith, window.response.without), postings, stream, window) || lacksDirection(window) || !saysChosen(window, postings) || !isOwnStatement(window, stream) || !saysWhatIsWrong(window, element, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
-  if (isSupposed(window, stream)) return null;
+  if (isSupposed(window, stream) || restsOnAStandIn(window)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
   return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], ...(takenBackBehind(stream, window.end, topicOf(window.response)) !== null && { takenBack: true }) };
 }

@@ -4,7 +4,7 @@ import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 // An invented card and invented talk: behaviour only.
 const card = cardWith(`
       - { id: knows, label: Asks what is known, kind: ask, say: [what do you understand about the lantern, do you understand how the lantern works] }
-      - { id: back, label: Has it told back, kind: teach-back, say: [show me how you would use the lantern, talk it through, show how you would use the lantern] }
+      - { id: back, label: Has it told back, kind: teach-back, say: [show me how you would use the lantern, talk it through, show how you would use the lantern, you take the lantern and i will watch] }
 `);
 const content = (item: string, says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === item)?.content;
 
@@ -14,8 +14,8 @@ describe("what was known before is asked", () => {
 });
 
 describe("a teach-back is asked for", () => {
-  test.each(["Show me how you would use the lantern.", "I'll get you to show me how you would use the lantern."])("%s", (says) => expect(content("back", says)).toBe("complete"));
-  test.each(["Show your family how you would use the lantern.", "Let's talk it through.", "I expect you'll talk it through with your wife."])("not by: %s", (says) => expect(content("back", says)).not.toBe("complete"));
+  test.each(["Show me how you would use the lantern.", "I'll get you to show me how you would use the lantern.", "You take the lantern now, and I will just watch."])("%s", (says) => expect(content("back", says)).toBe("complete"));
+  test.each(["Show your family how you would use the lantern.", "Let's talk it through.", "I expect you'll talk it through with your wife.", "I'll take the lantern and you just watch."])("not by: %s", (says) => expect(content("back", says)).not.toBe("complete"));
 });
 
 describe("what is refused is not asked, wherever that is said", () => {

@@ -123,3 +123,12 @@ describe("what must not be is allowed by nobody", () => {
   test.each(["Wet the lantern must not get.", "The lantern with wet hands you should not touch."])("%s", (says) => expect(content(says)).not.toBe("incorrect"));
   test("but what may be is", () => expect(content("You can get the lantern wet.")).toBe("incorrect"));
 });
+
+describe("one word that only stands for the statement's is held against nobody", () => {
+  const rub = cardWith(`
+      - { id: rub, label: Rubs it once, say: [rub the lantern once], incorrect: [keep wiping] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, rub).items.find(({ id }) => id === "rub")?.content;
+  test("a word near to it", () => expect(content("Clean cloth on it.")).not.toBe("incorrect"));
+  test("its own", () => expect(content("You keep wiping it.")).toBe("incorrect"));
+});
