@@ -45,11 +45,16 @@ export function candidateEarning(rubric: CompiledRubric, said: Postings, stream:
   // What was taken back in the same breath is listed with its correction.
   const whole = stream.withdrawn.size === 0 ? null : postingsOf({ ...stream, withdrawn: new Set() }, rubric);
   const unsafe = whole === null ? unsafeMatches(statements, said, stream, right) : unsafeMatches(withinReach(rubric, whole).unsafe, whole, stream, right);
+  return { all, ...statedAndEarned(rubric, all, unsafe, said, stream) };
+}
+
+/** What stands, and what is unsafe: in its own words, or because a wrong statement that stands amounts to it. */
+export function statedAndEarned(rubric: CompiledRubric, all: readonly Passage[], unsafe: readonly UnsafeMatch[], said: Postings, stream: Stream): Earning & { unsafe: UnsafeMatch[] } {
   const earned = earningOf(all, unsafe, stream);
   const amounting = unsafeByWrong(rubric, earned.kept, unsafe, said, stream);
-  if (amounting.length === 0) return { all, unsafe, ...earned };
-  const told = [...unsafe, ...amounting];
-  return { all, unsafe: told, ...earningOf(all, told, stream) };
+  if (amounting.length === 0) return { unsafe: [...unsafe], ...earned };
+  const stated = [...unsafe, ...amounting];
+  return { unsafe: stated, ...earningOf(all, stated, stream) };
 }
 
 /** A passage with the reason for which it stands back behind others, if it does. */

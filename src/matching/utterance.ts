@@ -1,6 +1,6 @@
 import { toldStation } from "../station/told.ts";
 import type { CompiledRubric } from "./compile.ts";
-import { earningOf } from "./earning.ts";
+import { statedAndEarned } from "./earning.ts";
 import { candidatePassages } from "./likelihood.ts";
 import { matchStation } from "./match.ts";
 import type { Passage } from "./passages.ts";
@@ -42,8 +42,8 @@ export class UtteranceReader {
     const { elements, unsafe } = withinReach(this.rubric, postings);
     const tried = candidatePassages(this.rubric, postings, stream, elements);
     // In a station what is said rightly is never unsafe; here it is asked whether a rubric calls the same words both.
-    const stated = unsafeMatches(unsafe, postings, stream, []);
-    return { kept: earningOf(tried, stated, stream).kept, tried, unsafe: stated };
+    const { kept, unsafe: stated } = statedAndEarned(this.rubric, tried, unsafeMatches(unsafe, postings, stream, []), postings, stream);
+    return { kept, tried, unsafe: stated };
   }
 
   /** Whether one of the element's must-words is nowhere in the utterance: then no passage is even tried. */

@@ -183,6 +183,8 @@ sections:
             # Words in the same clause that mean something else: a number of times is no number of tablets.
             not_with:
               - two times
+            incorrect:
+              - take both at once so that you catch up
 
       - id: warning-sign
         label: A rash that spreads must alarm
@@ -218,6 +220,8 @@ unsafe:
       - (two|double)
     not_with:
       - (never|not)
+    # Elements whose wrong statements ('incorrect') all amount to this: who is told of one has stated this as well.
+    wrong_of: [missed-dose/not-double]
     fact: { source: "common practice, no source", jurisdiction: [any], review_by: 2027-12-31 }
     examples:
       earns: ["If you forget it, take two the next day."]
