@@ -72,11 +72,14 @@ const isBehind = (previous: readonly string[], before: string, twoBefore: string
  */
 export function smallWordOf(written: string, previous = "", next = "", twoBefore = ""): SmallWord | null {
   const [, word, behind] = /^([A-Za-z]+)([.,;:?!]*)$/.exec(written) ?? [];
-  if (word === undefined) return null;
+  if (word === undefined || (word.length === 1 && LETTER.test(bare(next)))) return null;
   const heard = word.toLowerCase();
   const meant = MEANT.get(heard) ?? BESIDE.get(heard)?.find((entry) => (entry.previous === undefined || isBehind(entry.previous, previous, twoBefore)) && (behind === "" || entry.next === undefined) && (entry.next?.includes(bare(next)) ?? true))?.meant;
   return meant === undefined ? null : { text: meant + behind!, denies: DENIALS.has(meant) };
 }
+
+/** Before one of these a single letter is spelled out ("the i n r"), and no word; "a" and "i" are words themselves. */
+const LETTER = /^[b-hj-z]$/;
 
 /** Without the marks behind it; those behind the word before part the two. */
 const bare = (written: string) => written.toLowerCase().replace(/[.,;:?!]+$/, "");
