@@ -17,7 +17,7 @@ const form = z
 /** Single utterances about one rubric by one hand: by element (item/element) right ones, near misses and wrong ones; by unsafe statement what states it. */
 export type Drill = z.infer<typeof form> & { name: string };
 
-/** @param round which hands: "d1" were read when rubrics were widened, "d2" were not. */
+/** @param round which hands: "d3" were read by nobody, the others by who widened and mended. */
 export function readDrills(round: string): Drill[] {
   return readdirSync(FOLDER)
     .filter((file) => file.endsWith(`-${round}.yaml`))
