@@ -240,17 +240,23 @@ function saysWhatIsWrong({ response: { terms }, aligned }: Window, element: Comp
   return !own.includes(true) || aligned.some(({ term, hit }) => own[term]! || tokens.slice(hit.first, hit.end).some(({ stem }) => !isRight(stem, terms[term]!.negated)));
 }
 
-/** Whether all that is said of it is one word that only stands for the response's: "clean plaster on it" is no "keep wiping". */
-function restsOnAStandIn({ aligned, response: { terms } }: Window): boolean {
+/** From here on a word is the response's own, or as good as it. */
+const OWN_QUALITY = 0.95;
+
+/** Whether more than two thirds of what is said of it only stand for the response's words: "clean plaster on it" is no "keep wiping", "one okay nearly there now just the boring house keeping bits" no "the old one in the household waste". */
+function restsOnStandIns({ aligned, response: { terms } }: Window): boolean {
   const telling = aligned.filter(({ term }) => !terms[term]!.plain);
-  return terms.length > 1 && telling.length === 1 && telling[0]!.quality < 1 && telling[0]!.hit.end - telling[0]!.hit.first === 1;
+  // One word alone must be the very word.
+  if (telling.length === 1) return terms.length > 1 && telling[0]!.quality < 1 && telling[0]!.hit.end - telling[0]!.hit.first === 1;
+  const weight = (of: typeof telling) => of.reduce((sum, { term }) => sum + terms[term]!.weight, 0);
+  return weight(telling.filter(({ quality }) => quality < OWN_QUALITY)) > (weight(telling) * 2) / 3;
 }
 
 function weighIncorrect(fit: Omit<Passage, "verdict" | "closed">, postings: Postings, stream: Stream, speaker: "candidate" | "patient"): Passage | null {
   const { element, window } = fit;
   if (!notWithHolds(groupsBut(element.notWith, window.response.without), postings, stream, window) || lacksDirection(window) || !saysChosen(window, postings) || !isOwnStatement(window, stream) || !saysWhatIsWrong(window, element, stream)) return null;
   if (readPolarity(stream, window, element.vocabulary) !== "agrees" || deniesBeside(stream, window)) return null;
-  if (isSupposed(window, stream) || restsOnAStandIn(window)) return null;
+  if (isSupposed(window, stream) || restsOnStandIns(window)) return null;
   if (speaker === "candidate" && element.kind === "tell" && askedShare(stream, window).asked > MOSTLY_ASKED) return null;
   return { ...fit, coverage: window.coverage, verdict: "wrong", closed: [], ...(takenBackBehind(stream, window.end, topicOf(window.response)) !== null && { takenBack: true }) };
 }

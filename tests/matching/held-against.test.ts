@@ -132,3 +132,12 @@ describe("one word that only stands for the statement's is held against nobody",
   test("a word near to it", () => expect(content("Clean cloth on it.")).not.toBe("incorrect"));
   test("its own", () => expect(content("You keep wiping it.")).toBe("incorrect"));
 });
+
+describe("words most of which only stand for the statement's are held against nobody", () => {
+  const bins = cardWith(`
+      - { id: bin, label: Hands it back, say: [bring the old lantern back to us], incorrect: [throw|chuck|toss the used|old|finished lantern|gadget|one in|with household|general|ordinary|kitchen|normal stuff|waste|rubbish] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, bins).items.find(({ id }) => id === "bin")?.content;
+  test("its own", () => expect(content("You chuck the old one in the kitchen waste.")).toBe("incorrect"));
+  test("words of something else", () => expect(content("start that one okay nearly there now just the boring house keeping bits")).not.toBe("incorrect"));
+});
