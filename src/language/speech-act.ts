@@ -18,6 +18,7 @@ const OPEN = speechPhrases("open");
 const ASKED_OF_ONESELF = speechPhrases("asked_of_oneself");
 const ASKS_WHETHER_KNOWN = speechPhrases("asks_whether_known");
 const POINTS = speechPhrases("points");
+const THEIRS = new Set(SPEECH.theirs);
 const STRONG = speechPhrases("strong_openings");
 
 /** What saying this does: tells (states, instructs, requests an action), or asks. */
@@ -67,7 +68,7 @@ function isOnesOwn(tokens: readonly Token[], first: number, end: number, breaks:
   if (behind === undefined) return false;
   for (let place = behind; place < end; place += 1) {
     const { text } = tokens[place]!;
-    if (text === "you" || text === "else" || (AUXILIARIES.has(text) && !/^(i|we)$/.test(tokens[place + 1]?.text ?? ""))) return false;
+    if (THEIRS.has(text) || (AUXILIARIES.has(text) && !/^(i|we)$/.test(tokens[place + 1]?.text ?? ""))) return false;
   }
   return true;
 }

@@ -204,7 +204,7 @@ const GREETED_WITHIN = 5;
 /** In speech without full stops "okay stop there" stops the clock only in the last part of all talk: a share of its words. */
 const LATE_SHARE = 0.85;
 /** What stands before it there. Behind other words ("keep it on the shelf leave it there") it is said of a thing. */
-const CALLS_A_HALT = /^(ok|okay|alright|right|lovely|great|good|thanks|thank|you|bye|ta|cheers|and)$/;
+const CALLS_A_HALT = /^(ok|okay|alright|right|lovely|great|good|thanks|thank|you|bye|ta|cheers)$/;
 /** A weak phrase with at most so many other words in its clause is nearly all of it. */
 const NEARLY_ALL = 3;
 

@@ -49,7 +49,8 @@ describe("a word broken in pieces or cut short is read as the word, where the wo
     ["ever he weak", "every week"],
     ["throw it a way after", "throw it away after"],
     ["do it a gain be fore bed", "do it again before bed"],
-    ["each i, half an our later", "each eye, half an hour later"],
+    ["one in each i, half an our later", "one in each eye, half an hour later"],
+    ["your left i first", "your left eye first"],
     ["stay of it al together", "stay off it altogether"],
     ["wait ten minuets", "wait ten minutes"],
   ])("%s: %s", (says, meant) => expect(meantBy(says)).toBe(meant));
@@ -64,6 +65,9 @@ describe("a word broken in pieces or cut short is read as the word, where the wo
     "the weak side of the bottle",
     "it is for you",
     "in our shop",
+    "if it is bad i would ring",
+    "before you left i said so",
+    "one each i think",
     "to months",
   ])("%s", (says) => expect(meantBy(says)).toBe(says));
 

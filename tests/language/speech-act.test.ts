@@ -122,6 +122,10 @@ describe("who points at a thing, or puts a question to themselves and goes on, t
     ["Which eye? Is it the left one?", "eye"],
     ["Which eye?", "eye"],
     ["What else? Take your time.", "else"],
+    ["What about allergies? That's important to know.", "allergies"],
+    ["Which other medicines? It's just so I know they mix.", "medicines"],
+    ["Do you see the nurse for your blood tests?", "nurse"],
+    ["Can you see the numbers in the window?", "numbers"],
   ])("but not: %s", (sentence, word) => expect(actOf(sentence, word)).not.toBe("tell"));
 });
 

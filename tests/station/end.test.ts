@@ -28,5 +28,9 @@ describe("in speech without full stops", () => {
     const { end } = stationIn(rough(`${stop} was the hour right i forgot`));
     expect(end.reason).toContain("at the announcement");
   });
-  test("what is said of a thing does not", () => expect(stationIn(rough("keep it on the shelf leave it there with the lid on it and come back in a week")).end.reason).not.toContain("at the announcement"));
+  test.each([
+    "keep it on the shelf leave it there with the lid on it and come back in a week",
+    "wipe the mouthpiece put the cap on and leave it there until tomorrow then do the same again",
+    "push it down until it clicks and stop there dont force it",
+  ])("what is said of a thing does not: %s", (says) => expect(stationIn(rough(says)).end.reason).not.toContain("at the announcement"));
 });

@@ -65,6 +65,7 @@ export const LEXICON_FORMS = {
     asked_of_oneself: list,
     asks_whether_known: list,
     points: list,
+    theirs: list,
     between_statements: list,
     of_adults: list,
     of_children: list,
