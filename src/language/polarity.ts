@@ -38,6 +38,8 @@ export const DEATHS = phraseList(LEXICON.deaths);
 export const PLAYS_DOWN = phraseList(LEXICON.plays_down, { by: "text" });
 /** Look like those and are none. */
 export const PLAYS_NOTHING_DOWN = phraseList(LEXICON.plays_nothing_down, { by: "text" });
+/** What is told to be done at once plays nothing down: "a rash is nothing to wait with, ring us". */
+export const ALARMS = phraseList(LEXICON.alarms, { by: "text" });
 
 /** Call something a fault or a harm. */
 export const FAULTS = phraseList(LEXICON.faults.flatMap(formsOfBe), { by: "text" });

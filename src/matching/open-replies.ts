@@ -7,7 +7,7 @@ import { candidateEarning } from "./earning.ts";
 import type { Scene } from "./elicitation.ts";
 import { TOLD_AS_NOTHING } from "./held-passages.ts";
 import { postingsOf } from "./postings.ts";
-import { isNoPlayingDown } from "./red-flag.ts";
+import { playedDownInVain } from "./red-flag.ts";
 import type { Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
 
@@ -28,17 +28,18 @@ export function openReplies(scene: Scene, rubric: CompiledRubric): { wrong: Plac
     const stream = answeredStream(scene.station, lastSentence(scene.station, turn), answer);
     const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const answered = stream.tokens.findIndex(({ word }) => word >= answer.first);
-    const alarms = isNoPlayingDown(stream, answered, stream.tokens.length);
+    const putOff = playedDownInVain(stream, answered, stream.tokens.length);
     const begun = (word: number) => word < answer.first;
     for (const passage of earned.kept) {
-      if (passage.reason === TOLD_AS_NOTHING && alarms) continue;
+      if (passage.reason === TOLD_AS_NOTHING && putOff !== null) continue;
       if (!isSurelyWrong(passage) || (passage.likelihood ?? 1) < SURELY || (passage.reason !== TOLD_AS_NOTHING && !isAnswers(passage, stream, answer)) || shareOf(passage.window, (token) => begun(stream.tokens[token]!.word)) < OWN_SHARE) continue;
       // Its evidence is what the candidate said.
       const first = stream.tokens.findIndex(({ word }, place) => word >= answer.first && place >= passage.first);
       wrong.push({ passage: first >= passage.end ? { ...passage, first, end: stream.tokens.length } : { ...passage, first }, stream });
     }
-    if (alarms) return;
-    unsafe.push(...earned.unsafe.filter(({ span, correctedBy }) => correctedBy === undefined && begun(span.first) && span.end > answer.first).map((match) => ({ ...match, span: { first: answer.first, end: match.span.end } })));
+    // Of "don't worry about that yet, I'll come to that" nothing is told; "don't worry, stop it and call us" tells to stop it.
+    const told = putOff === null ? answer.first : stream.tokens[putOff.end - 1]!.word + 1;
+    unsafe.push(...earned.unsafe.filter(({ span, correctedBy }) => correctedBy === undefined && begun(span.first) && span.end > told).map((match) => ({ ...match, span: { first: answer.first, end: match.span.end } })));
   });
   return { wrong, unsafe };
 }

@@ -1,19 +1,19 @@
-import { PLAYS_DOWN, PLAYS_NOTHING_DOWN } from "../language/polarity.ts";
+import { ALARMS, PLAYS_DOWN, PLAYS_NOTHING_DOWN } from "../language/polarity.ts";
 import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 
 /** So soon behind the sign it is said what it comes to: "if her lips go a bit blue it's probably just the cold". */
 const BEHIND = 9;
-/** What is told to be done at once plays nothing down: "a rash is nothing to wait with, ring us". */
-const ALARMS = /^(ring|call|phone|hospital|ambulance|emergency|urgent|urgently|straightaway|immediately|doctor|but)$/;
 /** So many words behind "no need to ring" tell whom. */
 const RULED_OUT = 2;
 const DENIES = /^(not|never|no)$/;
 
 /** What the next sentence says of it has no other subject: "That's normal.", "I wouldn't worry about it.", "Nothing to worry about." */
 const OF_THE_SAME = /^(that|this|it|they|those|these|all|is|are|was|i|you|we|would|can|will|should|do|honestly|really|usually|just|probably|well|and|so|oh|but)$/;
-/** "Don't worry about the taste" is said of something else. */
+/** "Don't worry about the taste" is said of something else, and so is "it's normal to feel sick the day after". */
 const WORRIES = /^(worry|worried|fret|about)$/;
 const MEANS_IT = /^(that|this|it|them|those|these|any)$/;
+/** So soon behind it what it is said of is named. */
+const NAMED_WITHIN = { worry: 2, to: 3 } as const;
 /** So far into the next sentence it is said. */
 const NEXT_SENTENCE = 10;
 
@@ -32,15 +32,31 @@ function isPlayedDownNext({ first, end }: { first: number; end: number }, stream
   const hit = PLAYS_DOWN.find(tokens, next, to)[0];
   if (hit === undefined || DENIES.test(tokens[hit.first - 1]!.text) || PLAYS_NOTHING_DOWN.at(tokens, hit.end - 1) !== null) return false;
   for (let place = next; place < hit.first; place += 1) if (!OF_THE_SAME.test(tokens[place]!.text)) return false;
-  if (hit.end < to && WORRIES.test(tokens[hit.end - 1]!.text) && !tokens.slice(hit.end, hit.end + 2).some(({ text }) => MEANS_IT.test(text))) return false;
-  const from = clausesAround(stream, { first, end }).first;
-  return !tokens.slice(from, to).some(({ text }, place) => ALARMS.test(text) && !(from + place >= hit.first && from + place < hit.end + RULED_OUT));
+  if (hit.end < to && isOfSomethingElse(tokens, hit.end)) return false;
+  return !alarmsIn(stream, clausesAround(stream, { first, end }).first, hit.first) && !alarmsIn(stream, ruledOutUpTo(stream, hit), to);
 }
 
-/** Whether what plays down is put off or alarms all the same: "don't worry about it now, but ring us that day", "not to worry, I'll come to that". */
-export function isNoPlayingDown({ tokens }: Stream, first: number, end: number): boolean {
+function isOfSomethingElse(tokens: Stream["tokens"], end: number): boolean {
+  // "It is nothing to worry about" goes on with the same.
+  const goesOn = tokens[end]!.text === "to" && tokens[end - 1]!.text !== "nothing";
+  const within = goesOn ? NAMED_WITHIN.to : WORRIES.test(tokens[end - 1]!.text) ? NAMED_WITHIN.worry : 0;
+  return within > 0 && !tokens.slice(end, end + within).some(({ text }) => MEANS_IT.test(text));
+}
+
+const alarmsIn = ({ tokens }: Stream, from: number, to: number): boolean => ALARMS.find(tokens, from, to).length > 0;
+
+/** "No need to ring the doctor": whom it rules out alarms nobody. */
+function ruledOutUpTo(stream: Stream, { first, end }: { first: number; end: number }): number {
+  return alarmsIn(stream, first, end) ? end + RULED_OUT : end;
+}
+
+/** What would play down and is put off, or alarms all the same: "don't worry about it now, but ring us that day", "not to worry, I'll come to that"; null where there is none. */
+export function playedDownInVain(stream: Stream, first: number, end: number): { first: number; end: number } | null {
+  const { tokens } = stream;
   const hit = PLAYS_DOWN.find(tokens, first, end)[0];
-  return hit !== undefined && tokens.slice(hit.end, end).some(({ text }, place, behind) => ALARMS.test(text) || (/^(come|get)$/.test(text) && /^(to|back|onto)$/.test(behind[place + 1]?.text ?? "")));
+  if (hit === undefined) return null;
+  const comesToIt = tokens.slice(hit.end, end).some(({ text }, place, behind) => /^(come|get)$/.test(text) && /^(to|back|onto)$/.test(behind[place + 1]?.text ?? ""));
+  return comesToIt || alarmsIn(stream, hit.end, end) ? hit : null;
 }
 
 function isPlayedDownBeside({ first, end }: { first: number; end: number }, stream: Stream): boolean {
@@ -48,8 +64,5 @@ function isPlayedDownBeside({ first, end }: { first: number; end: number }, stre
   const to = sentenceUpTo(stream, end, BEHIND);
   const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? "") && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null);
   if (hit === undefined) return false;
-  const alarms = (from: number, until: number) => tokens.slice(from, until).some(({ text }) => ALARMS.test(text));
-  // "No need to ring the doctor": whom it rules out alarms nobody.
-  const ruledOut = alarms(hit.first, hit.end) ? hit.end + RULED_OUT : hit.end;
-  return !alarms(Math.min(end, hit.end), Math.min(hit.first, to)) && !alarms(Math.min(ruledOut, to), to);
+  return !alarmsIn(stream, Math.min(end, hit.end), Math.min(hit.first, to)) && !alarmsIn(stream, ruledOutUpTo(stream, hit), to);
 }

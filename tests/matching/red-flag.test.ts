@@ -18,14 +18,14 @@ describe("who names it as a red flag says it", () => {
 });
 
 describe("and so does who says so in the next sentence, of nothing else", () => {
-  test.each(["You may get glowing ears. I wouldn't worry about that.", "Your ears start to glow. That's normal.", "If your ears start to glow. It's nothing to worry about, just carry on."])("%s", (says) => expect(content("glow", says)).toBe("incorrect"));
-  test.each(["You may get glowing ears. Then ring us. Sneezing is normal.", "Glowing ears, ring us about those. That's normal, people do ring.", "You may get glowing ears. Small blisters are normal.", "You may get glowing ears. That's not normal.", "You may get glowing ears. Don't worry about the late hour, just come in."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
+  test.each(["You may get glowing ears. I wouldn't worry about that.", "Your ears start to glow. That's normal.", "Your ears start to glow. It's normal to get that.", "If your ears start to glow. It's nothing to worry about, just carry on."])("%s", (says) => expect(content("glow", says)).toBe("incorrect"));
+  test.each(["You may get glowing ears. Then ring us. Sneezing is normal.", "Glowing ears, ring us about those. That's normal, people do ring.", "You may get glowing ears. Small blisters are normal.", "You may get glowing ears. That's not normal.", "You may get glowing ears. Don't worry about the late hour, just come in.", "You may get glowing ears. That's normal, but ring us the same day.", "Watch for glowing ears. It's normal to feel a bit low the day after.", "Watch for glowing ears. Don't worry about it, just tell us."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
 });
 
 describe("and who replies so to a patient who names it", () => {
   const reply = (asks: string, says: string) => markTalk([...OPENING, `P: ${asks}`, `C: ${says}`], {}, card).items.find(({ id }) => id === "glow")?.content;
   test("that is normal", () => expect(reply("What if I get glowing ears?", "That's perfectly normal with these.")).toBe("incorrect"));
-  test.each(["Don't worry about it now, but ring us that day.", "Don't worry about that yet, I'll come to that."])("but not: %s", (says) => expect(reply("What if I get glowing ears?", says)).not.toBe("incorrect"));
+  test.each(["Don't worry about it now, but ring us that day.", "Don't worry about that yet, I'll come to that.", "Nothing to worry about as long as you tell us."])("but not: %s", (says) => expect(reply("What if I get glowing ears?", says)).not.toBe("incorrect"));
 });
 
 test("what is no red flag may be called harmless", () => expect(content("sneeze", "You may sneeze, that's perfectly normal.")).toBe("complete"));
@@ -33,4 +33,11 @@ test("what is no red flag may be called harmless", () => expect(content("sneeze"
 describe("who says that a question is not asked has not asked it", () => {
   test.each(["Any allergies, I won't ask about that today.", "You don't need to tell me whether you're allergic to anything."])("%s", (says) => expect(content("allergies", says)).not.toBe("complete"));
   test("who asks has asked", () => expect(content("allergies", "Do you have any allergies?")).toBe("complete"));
+});
+
+describe("what the reply tells to do behind it stays unsafe, whatever it asks for besides", () => {
+  const risky = cardWith("      - { id: glow, label: Ears that glow must alarm, red_flag: true, say: [glowing ears] }", "minimum: 50", "  - { id: stop, label: Stops the lamp oil when unwell, severity: major, say: [stop your lamp oil when you are unwell] }");
+  const unsafe = (says: string) => markTalk([...OPENING, "P: What do I do with my lamp oil when I'm unwell?", `C: ${says}`], {}, risky).unsafe.found.map(({ id }) => id);
+  test("stopped", () => expect(unsafe("Nothing to worry about, stop your lamp oil and call us.")).toEqual(["stop"]));
+  test.each(["Don't worry about that yet, I'll come to that.", "Nothing to worry about, keep on with it and call us."])("but not: %s", (says) => expect(unsafe(says)).toEqual([]));
 });

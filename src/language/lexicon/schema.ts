@@ -41,6 +41,7 @@ export const LEXICON_FORMS = {
     deaths: list,
     plays_down: list,
     plays_nothing_down: list,
+    alarms: list,
     faults: list,
   }),
   fillers: z.strictObject({ always: list, parenthetical: list, meant_after: list, meant_before: list }),
