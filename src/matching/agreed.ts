@@ -89,7 +89,7 @@ export function agreedAnswers(scene: Scene, rubric: CompiledRubric, missing: Rea
     const question = scene.turns[place - 1];
     if (turn.role !== "patient" || question?.role !== "candidate" || scene.turns[place + 1]?.role !== "candidate" || turn.end - turn.first > LONGEST_ANSWER) return [];
     if (reactionTo(scene, turn)?.kind !== "confirms" || !asks(scene.candidate, question)) return [];
-    if (saysYesTo(scene, turn, NOTHING) === null && !takesUp(scene, turn)) return [];
+    if (saysYesTo(scene, turn, NOTHING) === null && !saysAgain(scene, turn)) return [];
     const sentence = lastSentence(scene.station, question);
     if (asked.some((span) => meets(span, sentence))) return [];
     const stream = answeredStream(scene.station, sentence, turn);
@@ -102,7 +102,7 @@ export function agreedAnswers(scene: Scene, rubric: CompiledRubric, missing: Rea
 const TAKEN_UP_WITHIN = 4;
 
 /** Whether the reply, which says yes, says again what the patient answered. */
-function takesUp({ patient, candidate, turns }: Scene, answer: WordSpan): boolean {
+function saysAgain({ patient, candidate, turns }: Scene, answer: WordSpan): boolean {
   const said = tokensIn(patient, answer);
   const words = new Set(patient.tokens.slice(said.first, said.end).filter(({ stem }) => wordWeight(stem) >= 1).map(({ stem }) => stem));
   const reply = turns[turnAt(turns, answer) + 1];

@@ -251,8 +251,7 @@ function takesUp(tokens: readonly Token[], place: number, end: number): number |
   return null;
 }
 
-/** "If the clinic says so, yes" leaves it to somebody who knows. */
-const LEFT_TO_OTHERS = /^(doctor|gp|clinic|nurse|pharmacist|hospital|team|consultant|says?|said|told|tells?)$/;
+const LEFT_OPEN = speechPhrases("cases_left_open");
 /** Of a case so many words. */
 const LONGEST_CASE = 9;
 
@@ -260,7 +259,7 @@ const LONGEST_CASE = 9;
 function yesInACase(tokens: readonly Token[], place: number, end: number): number | null {
   for (let k = place + 1; k < Math.min(end, place + LONGEST_CASE); k += 1) {
     const { text } = tokens[k]!;
-    if (LEFT_TO_OTHERS.test(text) || /^(not|no|never|but)$/.test(text) || /[.!?]/.test(tokens[k - 1]!.after)) return null;
+    if (LEFT_OPEN.at(tokens, k) !== null || /[.!?]/.test(tokens[k - 1]!.after)) return null;
     if (YES.test(text) && (tokens[k - 1]!.after === "," || tokens[k - 1]!.text === "then")) return k + 1;
   }
   return null;

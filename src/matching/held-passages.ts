@@ -166,7 +166,7 @@ function closedBy(gate: Gate, passage: Passage, stream: Stream): boolean {
 }
 
 /** Lead a number that stands for itself: "oh, just for a second or two". */
-const LEADS_NUMBER = /^(oh|ah|well|so|um|erm|er|uh|just|for|only|about|say|maybe|that's|it's|and|yes|yeah|ooh|i'd|say|like)$/;
+const LEADS_NUMBER = /^(oh|ah|well|so|um|erm|er|uh|just|for|only|about|say|maybe|and|yes|yeah|ooh|like)$/;
 
 /** "Finger stays there by the nose." "How long for?" "Oh, just a second or two, then let go.": a number right behind the sentence that it belongs to, by itself. */
 function addsItsNumber({ window, quantity }: Passage, stream: Stream): boolean {

@@ -1,5 +1,6 @@
 import { compareQuantity } from "../language/quantity-compare.ts";
 import { ONE, type ExpectedQuantity, type QuantityMention } from "../language/quantity-mention.ts";
+import { speechPhrases } from "../language/speech-phrases.ts";
 import type { WordSpan } from "../station/types.ts";
 import { toldToThem, type PlacedPassage } from "./answered.ts";
 import type { CompiledRubric } from "./compile.ts";
@@ -12,8 +13,7 @@ import type { Stream } from "./stream.ts";
 
 /** A longer turn tells of much, and nobody says no to all of it. Words. */
 const LONGEST_PROPOSAL = 30;
-/** Ask for the harm in it: "would it matter if I used it twice?" "No." allows it. */
-const ASKS_FOR_HARM = /\b(matter|hurt|harm|harmful|mind|bad|wrong|problem|difference|danger|dangerous|worry|stop me)\b/;
+const ASKS_NO_LEAVE = speechPhrases("asks_no_leave");
 
 /** What was put right: the passage in the patient's words, those words, and the candidate's. */
 export interface PutRight extends PlacedPassage {
@@ -31,8 +31,7 @@ export function putRight(scene: Scene, rubric: CompiledRubric): PutRight[] {
     const reply = saysNoTo(scene, turn);
     if (reply === null) return [];
     const stream = toldToThem(scene.station, turn);
-    const said = stream.tokens.map(({ text }) => text).join(" ");
-    if (stream.tokens.length === 0 || ASKS_FOR_HARM.test(said) || / or /.test(said)) return [];
+    if (stream.tokens.length === 0 || ASKS_NO_LEAVE.find(stream.tokens).length > 0 || stream.tokens.some(({ text }) => text === "or")) return [];
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const numbers = numbersIn(scene.candidate, reply);
     const wrong = kept.filter((passage) => (passage.quantity === undefined ? isWrong(passage, stream) : passage.verdict === "wrong" && saysNumber(numbers, passage.element.quantity!)));

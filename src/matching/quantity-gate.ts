@@ -55,7 +55,11 @@ const ADDED_UP: ReadonlySet<ExpectedQuantity["unit"]> = new Set<ExpectedQuantity
 const SUM_WITHIN = 16;
 /** Behind a sum, and before one. */
 const IN_ALL = /^(altogether|in all|all told|all in|in total|all up|all together|as a total|for the day)\b/;
-const MAKES = /^(makes?|making|equals?|totals?|is|that's|thats|to|up)$/;
+const MAKES = /^(makes?|making|equals?|totals?|is)$/;
+/** "It comes to four" and "adds up to four" make a sum; "three on weekdays and so to four at weekends" is another dose. */
+const COMES_TO = /\b(comes?|coming|adds?|adding|brings?|goes) (it |you |that )?(up )?to$/;
+/** So many tokens before the sum. */
+const COMES_TO_WITHIN = 4;
 const ADDS = /^(and|plus|so)$/;
 
 /** "Three milligrams in the blue, one in the brown, so four in all": the sum of what is counted before it, in the unit of its first part; null where none is named. */
@@ -67,7 +71,7 @@ function totalBehind(stream: Stream, part: QuantityMention): QuantityMention | n
     if (mention.first < part.end || mention.end > to || (mention.unit !== null && mention.unit !== part.unit) || mention.low <= part.high || isDeniedItself(stream, mention)) continue;
     const behind = tokens.slice(mention.end, mention.end + 2).map(({ text }) => text).join(" ");
     const added = /^(times|of)$/.test(tokens[part.first - 1]?.text ?? "") || tokens.slice(part.end, mention.first).some(({ text }) => ADDS.test(text));
-    const makes = added && MAKES.test(tokens[mention.first - 1]?.text ?? "");
+    const makes = added && (MAKES.test(tokens[mention.first - 1]!.text) || COMES_TO.test(tokens.slice(Math.max(part.end, mention.first - COMES_TO_WITHIN), mention.first).map(({ text }) => text).join(" ")));
     if (IN_ALL.test(behind) || makes) return { ...mention, unit: part.unit, firm: true };
   }
   return null;

@@ -100,5 +100,5 @@ describe("an answer says what the candidate asked for, once it is confirmed", ()
 describe("a yes in a case is a yes to who is in it", () => {
   const found = (reply: string) => marked("P: Can my brother have it?", `C: ${reply}`).unsafe.found.map(({ id }) => id);
   test.each(["If he's really struggling, then yes.", "Er, if he feels fine, yes, that's no problem."])("%s", (reply) => expect(found(reply)).toEqual(["share"]));
-  test.each(["If the clinic says so, yes.", "If he's not well, no."])("but: %s", (reply) => expect(found(reply)).toEqual([]));
+  test.each(["If the clinic says so, yes.", "If the surgery is happy, yes.", "If it's the same kind as his, yes.", "If it's within the week, yes.", "If he's not well, no."])("but: %s", (reply) => expect(found(reply)).toEqual([]));
 });

@@ -108,8 +108,8 @@ describe("what is taken of several strengths is added up", () => {
       - { id: oil, label: Four milligrams of oil, quantity: { value: 4, unit: milligram }, say: ["the oil comes to {quantity}", "{quantity} of oil in the lamp"] }
 `);
   const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, oil).items[0]!.content;
-  test.each(["That's three milligrams of oil in the lamp and one in the can, so four in all.", "Three milligrams of oil in the lamp and one milligram more makes four."])("right: %s", (says) => expect(content(says)).toBe("complete"));
-  test.each(["Three milligrams of oil in the lamp and two in the can, so five in all.", "Three milligrams of oil in the lamp.", "Three milligrams of oil in the lamp or four, I don't mind."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
+  test.each(["That's three milligrams of oil in the lamp and one in the can, so four in all.", "Three milligrams of oil in the lamp and one in the can, and that comes to four.", "Three milligrams of oil in the lamp and one milligram more makes four."])("right: %s", (says) => expect(content(says)).toBe("complete"));
+  test.each(["Three milligrams of oil in the lamp and two in the can, so five in all.", "Three milligrams of oil in the lamp.", "Three milligrams of oil in the lamp on weekdays and so to four at weekends.", "Three milligrams of oil in the lamp or four, I don't mind."])("wrong: %s", (says) => expect(content(says)).toBe("incorrect"));
 });
 
 describe("the right number for another period", () => {

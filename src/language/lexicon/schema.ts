@@ -92,6 +92,8 @@ export const LEXICON_FORMS = {
     affirmations: list,
     noes: list,
     noes_in_part: list,
+    asks_no_leave: list,
+    cases_left_open: list,
   }),
 } as const;
 
