@@ -31,13 +31,16 @@ export function putRight(scene: Scene, rubric: CompiledRubric): PutRight[] {
     const reply = saysNoTo(scene, turn);
     if (reply === null) return [];
     const stream = toldToThem(scene.station, turn);
-    if (stream.tokens.length === 0 || ASKS_NO_LEAVE.find(stream.tokens).length > 0 || stream.tokens.some(({ text }) => text === "or")) return [];
+    if (stream.tokens.length === 0 || ASKS_NO_LEAVE.find(stream.tokens).length > 0 || offersAnother(stream)) return [];
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const numbers = numbersIn(scene.candidate, reply);
     const wrong = kept.filter((passage) => (passage.quantity === undefined ? isWrong(passage, stream) : passage.verdict === "wrong" && saysNumber(numbers, passage.element.quantity!)));
     return ofOneThing(wrong).map(({ reason: _, ...passage }) => ({ passage: { ...passage, verdict: "right" }, stream, proposed: { first: turn.first, end: turn.end }, reply }));
   });
 }
+
+/** "Do I stop it or carry on?"; "so I stop it, or?" only asks. */
+const offersAnother = ({ tokens }: Stream): boolean => tokens.slice(1, -1).some(({ text }) => text === "or");
 
 /** What the candidate says no to was wrong: that it was said need not be as sure as where somebody is held to it. */
 const LIKELY = 0.4;

@@ -27,6 +27,7 @@ describe("what the patient has wrong and is told no to is told rightly", () => {
     ["keep-going", "P: Can I stop it when I feel better?", "C: No, please don't."],
     ["keep-going", "P: So I stop it when I feel better?", "C: Well, I wouldn't. It comes back."],
     ["keep-going", "P: I'd stop it when I feel better.", "C: Best not."],
+    ["keep-going", "P: I stop it when I feel better, or?", "C: No, please don't."],
     ["keep-going", "P: I'd stop it when I feel better.", "C: Oh, please don't, love."],
     ["keep-going", "P: And I can stop it when I feel better?", "C: Not with this one, I'm afraid."],
     ["own", "P: My sister can have it then?", "C: She can't, sorry."],
