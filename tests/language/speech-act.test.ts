@@ -114,6 +114,7 @@ describe("who points at a thing, or puts a question to themselves and goes on, t
     ["You see how I count to ten before I let go? You do that.", "count"],
     ["And feel where your eye meets the nose?", "nose"],
     ["Which hand for the left side? Your right one.", "hand"],
+    ["Which hand for your left nostril? Your right one.", "hand"],
     ["And why do I look down the spout? Because things get in there.", "spout"],
   ])("%s", (sentence, word) => expect(actOf(sentence, word)).toBe("tell"));
   test.each([
