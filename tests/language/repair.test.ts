@@ -61,6 +61,7 @@ describe("nothing is withdrawn", () => {
     ["by a second denial of the same", "do not use it every day, well, not every day of the week"],
     ["behind an apology for what the speaker is", "two puffs, sorry i am late, then wait"],
     ["by what is only thought of", "use them every day, i am thinking of the future too"],
+    ["by what is told for something else", "turn the base half a turn, that is for the other hand, and open the cap"],
     ["by hold on to", "press it and hold on to it for ten seconds"],
   ])("%s", (_, said) => expect(left(said)).toBe(tokenise(said.split(" ")).map(({ text }) => text).join(" ")));
 });
