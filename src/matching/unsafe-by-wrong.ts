@@ -3,10 +3,9 @@ import { mustHoldsInside, notWithHolds } from "./must-words.ts";
 import type { Passage } from "./passages.ts";
 import type { Postings } from "./postings.ts";
 import { remembered } from "./remembered.ts";
-import { wordsOf, type Stream } from "./stream.ts";
-import { takenBackBehind, topicOf } from "./taken-back.ts";
+import type { Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
-import { hangsOnHearing, othersNotWith, UNSAFE_ACCEPTED } from "./unsafe.ts";
+import { othersNotWith, takenBack, unsafeMatch, UNSAFE_ACCEPTED } from "./unsafe.ts";
 
 /*
  * "Never give antihistamine first" has its own element, and whoever states that wrongly has stated the unsafe thing,
@@ -37,16 +36,7 @@ export function unsafeByWrong(rubric: CompiledRubric, kept: readonly Passage[], 
       if ([...told, ...found].some((other) => other.statement === statement)) continue;
       if (window.coverage < CLOSE && !(must.length > 0 && window.coverage >= UNSAFE_ACCEPTED && mustHoldsInside(must, postings, stream, window))) continue;
       if (!notWithHolds(othersNotWith(amounted, window.response), postings, stream, window)) continue;
-      const back = takenBackBehind(stream, window.end, topicOf(window.response));
-      found.push({
-        statement,
-        ...(back !== null && { correctedBy: wordsOf(stream, back.first, back.end) }),
-        span: wordsOf(stream, window.first, window.end),
-        score: window.coverage,
-        confidence: window.coverage,
-        verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe",
-        response: window.response.text,
-      });
+      found.push(unsafeMatch(amounted, window, stream, takenBack(window, [], stream)));
     }
   }
   return found;

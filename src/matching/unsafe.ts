@@ -11,6 +11,7 @@ import type { Passage } from "./passages.ts";
 import { deniesBeside, readPolarity } from "./polarity-gate.ts";
 import type { Postings } from "./postings.ts";
 import { readQuantity } from "./quantity-gate.ts";
+import { remembered } from "./remembered.ts";
 import type { Response } from "./response.ts";
 import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
@@ -33,16 +34,21 @@ export function unsafeMatches(statements: readonly CompiledStatement[], postings
     const near = fitting(statement, statement.say.flatMap((response) => windowsFor(response, postings, stream, UNSAFE_ACCEPTED)), postings, stream);
     const windows = near.filter((window) => isStated(statement, window, postings, stream) && !saidRightly(window, right));
     const denials = near.filter((window) => readPolarity(stream, window, new Set()) === "opposes");
-    return withoutOverlap(windows).map((window): UnsafeMatch => ({
-      statement: statement.statement,
-      ...takenBack(window, denials, stream),
-      span: wordsOf(stream, window.first, window.end),
-      score: window.coverage,
-      confidence: window.coverage,
-      verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe",
-      response: window.response.text,
-    }));
+    return withoutOverlap(windows).map((window) => unsafeMatch(statement, window, stream, takenBack(window, denials, stream)));
   });
+}
+
+/** A statement as the window says it. */
+export function unsafeMatch({ statement }: CompiledStatement, window: Window, stream: Stream, { correctedBy, span = wordsOf(stream, window.first, window.end) }: Partial<Pick<UnsafeMatch, "correctedBy" | "span">> = {}): UnsafeMatch {
+  return {
+    statement,
+    ...(correctedBy !== undefined && { correctedBy }),
+    span,
+    score: window.coverage,
+    confidence: window.coverage,
+    verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe",
+    response: window.response.text,
+  };
 }
 
 /** Of windows for a statement those that fit it closely and have its must-words. */
@@ -50,24 +56,22 @@ function fitting({ must }: CompiledStatement, windows: readonly Window[], postin
   return windows.filter((window) => window.coverage >= UNSAFE_ACCEPTED && (inOwnWords(window) ? mustHolds : mustHoldsInside)(must, postings, stream, window));
 }
 
-const notWithOf = new WeakMap<Response, readonly WordGroup[]>();
-
 /** Denials, whose polarity the gates read: what else may not stand with a statement keeps it out, whoever says it. */
 const DENIALS: ReadonlySet<string> = new Set(["not", "never", "no", "without", "cannot", "do"].map(stem));
 
 /** What may not stand with a statement, but the denials that the response says itself: "if it's not working use more" has its own "not". */
-export function othersNotWith({ notWith }: Pick<CompiledStatement, "notWith">, response: Response): readonly WordGroup[] {
-  let groups = notWithOf.get(response);
-  if (groups === undefined) {
-    const own = new Set(tokenise(response.text.split(/[\s|()]+/).filter(Boolean)).map(({ stem }) => stem));
+export const othersNotWith = (statement: CompiledStatement, response: Response): readonly WordGroup[] => notWithOf(statement)(response);
+
+// By statement too: a wrong statement of an element may amount to several.
+const notWithOf = remembered(({ notWith }: CompiledStatement) =>
+  remembered(({ text }: Response): readonly WordGroup[] => {
+    const own = new Set(tokenise(text.split(/[\s|()]+/).filter(Boolean)).map(({ stem }) => stem));
     const says = (key: string) => DENIALS.has(key) && own.has(key);
     // Single words of a notion share one run, all as keys of one place.
     const others = (run: string[][]) => (run.length === 1 ? [run[0]!.filter((key) => !says(key))] : run);
-    groups = notWith.map((group) => ({ ...group, runs: group.runs.map(others).filter((run) => run.some((keys) => keys.length > 0)) }));
-    notWithOf.set(response, groups);
-  }
-  return groups;
-}
+    return notWith.map((group) => ({ ...group, runs: group.runs.map(others).filter((run) => run.some((keys) => keys.length > 0)) }));
+  }),
+);
 
 /** Less likely passages are no reason to let an unsafe statement go. */
 const LIKELY_RIGHT = 0.5;
@@ -137,18 +141,14 @@ export function affirmedUnsafe(rubric: CompiledRubric, postings: Postings, scene
     const windows = statement.say.flatMap((response) => windowsFor(response, postings, stream, AFFIRMED_ACCEPTED)).filter((window) => !overTurns(window, stream));
     for (const window of windows) {
       const yes = asksFor(statement, window, postings, stream) ? saysYesTo(scene, wordsOf(stream, window.first, window.end), topicOf(window.response)) : null;
-      if (yes !== null && (yes.toTheLast !== true || inOneSentence(stream, window.first, window.end - 1))) return [affirmed(statement, window, yes, stream)];
+      if (yes !== null && (yes.toTheLast !== true || inOneSentence(stream, window.first, window.end - 1))) return [unsafeMatch(statement, window, stream, yes)];
     }
     for (const window of fitting(statement, windows, postings, stream)) {
       const yes = isStated(statement, window, postings, stream) && !tellsMuch(window, stream) ? confirms(window, scene) : null;
-      if (yes !== null) return [affirmed(statement, window, yes, stream)];
+      if (yes !== null) return [unsafeMatch(statement, window, stream, yes)];
     }
     return [];
   });
-}
-
-function affirmed({ statement }: CompiledStatement, window: Window, { span }: Yes, stream: Stream): UnsafeMatch {
-  return { statement, span, score: window.coverage, confidence: window.coverage, verdict: hangsOnHearing(window, stream) ? "unclear" : "unsafe", response: window.response.text };
 }
 
 /** Whether the patient asks whether it is so. */
@@ -186,13 +186,14 @@ function concludes({ first, end }: Window, stream: Stream): boolean {
 /** So far before what was understood stands the "so" that says it was. */
 const CONCLUSION_REACH = 6;
 
-function takenBack(window: Window, denials: readonly Window[], stream: Stream): Pick<UnsafeMatch, "correctedBy"> {
+/** @param denials of the statement, in the same stream. */
+export function takenBack(window: Window, denials: readonly Window[], stream: Stream): Pick<UnsafeMatch, "correctedBy"> {
   const denial = denials.find((candidate) => candidate.first >= window.end) ?? takenBackBehind(stream, window.end, topicOf(window.response));
   return denial === null ? {} : { correctedBy: wordsOf(stream, denial.first, denial.end) };
 }
 
 /** Whether a word of it may have been mis-heard. */
-export function hangsOnHearing(window: Window, stream: Stream): boolean {
+function hangsOnHearing(window: Window, stream: Stream): boolean {
   return window.aligned.some(({ hit }) => hit.quality < SURE_HEARING) || rangeHas(window, stream.doubtful);
 }
 

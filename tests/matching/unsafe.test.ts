@@ -50,6 +50,25 @@ describe("the wrong statements of an element may all amount to an unsafe one", (
   test("told once, in its own words before those", () => expect(new Set(found("Give the syrup instead. Start with the syrup and see.").map((one) => one.id))).toEqual(new Set(["syrup-first"])));
 });
 
+describe("a wrong line that amounts to two statements is kept from each by its own not_with", () => {
+  const both = cardWith(
+    `
+      - { id: order, label: Pen first, say: [the pen goes in before the syrup], incorrect: [start with the syrup and see] }
+`,
+    "minimum: 50",
+    `
+  - { id: syrup-first, label: Syrup first, severity: major, say: [give the syrup instead], wrong_of: [order/order], not_with: [rash] }
+  - { id: syrup-alone, label: Syrup alone, severity: major, say: [the syrup is all you need], wrong_of: [order/order], not_with: [fever] }
+`,
+  );
+  const found = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, both).unsafe.found.map(({ id }) => id);
+  test.each([
+    ["You start with the syrup and see.", ["syrup-first", "syrup-alone"]],
+    ["With only a rash you start with the syrup and see.", ["syrup-alone"]],
+    ["With only a fever you start with the syrup and see.", ["syrup-first"]],
+  ])("%s", (says, ids) => expect(found(says)).toEqual(ids));
+});
+
 describe("words of an unsafe statement that are said rightly are none", () => {
   test.each([
     "Check the name on the bottle, then tilt your head back and pull your lower lid down.",
