@@ -7,6 +7,7 @@ import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { asks, reactionTo, saysYesTo, tokensIn, waitsForYes, yesWithoutCorrection, type Scene } from "./elicitation.ts";
 import { HELD_LIKELY } from "./held-likelihood.ts";
+import { ofLikeliestItem } from "./likeliest-item.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import { wordsOf, type Stream } from "./stream.ts";
@@ -65,12 +66,9 @@ export function isSurelyWrong({ verdict, takenBack, likelihood, coverage }: Pass
   return verdict === "wrong" && takenBack !== true && (likelihood === undefined ? coverage >= OPPOSITE : likelihood >= HELD_LIKELY);
 }
 
-/** A yes is said to one thing, and its words fit others by chance: the item of the likeliest, and what shares its words with an unsafe statement where there is one. */
+/** The one thing that a yes is said to: what shares its words with an unsafe statement where there is one. */
 function ofOneThing(passages: readonly Passage[], stated: readonly UnsafeMatch[], stream: Stream): Passage[] {
-  const likely = stated.length === 0 ? passages : passages.filter(({ first, end }) => stated.some(({ span }) => meets(span, wordsOf(stream, first, end))));
-  const most = Math.max(...likely.map(({ likelihood = 1 }) => likelihood));
-  const items = new Set(likely.filter(({ likelihood = 1 }) => likelihood === most).map(({ element }) => element.item));
-  return likely.filter(({ element }) => items.has(element.item));
+  return ofLikeliestItem(stated.length === 0 ? passages : passages.filter(({ first, end }) => stated.some(({ span }) => meets(span, wordsOf(stream, first, end)))));
 }
 
 const NOTHING: ReadonlySet<string> = new Set();

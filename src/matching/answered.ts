@@ -41,7 +41,11 @@ const AS_TOLD: Readonly<Record<string, string>> = { i: "you", me: "you", my: "yo
 /** "She could borrow mine", as what the candidate would have told: "she could borrow yours". */
 export function toldToThem(station: Station, span: WordSpan): Stream {
   const stream = toldStream(station, span, span.end);
-  return { ...stream, tokens: stream.tokens.map((token) => (AS_TOLD[token.text] === undefined ? token : { ...token, text: AS_TOLD[token.text]!, stem: stem(AS_TOLD[token.text]!) })) };
+  const toldAs = (token: Token): Token => {
+    const text = AS_TOLD[token.text];
+    return text === undefined ? token : { ...token, text, stem: stem(text) };
+  };
+  return { ...stream, tokens: stream.tokens.map(toldAs) };
 }
 
 /** A question and its answer as one sentence that is told; a bare number counts what was asked for. */

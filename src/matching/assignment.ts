@@ -1,3 +1,4 @@
+import { meets } from "../station/span.ts";
 import type { Passage } from "./passages.ts";
 import { isCounted } from "./quantity-gate.ts";
 import { tokensOf } from "./windows.ts";
@@ -85,7 +86,7 @@ function countsItsOwn({ quantity, element, coverage }: Passage, other: Passage):
 /** Weight of the words of a passage, its number aside, that another does not have. */
 function ownWeight({ window: { aligned, response } }: Passage, other: Passage): number {
   const theirs = other.window.aligned;
-  return aligned.reduce((sum, { term, hit, quality }) => (response.terms[term]!.text === NUMBER || theirs.some((aligned) => aligned.hit.first < hit.end && hit.first < aligned.hit.end) ? sum : sum + response.terms[term]!.weight * quality), 0);
+  return aligned.reduce((sum, { term, hit, quality }) => (response.terms[term]!.text === NUMBER || theirs.some((aligned) => meets(aligned.hit, hit)) ? sum : sum + response.terms[term]!.weight * quality), 0);
 }
 
 /** Whether the words of a wrong statement are those of another passage, which says more with them. */
@@ -100,7 +101,7 @@ function meantFor(other: Passage, wrong: Passage): boolean {
   for (const { term, hit, quality } of wrong.window.aligned) {
     const { weight, text } = terms[term]!;
     all += weight;
-    const theirs = other.window.aligned.find((aligned) => aligned.hit.first < hit.end && hit.first < aligned.hit.end);
+    const theirs = other.window.aligned.find((aligned) => meets(aligned.hit, hit));
     if (theirs === undefined) continue;
     // Their own word, which here only stands for another.
     if (text !== NUMBER && quality < 1 && theirs.quality > quality && weight >= HEAVY * heaviest) return true;
@@ -108,7 +109,7 @@ function meantFor(other: Passage, wrong: Passage): boolean {
     tokens += 1;
   }
   // Only what has a weighty word of its own says more.
-  const own = other.window.aligned.some(({ term, hit }) => other.window.response.terms[term]!.weight >= HEAVY * heaviest && !wrong.window.aligned.some((aligned) => aligned.hit.first < hit.end && hit.first < aligned.hit.end));
+  const own = other.window.aligned.some(({ term, hit }) => other.window.response.terms[term]!.weight >= HEAVY * heaviest && !wrong.window.aligned.some((aligned) => meets(aligned.hit, hit)));
   if (all === 0 || tokens === 0 || !own) return false;
   // "Put your head right back" with a word of its own in the middle is not "put them right back".
   return shared / all >= MOST_OF_IT || (other.coverage > wrong.coverage && other.first >= wrong.first && other.end <= wrong.end);

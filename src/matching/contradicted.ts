@@ -1,3 +1,4 @@
+import { meets } from "../station/span.ts";
 import type { Passage } from "./passages.ts";
 import type { Response } from "./response.ts";
 import { sameSentence } from "./one-voice.ts";
@@ -29,7 +30,7 @@ export function closeContradicted(saying: readonly Passage[], held: readonly Pas
 function saysMore(wrong: Passage, right: Passage, stream: Stream): boolean {
   if (!sameSentence(wrong, right, stream)) return false;
   if (wrong.coverage >= WHOLE && wrong.coverage >= right.coverage + CLEARER && saysAll(wrong.window) && !deniesBehind(wrong, stream)) return true;
-  if (!(wrong.first < right.end && right.first < wrong.end)) return false;
+  if (!meets(wrong, right)) return false;
   return tellsWhichWay(wrong, right) || (wrong.coverage >= right.coverage - AS_GOOD && (hasOwnWord(wrong, right) || saysAllAndMore(wrong, right)));
 }
 
@@ -64,7 +65,7 @@ function hasOwnWord({ window: wrong }: Passage, { window: right }: Passage): boo
   const heavy = { wrong: heavyFrom(wrong.response), right: heavyFrom(right.response) };
   return wrong.aligned.some(({ term, hit, quality }) => {
     if (quality < 1 || wrong.response.terms[term]!.weight < heavy.wrong) return false;
-    return right.aligned.some((other) => other.quality < 1 && other.hit.first < hit.end && hit.first < other.hit.end && right.response.terms[other.term]!.weight >= heavy.right);
+    return right.aligned.some((other) => other.quality < 1 && meets(other.hit, hit) && right.response.terms[other.term]!.weight >= heavy.right);
   });
 }
 

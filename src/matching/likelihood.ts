@@ -1,3 +1,4 @@
+import { meets } from "../station/span.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { closeContradicted } from "./contradicted.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
@@ -89,18 +90,14 @@ export function lookedFor(rubric: CompiledRubric, postings: Postings, stream: St
 
 /** One sentence says one thing of an element: what is held against the speaker there goes before what would say it. */
 function withoutContradicted(saying: readonly Passage[], against: readonly Passage[], stream: Stream): Passage[] {
-  return saying.filter((passage) => !against.some((other) => other.element === passage.element && (overlap(passage, other) || sameSentence(passage, other, stream))));
+  return saying.filter((passage) => !against.some((other) => other.element === passage.element && (meets(passage, other) || sameSentence(passage, other, stream))));
 }
 
 /** Being wrong needs the better fit where what is right, or right elsewhere, is said in the same words or the same sentence. */
 function saysBetter(right: Passage, wrong: Passage, stream: Stream): boolean {
   if (right.verdict !== "elsewhere" && !counts(right)) return false;
-  if (overlap(right, wrong)) return right.coverage >= wrong.coverage - WRONG_HANDICAP;
+  if (meets(right, wrong)) return right.coverage >= wrong.coverage - WRONG_HANDICAP;
   return right.coverage >= wrong.coverage && sameSentence(right, wrong, stream);
-}
-
-function overlap(one: Passage, other: Passage): boolean {
-  return one.first < other.end && other.first < one.end;
 }
 
 /** By passage how likely it is where all others are taken by their fit: what the second look takes them by. */

@@ -1,9 +1,9 @@
 import { heardPhrases, meaningsOf, wordWeight } from "../language/lexicon.ts";
 import { dimensionOf } from "../language/quantity-compare.ts";
 import { homophonesOf } from "../language/sound.ts";
-import { isTradeWord, stem } from "../language/stem.ts";
-import type { Token } from "../language/token.ts";
+import { stem } from "../language/stem.ts";
 import type { CompiledRubric } from "./compile.ts";
+import { splitBySoundCodes } from "./split-words.ts";
 import type { Stream } from "./stream.ts";
 import { TermHits } from "./term-hits.ts";
 import type { TermIndex } from "./term-index.ts";
@@ -76,7 +76,7 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
       const joined = token.text + next.text;
       if (joined.length >= SHORTEST_JOINED && rubric.vocabulary.has(joined)) addStem(stem(joined), place, place + 2, QUALITY.joined);
       else {
-        for (const word of splitUp(tokens, place, rubric)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
+        for (const word of splitBySoundCodes(tokens, place, rubric.sounds)) addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
         for (const word of rubric.splits.at(tokens, place)) {
           addStem(stem(word.text), place, place + word.parts, QUALITY.sound);
           addPhrases(stem(word.text), place, word.parts);
@@ -140,33 +140,6 @@ function spelledOut(tokens: Stream["tokens"], place: number, rubric: CompiledRub
 function misheard(heard: string, rubric: CompiledRubric): readonly string[] {
   return rubric.sounds.alike(heard);
 }
-
-/**
- * Two to four little words may be one long word of the rubric ("farm assist", "in hail her", "i be pro fen"). A shorter
- * one, of six letters, only where the first of them is a word and none of the trade's ("lance it", "dub bull", but
- * no "bloods" of "bull dose").
- */
-const SPLIT = { most: 4, shortest: 6, long: 7 } as const;
-
-function splitUp(tokens: Stream["tokens"], place: number, rubric: CompiledRubric): { text: string; parts: number }[] {
-  const start = tokens[place]!;
-  let joined = start.text;
-  let known = isKnown(start);
-  const shortest = known || start.text.length < SHORTEST_PART ? SPLIT.long : SPLIT.shortest;
-  for (let parts = 2; parts <= SPLIT.most; parts += 1) {
-    const next = tokens[place + parts - 1];
-    if (next === undefined || tokens[place + parts - 2]!.after !== "") return [];
-    joined += next.text;
-    // Everyday words that merely sound like a long one together ("lovely to", leaflet) were meant as they are.
-    known &&= isKnown(next);
-    if (joined.length < shortest || known) continue;
-    const found = rubric.sounds.alike(joined).filter((word) => word.length >= shortest && (word.length >= SPLIT.long || joined.length <= word.length + 1));
-    if (found.length > 0) return found.map((text) => ({ text, parts }));
-  }
-  return [];
-}
-
-const isKnown = ({ text, stem }: Token) => isTradeWord(text) || wordWeight(stem) === 0;
 
 /** "pushdown", "intheeye": two rubric words written as one. */
 function partsOf(text: string, vocabulary: ReadonlySet<string>): string[] {

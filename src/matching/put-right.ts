@@ -6,6 +6,7 @@ import { toldToThem, type PlacedPassage } from "./answered.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { tokensIn, type Scene } from "./elicitation.ts";
+import { ofLikeliestItem } from "./likeliest-item.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import { saysNoTo } from "./says-no.ts";
@@ -35,7 +36,7 @@ export function putRight(scene: Scene, rubric: CompiledRubric): PutRight[] {
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const numbers = numbersIn(scene.candidate, reply);
     const wrong = kept.filter((passage) => (passage.quantity === undefined ? isWrong(passage, stream) : passage.verdict === "wrong" && saysNumber(numbers, passage.element.quantity!)));
-    return ofOneThing(wrong).map(({ reason: _, ...passage }) => ({ passage: { ...passage, verdict: "right" }, stream, proposed: { first: turn.first, end: turn.end }, reply }));
+    return ofLikeliestItem(wrong).map(({ reason: _, ...passage }) => ({ passage: { ...passage, verdict: "right" }, stream, proposed: { first: turn.first, end: turn.end }, reply }));
   });
 }
 
@@ -48,13 +49,6 @@ const LIKELY = 0.4;
 /** Of a sign it is not told what it is by saying what not to do about it, and a no to "I needn't" may mean either. */
 function isWrong({ verdict, takenBack, likelihood = 1, element, first, end }: Passage, { polarity }: Stream): boolean {
   return verdict === "wrong" && takenBack !== true && likelihood >= LIKELY && !element.redFlag && !polarity.slice(first, end).some(({ negated }) => negated);
-}
-
-/** A no is said to one thing: of what the same words fit, the likeliest item. */
-function ofOneThing(passages: readonly Passage[]): Passage[] {
-  const most = Math.max(...passages.map(({ likelihood = 1 }) => likelihood));
-  const items = new Set(passages.filter(({ likelihood = 1 }) => likelihood === most).map(({ element }) => element.item));
-  return passages.filter(({ element }) => items.has(element.item));
 }
 
 /** Numbers that a reply states, "just the one" among them; those it denies ("not two") left out. */

@@ -126,7 +126,8 @@ function isOfSomethingElse(stream: Stream, window: Window, mention: QuantityMent
   return isAnotherMatter(mention, expected) || isTooMany(stream, mention);
 }
 
-const asksForNumber = ({ response }: Window): boolean => response.terms.some(({ text }) => text === "{quantity}");
+/** Whether the response leaves a number to the rubric. */
+export const asksForNumber = ({ response }: Window): boolean => response.terms.some(({ text }) => text === "{quantity}");
 
 /** A number this near to a passage whose response names none still belongs to it: "hold that breath | while you count to a hundred". */
 const BESIDE = 6;

@@ -1,5 +1,5 @@
 import { wordWeight } from "../language/lexicon.ts";
-import { likeness } from "../language/sound.ts";
+import { likeness, type SoundIndex } from "../language/sound.ts";
 import { heardSkeleton, saidTogether, skeletonOf } from "../language/sound-skeleton.ts";
 import { isTradeWord, stem } from "../language/stem.ts";
 import type { Token } from "../language/token.ts";
@@ -12,6 +12,31 @@ export interface SplitWord {
 
 /** So many little words may be one long word of the rubric ("farm assist", "in hail her", "i be pro fen"). */
 const MOST_PARTS = 4;
+/** Of these by sound codes alone; shorter pieces of words are everyday words. */
+const BY_CODES = { shortest: 6, long: 7, part: 3 } as const;
+
+/**
+ * Words that the tokens from here on may be the pieces of by their sound codes. A shorter word, of six letters, only where
+ * the first piece is a word and none of the trade's ("lance it", "dub bull", but no "bloods" of "bull dose").
+ */
+export function splitBySoundCodes(tokens: readonly Token[], place: number, sounds: SoundIndex): readonly SplitWord[] {
+  const start = tokens[place]!;
+  let joined = start.text;
+  let known = isKnown(start);
+  const shortest = known || start.text.length < BY_CODES.part ? BY_CODES.long : BY_CODES.shortest;
+  for (let parts = 2; parts <= MOST_PARTS; parts += 1) {
+    const next = tokens[place + parts - 1];
+    // Nobody splits a word over a comma.
+    if (next === undefined || tokens[place + parts - 2]!.after !== "") return [];
+    joined += next.text;
+    // Everyday words that merely sound like a long one together ("lovely to", leaflet) were meant as they are.
+    known &&= isKnown(next);
+    if (joined.length < shortest || known) continue;
+    const found = sounds.alike(joined).filter((word) => word.length >= shortest && (word.length >= BY_CODES.long || joined.length <= word.length + 1));
+    if (found.length > 0) return found.map((text) => ({ text, parts }));
+  }
+  return [];
+}
 /** Shorter words, and those of fewer sounds, are what many everyday words say together ("back in", "not on"). */
 const SHORTEST = { word: 5, skeleton: 5, prefix: 3 } as const;
 /**
@@ -25,7 +50,7 @@ const PLAIN_WORDS_SOUND = 8;
 /** A "t" behind a word of so many sounds is the recogniser's own ("glue coast"). */
 const T_BEHIND = 6;
 
-/** Finds the words of a rubric that a recogniser may have split into shorter ones. */
+/** Finds the words of a rubric that a recogniser may have split into shorter ones, by all their sounds, vowels too. */
 export class SplitIndex {
   private readonly words = new Map<string, string[]>();
   private readonly prefixes = new Set<string>();
@@ -62,7 +87,6 @@ export class SplitIndex {
     let known = isKnown(start);
     for (let parts = 2; parts <= MOST_PARTS; parts += 1) {
       const next = tokens[place + parts - 1];
-      // Nobody splits a word over a comma.
       if (next === undefined || tokens[place + parts - 2]!.after !== "") return [];
       joined += next.text;
       skeleton = saidTogether(skeleton, skeletonOf(next.text));

@@ -16,7 +16,7 @@ import { namesAnotherPeriod } from "./other-period.ts";
 import { overSentenceEnd, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { readPolarity } from "./polarity-gate.ts";
 import type { Postings } from "./postings.ts";
-import { readQuantity, wrongNumberBeside } from "./quantity-gate.ts";
+import { asksForNumber, readQuantity, wrongNumberBeside } from "./quantity-gate.ts";
 import { isPlayedDown } from "./red-flag.ts";
 import { deniesSmallRule, onlyMayHappen, tellsAnothersRule, tellsNoRule } from "./rule.ts";
 import type { Stream } from "./stream.ts";
@@ -48,8 +48,8 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
     if (isAside(window, stream)) passage.closed.push("aside");
     if (!element.redFlag && isFaulted(window, stream, element)) passage.closed.push("faulted");
   }
-  const asksForNumber = window.response.terms.some(({ text }) => text === "{quantity}");
-  if (element.quantity !== null && asksForNumber) {
+  const withNumber = asksForNumber(window);
+  if (element.quantity !== null && withNumber) {
     const quantity = readQuantity(stream, window, element.quantity);
     if (quantity.reading === "none") passage.closed.push("quantity");
     else passage.quantity = quantity.mention;
@@ -60,7 +60,7 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
       passage.closed.push("sound-alike");
     }
   }
-  if (element.quantity !== null && !asksForNumber) {
+  if (element.quantity !== null && !withNumber) {
     const wrong = wrongNumberBeside(stream, window, element.quantity);
     if (wrong !== null) passage.quantity = wrong;
     if (wrong !== null || (lacksNumber(window) && readQuantity(stream, window, element.quantity).reading !== "right")) passage.closed.push("quantity");
