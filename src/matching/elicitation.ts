@@ -14,7 +14,9 @@ const CORRECTIONS = speechPhrases("corrections");
 const AFFIRMATIONS = speechPhrases("affirmations");
 const OPENERS = speechPhrases("openers");
 const STALLS = speechPhrases("stalls");
-const HESITATIONS = phraseList(["um", "uh", "er", "erm", "oh", "ooh", "ah", "hmm", "mm", "right", "look"], { by: "text" });
+/** May stand before a yes or a no. */
+export const HESITATION_WORDS: readonly string[] = ["um", "uh", "er", "erm", "oh", "ooh", "ah", "hmm", "mm", "look"];
+const HESITATIONS = phraseList([...HESITATION_WORDS, "right"], { by: "text" });
 /** "Right, so", "good luck" confirm nothing. */
 export const SURE = phraseList(SPEECH.sure, { by: "text" });
 /** "Very good", "well done": said of how it was told, not of each thing in it. */

@@ -3,7 +3,7 @@ import { phraseList } from "../language/phrase-set.ts";
 import type { Token } from "../language/token.ts";
 import { turnAt } from "../station/turns.ts";
 import type { WordSpan } from "../station/types.ts";
-import { tokensIn, type Scene } from "./elicitation.ts";
+import { HESITATION_WORDS, tokensIn, type Scene } from "./elicitation.ts";
 
 /*
  * Whether the candidate says no to what the patient has just asked or proposed: "no", "she couldn't, I'm afraid", "not
@@ -13,7 +13,7 @@ import { tokensIn, type Scene } from "./elicitation.ts";
 const NOES = speechPhrases("noes");
 const PARTLY = speechPhrases("noes_in_part");
 const ALLOWS = speechPhrases("affirmations");
-const LEADS_IN = [speechPhrases("openers"), speechPhrases("stalls"), phraseList(["um", "uh", "er", "erm", "oh", "ooh", "ah", "hmm", "mm", "look", "god", "goodness", "gosh", "love", "dear"], { by: "text" })];
+const LEADS_IN = [speechPhrases("openers"), speechPhrases("stalls"), phraseList([...HESITATION_WORDS, "god", "goodness", "gosh", "love", "dear"], { by: "text" })];
 
 /** A no opens the reply, behind so many words at most. */
 const NO_WITHIN = 6;
@@ -46,7 +46,8 @@ export function saysNoTo(scene: Scene, said: WordSpan): WordSpan | null {
     const before = tokens[k - 1]!;
     const { text } = tokens[k]!;
     if (AT_TIMES.test(text) || (SINGLES_OUT.test(text) && A_CASE.test(tokens[k + 1]?.text ?? ""))) return null;
-    if ((NO_HARM.test(text) || ALLOWS.at(tokens, k) !== null) && !/^(not|never)$/.test(before.text) && tokens[ALLOWS.at(tokens, k)?.end ?? k + 1]?.text !== "not") return null;
+    const allowed = ALLOWS.at(tokens, k);
+    if ((NO_HARM.test(text) || allowed !== null) && !/^(not|never)$/.test(before.text) && tokens[allowed?.end ?? k + 1]?.text !== "not") return null;
   }
   return { first: reply.first, end: tokens[reach - 1]!.word + 1 };
 }
@@ -61,8 +62,8 @@ function openingNo(tokens: readonly Token[], first: number, end: number): number
     const { text } = tokens[place]!;
     if (A_NO.test(text) || (text === "not" && place + 1 < end)) return place + 1;
     if (SUBJECT.test(text) && VERB.test(tokens[place + 1]?.text ?? "") && tokens[place + 2]?.text === "not" && (tokens[place + 2]!.after !== "" || place + 3 >= end)) return place + 3;
-    const skipped = LEADS_IN.map((set) => set.at(tokens, place)).find((one) => one !== null);
-    if (skipped === undefined || skipped === null) return null;
+    const skipped = LEADS_IN.map((set) => set.at(tokens, place)).find((hit) => hit !== null);
+    if (!skipped) return null;
     place = skipped.end;
   }
   return null;
