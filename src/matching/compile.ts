@@ -39,6 +39,8 @@ export interface CompiledStatement {
   quantity: ExpectedQuantity | null;
   /** Elements (item/element) whose wrong statements amount to it. */
   wrongOf: readonly string[];
+  /** Elements (item/element) that it states wrongly. */
+  contradicts: readonly string[];
 }
 
 export interface CompiledRubric {
@@ -106,7 +108,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   });
   const unsafe = rubric.unsafe.map((statement): CompiledStatement => {
     const quantity = resolve(statement.quantity);
-    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], false), notWith: wordGroups(statement.not_with ?? [], false), quantity, wrongOf: statement.wrong_of ?? [] };
+    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], false), notWith: wordGroups(statement.not_with ?? [], false), quantity, wrongOf: statement.wrong_of ?? [], contradicts: statement.contradicts ?? [] };
   });
   const questions = rubric.scenario.questions.map((question) => ({
     question: question.id,

@@ -24,6 +24,7 @@ import { teachBackMatches, tellingsBack } from "./teach-back.ts";
 import type { Match, Matches } from "./types.ts";
 import { affirmedUnsafe } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
+import { wrongByUnsafe } from "./wrong-by-unsafe.ts";
 
 /** So much of a response makes a cue: it is told from other talk, not from other cues. */
 const CUE_ACCEPTED = 0.6;
@@ -59,6 +60,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const unsafe = [...stated];
   for (const match of [...affirmedUnsafe(rubric, heard, scene), ...agreed.unsafe, ...openly.unsafe]) if (!unsafe.some((other) => other.statement === match.statement)) unsafe.push(match);
+  found.push(...wrongByUnsafe(rubric, unsafe, found, scene));
   const answers = [...answerMatches(rubric, said, streams.candidate), ...wrongReplies(scene, rubric)];
   const nearest = nearestAttempts(rubric, all.map((passage) => leftBack(passage, left)), found, streams.candidate);
   return {

@@ -54,13 +54,16 @@ function dangling(rubric: Loaded, places: RubricPlaces): Finding[] {
     });
   }
   const elements = items.flatMap((item) => item.elements.map((element) => `${item.id}/${element.id}`));
-  rubric.unsafe.forEach(({ id, fact, quantity, wrong_of: wrongOf }, index) => {
+  rubric.unsafe.forEach(({ id, fact, quantity, wrong_of: wrongOf, contradicts }, index) => {
     const place = (path: PropertyKey[]) => places.unsafe(index, path);
     source(fact, place);
     label(quantity, place);
-    wrongOf?.forEach((key, at) => {
-      if (!elements.includes(key)) report(place(["wrong_of", at]), `the unsafe statement '${id}' takes the wrong statements of '${key}', which is no element`, `${didYouMean(key, elements)}Name an element as ITEM/ELEMENT.`);
-    });
+    const named = (field: "wrong_of" | "contradicts", keys: readonly string[] | undefined, does: string) =>
+      keys?.forEach((key, at) => {
+        if (!elements.includes(key)) report(place([field, at]), `the unsafe statement '${id}' ${does} '${key}', which is no element`, `${didYouMean(key, elements)}Name an element as ITEM/ELEMENT.`);
+      });
+    named("wrong_of", wrongOf, "takes the wrong statements of");
+    named("contradicts", contradicts, "contradicts");
   });
   for (const [name, { quantity }] of Object.entries(rubric.scenario.label)) {
     if (quantity !== undefined && "label" in quantity) report(places.top(["scenario", "label", name, "quantity"]), `'${name}' of the label takes its number from the label`, "Write its value and unit here.");

@@ -255,6 +255,8 @@ export const questionSchema = z.strictObject({
   incorrect: phrases.optional(),
 });
 
+const elementKeys = z.array(z.string().regex(/^[a-z0-9-]+\/[a-z0-9-]+$/, "must be ITEM/ELEMENT"));
+
 export const unsafeSchema = z.strictObject({
   id,
   label: z.string().describe("The unsafe statement in plain words."),
@@ -263,10 +265,12 @@ export const unsafeSchema = z.strictObject({
   must: z.array(phraseSchema).optional(),
   not_with: z.array(phraseSchema).optional(),
   quantity: quantitySchema.optional(),
-  wrong_of: z
-    .array(z.string().regex(/^[a-z0-9-]+\/[a-z0-9-]+$/, "must be ITEM/ELEMENT"))
+  wrong_of: elementKeys
     .optional()
     .describe("Elements, as ITEM/ELEMENT, whose wrong statements all amount to this one: who is told of one of those has stated this as well, but for wrong numbers and with none of its not_with."),
+  contradicts: elementKeys
+    .optional()
+    .describe("Elements, as ITEM/ELEMENT, that it states wrongly: who is found to have stated it is told of them as well."),
   fact: factSchema.optional(),
   examples: elementFields.examples,
 });

@@ -91,6 +91,7 @@ describe("a fault is told with file, line and how to mend it", () => {
     ["an item without words", RUBRIC.replace("        say: [shake it well]\n", ""), "SW-R03", 12, /elements|say/],
     ["an id in capitals", RUBRIC.replace("id: shake", "id: Shake"), "SW-R03", 12, /lower case/],
     ["an unsafe statement that takes the wrong ones of no element", `${RUBRIC}unsafe: [{ id: hard, label: Hard, severity: minor, say: [press it hard], wrong_of: [shake/press] }]\n`, "SW-R05", 16, /shake\/press/],
+    ["an unsafe statement that contradicts no element", `${RUBRIC}unsafe: [{ id: hard, label: Hard, severity: minor, say: [press it hard], contradicts: [shake/press] }]\n`, "SW-R05", 16, /contradicts 'shake\/press'/],
     ["a name that leads nowhere", `${RUBRIC}order: [{ first: shake, then: press, severity: minor, reason: so }]\n`, "SW-R05", 16, /press/],
     ["an item that stands twice", RUBRIC.replace("pass:", "      - { id: shake, label: Again, say: [shake it] }\npass:"), "SW-R06", 15, /twice/],
     ["a quantity that no phrase uses", RUBRIC.replace("say: [shake it well]", "say: [shake it well]\n        quantity: { value: 2, unit: second }"), "SW-R07", 15, /quantity/],

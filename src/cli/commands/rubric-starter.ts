@@ -222,6 +222,8 @@ unsafe:
       - (never|not)
     # Elements whose wrong statements ('incorrect') all amount to this: who is told of one has stated this as well.
     wrong_of: [missed-dose/not-double]
+    # Elements that it states wrongly: who is found to have stated this is told of those as well.
+    contradicts: [missed-dose/not-double]
     fact: { source: "common practice, no source", jurisdiction: [any], review_by: 2027-12-31 }
     examples:
       earns: ["If you forget it, take two the next day."]

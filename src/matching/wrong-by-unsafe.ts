@@ -1,0 +1,60 @@
+import type { WordSpan } from "../station/types.ts";
+import type { CompiledElement, CompiledRubric } from "./compile.ts";
+import { elicitationOf, tokensIn, type Scene } from "./elicitation.ts";
+import { remembered } from "./remembered.ts";
+import { sameElement } from "./same-element.ts";
+import { clauseSpan } from "./stream.ts";
+import type { Match, UnsafeMatch } from "./types.ts";
+
+/*
+ * The way back of unsafe-by-wrong.ts: "get a few goes out of one" is found as the unsafe statement that lancets can be
+ * used again, and so "a new lancet each time" is stated wrongly, in words that the element's own wrong statements lack.
+ */
+
+/** By unsafe statement the elements that it states wrongly. */
+const elementsOf = remembered((rubric: CompiledRubric): ReadonlyMap<string, readonly CompiledElement[]> => {
+  const by = new Map<string, CompiledElement[]>();
+  for (const { statement, contradicts } of rubric.unsafe) by.set(statement, rubric.elements.filter(({ item, element }) => contradicts.includes(`${item}/${element}`)));
+  return by;
+});
+
+const NO_QUESTION: ReadonlySet<string> = new Set();
+
+/**
+ * Elements that unsafe statements state wrongly and no other match does.
+ * @param found matches of elements, without these.
+ */
+export function wrongByUnsafe(rubric: CompiledRubric, unsafe: readonly UnsafeMatch[], found: readonly Match[], scene: Scene): Match[] {
+  const wrong: Match[] = [];
+  for (const { statement, span, verdict, score, confidence, response, correctedBy } of unsafe) {
+    if (verdict !== "unsafe") continue;
+    for (const element of elementsOf(rubric).get(statement) ?? []) {
+      const known = (other: Match) => other.verdict === "wrong" && sameElement(other, element) && (other.takenBack === true) === (correctedBy !== undefined);
+      if (found.some(known) || wrong.some(known)) continue;
+      wrong.push({
+        item: element.item,
+        element: element.element,
+        verdict: "wrong",
+        span,
+        clause: clauseOf(span, scene),
+        score,
+        confidence,
+        signs: [score, 0, Math.log(2)],
+        ...elicitationOf(scene, element, NO_QUESTION, span),
+        response,
+        reason: `it is the unsafe statement '${statement}'`,
+        ...(correctedBy !== undefined && { takenBack: true }),
+      });
+    }
+  }
+  return wrong;
+}
+
+/** The clauses of the candidate's, or of the patient's where the candidate said yes to them. */
+function clauseOf(span: WordSpan, { candidate, patient }: Scene): WordSpan {
+  for (const stream of [candidate, patient]) {
+    const { first, end } = tokensIn(stream, span);
+    if (end > first && stream.tokens[first]!.word < span.end) return clauseSpan(stream, first, end);
+  }
+  return span;
+}
