@@ -41,6 +41,9 @@ export const PLAYS_NOTHING_DOWN = phraseList(LEXICON.plays_nothing_down, { by: "
 /** What is told to be done at once plays nothing down: "a rash is nothing to wait with, ring us". */
 export const ALARMS = phraseList(LEXICON.alarms, { by: "text" });
 
+/** Say of what is told beside them that nothing comes of it. */
+export const UNTROUBLED = phraseList(LEXICON.untroubled, { by: "text" });
+
 /** Call something a fault or a harm. */
 export const FAULTS = phraseList(LEXICON.faults.flatMap(formsOfBe), { by: "text" });
 

@@ -1,5 +1,6 @@
 import { wordWeight } from "../language/lexicon.ts";
-import { HARMS } from "../language/polarity.ts";
+import { DISPENSES } from "../language/dispenses.ts";
+import { HARMS, UNTROUBLED } from "../language/polarity.ts";
 import { around, MARGIN } from "./must-words.ts";
 import { remembered } from "./remembered.ts";
 import type { Response } from "./response.ts";
@@ -230,12 +231,29 @@ function deniesSomethingElse(stream: Stream, window: Window, vocabulary: Readonl
 export function deniesBeside(stream: Stream, window: Window): boolean {
   if (window.response.terms.some(({ negated }) => negated)) return deniesAgain(stream, window);
   const { first, end } = clausesAround(stream, window);
+  const needless = needlessBeside(stream, window, first, end);
   for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
-    if (stream.polarity[place]!.negated && !stream.withdrawn.has(place)) return true;
+    if (stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !needless.has(place)) return true;
     // "Not just the first time": that it is no more is what is denied.
     if (stream.tokens[place]!.text === "not" && /^(just|only|simply|merely)$/.test(stream.tokens[place + 1]?.text ?? "")) return true;
   }
   return false;
+}
+
+/**
+ * Places that are denied as needless or as harmless beside the passage: "ten times a day is fine, no need to let anybody
+ * know", "I drop mine over the lenses, never had any bother" take nothing back. What the passage itself says must not be
+ * among it.
+ */
+function needlessBeside({ tokens, polarity }: Stream, { aligned }: Window, first: number, end: number): ReadonlySet<number> {
+  const needless = new Set<number>();
+  for (const phrase of [...DISPENSES.find(tokens, first, end), ...UNTROUBLED.find(tokens, first, end)]) {
+    let behind = phrase.end;
+    while (behind < end && polarity[behind]!.negated) behind += 1;
+    if (aligned.some(({ hit }) => hit.first >= phrase.first && hit.first < behind)) continue;
+    for (let place = phrase.first; place < behind; place += 1) needless.add(place);
+  }
+  return needless;
 }
 
 const A_DENIAL = /^(not|never|no|nor|without|cannot|\w+n't)$/;

@@ -211,3 +211,12 @@ describe("a particle that ends an alternative of several words tells what is don
   test("left out", () => expect(found("If it is smoky, that is against the rules, and I'd leave the wicks alone.")).toEqual([]));
   test("said", () => expect(found("When it's smoky just leave it on.")).toEqual(["smoke"]));
 });
+
+describe("what is dispensed with or comes to nothing beside an unsafe statement takes nothing of it back", () => {
+  test.each([
+    ["use the nozzle to lift your lid no need to be careful about that", "tip"],
+    ["I use a pin to unblock it never had any bother", "pin"],
+  ])("%s", (says, id) => expect(unsafe(says)).toEqual([id]));
+
+  test.each(["there's no need to use the nozzle to lift your lid", "using a pin to unblock it never did anyone any good", "no need for a pin to unblock it"])("%s", (says) => expect(unsafe(says)).toEqual([]));
+});

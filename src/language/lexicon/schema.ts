@@ -20,6 +20,7 @@ export const LEXICON_FORMS = {
     neutral: list,
     dismissals: list,
     dispenses: list,
+    untroubled: list,
     list_heads: list,
     asides: list,
     rulings: list,
