@@ -16,6 +16,9 @@ const LONGEST = 9;
 const HAPPENS = /^(forget|forgot|forgotten|forgetting|miss|missed|missing|realise|realised|remember|remembered|notice|noticed|wake|woke|woken|skipped|slipped)$/;
 const LONGEST_HAPPENING = 15;
 
+/** "Your wife's eyes are sore?" tells a case, "your name?" and "your wife's name?" ask. */
+const TELLS_OF_IT = /^(is|are|goes|gets|feels|hurts|hurt|aches|runs|itches|stings)$/;
+
 /**
  * Conditions in the form of a question to oneself, told what to do about in the same breath: "Missed one? Take it when you
  * remember." Nobody's answer is waited for.
@@ -41,15 +44,18 @@ function isCondition(tokens: readonly Token[], first: number, end: number): bool
   const words = tokens.slice(from, end);
   // "You've forgotten one?" tells a case; "have you forgotten one?" and "do you forget them?" ask.
   const happens = words.some(({ text }) => HAPPENS.test(text));
-  const asks = ASKED.has(tokens[from]?.text ?? "") && !(happens && tokens[from]!.text === "you");
+  const ofYours = words[0]?.text === "your" && words.slice(2).some(({ text }) => TELLS_OF_IT.test(text));
+  const asks = ASKED.has(tokens[from]?.text ?? "") && !(happens && tokens[from]!.text === "you") && !ofYours;
   if (from === end || end - from > (happens ? LONGEST_HAPPENING : LONGEST) || asks) return false;
   // "Robin Carter? Come through."
-  if (words.some(({ text }) => OF_THE_OTHER.test(text) && !(happens && text === "you")) || !words.some(({ text }) => isTradeWord(text))) return false;
+  if (words.slice(ofYours ? 1 : 0).some(({ text }) => OF_THE_OTHER.test(text) && !(happens && text === "you")) || !words.some(({ text }) => isTradeWord(text))) return false;
   return TAGS.find(tokens, from, end).length === 0 && COMPREHENSION.find(tokens, from, end).length === 0;
 }
 
 /** Behind a condition these too open what is to be done. */
 const TELLS = /^(then|just|simply|straight|please|never|do|that|it|carry|have|leave)$/;
+/** How much of what, said without its verb: "still sore? Two more sprays", "bad pain? A couple of paracetamol". */
+const TELLS_HOW_MUCH = /^(one|two|three|four|couple|few|another|extra|double)$/;
 
 function goesOnTelling(tokens: readonly Token[], place: number): boolean {
   let from = place;
@@ -57,5 +63,6 @@ function goesOnTelling(tokens: readonly Token[], place: number): boolean {
   // "No drama, inject it then".
   const comfort = COMFORTS.at(tokens, from);
   if (comfort !== null && tokens[comfort.end - 1]!.after !== "") from = comfort.end;
-  return from < tokens.length && (TELLS.test(tokens[from]!.text) || opensInstructionBehind(tokens.slice(from), 0));
+  const amount = /^(a|an|the)$/.test(tokens[from]?.text ?? "") ? from + 1 : from;
+  return from < tokens.length && (TELLS.test(tokens[from]!.text) || TELLS_HOW_MUCH.test(tokens[amount]?.text ?? "") || opensInstructionBehind(tokens.slice(from), 0));
 }

@@ -14,6 +14,8 @@ test.each([
   ["It's an hour past bedtime and you've only just remembered? No drama, take it then.", ["it is an hour past bedtime and you have only just remembered"]],
   ["You forget one evening? Just leave it out.", ["you forget one evening"]],
   ["Shake it. Still nothing? Just put a new needle on.", ["still nothing"]],
+  ["Bad pain in the eye? A couple of tablets and see how it is.", ["bad pain in the eye"]],
+  ["Your wife's eyes are sore? Pop one of these in for her.", ["your wife eyes are sore"]],
 ])("a condition that somebody puts to themselves: %s", (says, conditions) => expect(asked(says)).toEqual(conditions));
 
 test.each([
@@ -26,6 +28,8 @@ test.each([
   "All clear so far? Then press it.",
   "See that window? It counts the doses.",
   "Missed one? I'll come to that.",
+  "Your wife's name? Pop it on there.",
+  "Your eyes are okay? Just put it there.",
 ])("what is asked of the other is none: %s", (says) => expect(asked(says)).toEqual([]));
 
 test("nor what ends the turn", () => expect(asked("Missed one? Take it when you remember.", [2])).toEqual([]));
