@@ -55,7 +55,7 @@ export function withDenial(context: Context, { span, clause, deniedFrom }: Match
 
 /**
  * The design's precedence table for one element. Wrong then right: complete, the slip is listed. Right then wrong and
- * left so: incorrect. Only after the limit: absent, listed apart. Shown, garbled or hanging on a sound-alike: cannot tell.
+ * left so, or put right less surely than it was said: incorrect. Only after the limit: absent, listed apart. Shown, garbled or hanging on a sound-alike: cannot tell.
  */
 export function judgeElement(context: Context, item: string, element: Element): JudgedElement {
   const all = context.matches.elements.filter((match) => match.item === item && match.element === element.id);
@@ -65,9 +65,9 @@ export function judgeElement(context: Context, item: string, element: Element): 
   const wrong = inTime.filter(({ verdict }) => verdict === "wrong");
   const elsewhere = inTime.filter(({ verdict }) => verdict === "elsewhere");
   const doubt = inTime.find(({ verdict }) => verdict === "unclear" || verdict === "shown");
-  const lastRight = right[right.length - 1];
   const takenBack = wrong.filter((match) => match.takenBack === true);
   const lastWrong = wrong.filter((match) => match.takenBack !== true).at(-1);
+  const lastRight = right.filter((match) => lastWrong === undefined || !putsRightLess(match, lastWrong)).at(-1);
   const base = { id: element.id, label: element.label, inTime, late, elsewhere, slips: takenBack, standing: null, doubt: null, best: null as Match | null };
   const evidence = (matches: Match[]) => strongest(matches).map((match) => context.evidence(withDenial(context, match)));
 
@@ -83,6 +83,11 @@ export function judgeElement(context: Context, item: string, element: Element): 
   }
   const nearest = context.matches.nearest.find((attempt) => attempt.item === item && attempt.element === element.id);
   return { ...base, content: "absent", elicitation: null, evidence: [], confidence: absenceConfidence(nearest) };
+}
+
+/** Said behind a wrong statement and less surely than that: of fifty elements some fit a few loose words later on ("it settles at the bottom"). */
+function putsRightLess(right: Match, wrong: Match): boolean {
+  return right.span.first > wrong.span.first && right.confidence < wrong.confidence;
 }
 
 function reasonOf(context: Context, match: Match, element: Element): { reason?: string } {

@@ -17,6 +17,9 @@ describe.each(["pressurised-inhaler", "nasal-spray"])("%s", (name) => {
   const elements = rubric.sections.flatMap(({ items }) => items.flatMap((item) => item.elements));
   const phrases = [...elements.flatMap(({ say, incorrect = [] }) => [...say, ...incorrect]), ...rubric.unsafe.flatMap(({ say }) => say)];
 
+  // What an unsafe statement contradicts is the sheet's affair: here it is asked what each phrase says itself.
+  const ofUnsafe = new Set(compiled.unsafe.flatMap(({ say }) => say.map(({ text }) => text)));
+
   test("an utterance read through the index does what it does in a station of its own", () => {
     const said = phrases.filter((_, place) => place % STEP === 0).flatMap((phrase) => utterancesOf(phrase, { value: 2, unit: "puff", tolerance: 0, bound: "exact" }));
     expect(said.length).toBeGreaterThan(50);
@@ -26,7 +29,7 @@ describe.each(["pressurised-inhaler", "nasal-spray"])("%s", (name) => {
       const part = reader.read(text);
       const sure = (verdict: string) => verdict !== "unclear" && verdict !== "shown";
       const kept = part.kept.filter(({ verdict }) => sure(verdict)).map(({ element, verdict }) => `${element.item}/${element.element} ${verdict}`);
-      expect(kept.sort(), text).toEqual(whole.elements.filter(({ verdict }) => sure(verdict)).map(({ item, element, verdict }) => `${item}/${element} ${verdict}`).sort());
+      expect(kept.sort(), text).toEqual(whole.elements.filter(({ verdict, response }) => sure(verdict) && !(verdict === "wrong" && ofUnsafe.has(response))).map(({ item, element, verdict }) => `${item}/${element} ${verdict}`).sort());
       expect(part.unsafe.map(({ statement }) => statement), text).toEqual(whole.unsafe.map(({ statement }) => statement));
       earned += kept.length;
     }

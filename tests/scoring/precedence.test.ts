@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { item, markTalk, OPENING } from "./station-card.ts";
+import { cardWith, item, markTalk, OPENING } from "./station-card.ts";
 
 // The precedence table of the design (What a mark is): a test a row. All talks are invented.
 describe("what happened, and the mark", () => {
@@ -14,6 +14,14 @@ describe("what happened, and the mark", () => {
     expect(item(sheet, "hold").content).toBe("incorrect");
     expect(item(sheet, "hold").earned).toBe(0);
     expect(sheet.incorrect).toEqual([expect.objectContaining({ item: "hold", corrected: false })]);
+  });
+
+  test("wrong, and later words that fit the right thing less surely: nothing is put right", () => {
+    const course = cardWith("\n      - { id: finish, label: Finishes the course, say: [\"see|follow|take it through|right to the end|(the whole week)\"], incorrect: [\"stop when|if he's better\"] }\n");
+    const said = (...turns: string[]) => item(markTalk([...OPENING, ...turns], {}, course), "finish");
+    expect(said("C: It settles at the bottom, so give it a good shake to the end.").content).toBe("complete");
+    expect(said("C: You can stop if he's better.", "P: Okay.", "C: It settles at the bottom, so give it a good shake to the end.").content).toBe("incorrect");
+    expect(said("C: You can stop if he's better.", "P: Oh?", "C: No, I mean take it right to the end.").content).toBe("complete");
   });
 
   test("the patient repeats it wrongly, the candidate corrects it: as first said; a misunderstanding corrected is listed", () => {
