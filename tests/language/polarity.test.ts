@@ -104,6 +104,8 @@ describe("a spoken instruction is affirmed", () => {
     ["never inject without changing the needle", "changing"],
     ["don't use it until you have primed it", "primed"],
     ["no problem, shake it well", "shake"],
+    ["keep it for next summer no bother", "summer"],
+    ["no bother, shake it well", "shake"],
     ["i can't stress enough to shake it", "shake"],
     ["don't rush but hold your breath", "hold"],
     ["it's your inhaler, isn't it, so shake it", "shake"],
