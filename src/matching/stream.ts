@@ -213,6 +213,7 @@ const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
 function namesIn(tokens: readonly Token[], written: (place: number) => string): Set<number> {
   const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
   const names = new Set<number>();
+  if (cased) for (let place = 0; place < tokens.length - 1; place += 1) if (namesItself(tokens, place, written)) names.add(place);
   for (let place = 2; place < tokens.length; place += 1) {
     if (tokens[place - 1]!.after !== "") continue;
     const opening = `${tokens[place - 2]!.text} ${tokens[place - 1]!.text}`;
@@ -223,6 +224,20 @@ function namesIn(tokens: readonly Token[], written: (place: number) => string): 
     if (isName(place) && (given || (cased && !isTradeWord(tokens[place]!.text)) || isName(place + 1))) names.add(place);
   }
   return names;
+}
+
+/** Who gives a name and a calling and nothing else: "Sadie, pharmacist", "Hello, Ravi, the pharmacist." */
+const CALLING = /^(the |one of the |your |duty )*(pharmacists?|pharmacy (student|intern|technician)|trainee|intern)$/;
+const GREETS = /^(hello|hi|hiya|morning|afternoon|evening)$/;
+const LONGEST_CALLING = 4;
+
+function namesItself(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
+  const before = tokens[place - 1];
+  if (before !== undefined && !/[.!?]/.test(before.after) && !GREETS.test(before.text)) return false;
+  if (!isNameLike(tokens[place]!, written(place)) || isTradeWord(tokens[place]!.text) || GREETS.test(tokens[place]!.text) || !/^,?$/.test(tokens[place]!.after)) return false;
+  let end = place + 1;
+  while (end < tokens.length - 1 && end < place + LONGEST_CALLING && tokens[end]!.after === "") end += 1;
+  return CALLING.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
 }
 
 /** @param written as the transcript has it; null where it has no capitals. */

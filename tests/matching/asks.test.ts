@@ -53,3 +53,12 @@ describe("a name is asked for by saying it as a question", () => {
   test.each(["Is it Lena Marsh?", "Are you Lena?", "You must be Lena, is it Lena Marsh?"])("%s", (says) => expect(named(says)).toBe("complete"));
   test.each(["Is it Monday?", "Is it sore?", "Are you keeping well?", "Is it all right if I sit?"])("not by: %s", (says) => expect(named(says)).not.toBe("complete"));
 });
+
+describe("a name is given by a name and a calling alone", () => {
+  const card = cardWith(`
+      - { id: who, label: Gives own name, say: ["i'm {name}", "{name} duty|(one of the)|the pharmacist|pharmacists"], must: ["(i'm|{name} pharmacist|{name} the pharmacist|{name} one of the pharmacists)"] }
+`);
+  const named = (says: string) => markTalk(["C: Right.", "P: Hello there.", `C: ${says}`], {}, card).items.find(({ id }) => id === "who")?.content;
+  test.each(["Afternoon. Sadie, pharmacist. Name, please?", "Hello, Ravi, the pharmacist.", "Good morning. Priya, one of the pharmacists."])("%s", (says) => expect(named(says)).toBe("complete"));
+  test.each(["Lena, the pharmacist will see you in a minute.", "Doctor, pharmacist, nurse, they can all look at it.", "Lena, pharmacists see this a lot.", "Ask the pharmacist."])("not by: %s", (says) => expect(named(says)).not.toBe("complete"));
+});
