@@ -1,6 +1,7 @@
 import type { Explanation, ShownPassage } from "../mark.ts";
 import type { Doubt } from "../matching/likelihood.ts";
 import type { Gate } from "../matching/types.ts";
+import type { ElementResult } from "../scoring/types.ts";
 import { cleanDeep } from "./clean.ts";
 import { percent } from "./figures.ts";
 import { toJson } from "./json.ts";
@@ -8,6 +9,7 @@ import { faint, strong, styled, type Page } from "./page.ts";
 import { pageOf, type Look } from "./page-of.ts";
 import { MARK_STYLE, MARK_WORD } from "./style.ts";
 import { spoken } from "./text/evidence.ts";
+import { ELICITATION } from "./text/items.ts";
 
 const GATE: Record<Gate, string> = {
   polarity: "it denies what the response says, or affirms what it denies",
@@ -45,12 +47,22 @@ export function renderExplanation(explanation: Explanation, options: Look & { fo
   page.entry({ body: [faint(`${file}, rubric ${rubric}, item ${item.id}: `), styled(MARK_WORD[item.content], MARK_STYLE[item.content]), faint(`, ${percent(item.confidence * 100)} sure`)] });
   for (const element of elements) {
     page.blank();
-    const content = item.elements.find(({ id }) => id === element.id)?.content ?? "absent";
+    const judged = item.elements.find(({ id }) => id === element.id);
+    const content = judged?.content ?? "absent";
     page.entry({ lead: styled(page.symbols.mark[content], MARK_STYLE[content]), hang: 2, body: [strong(element.label), faint(` (${element.id}): `), styled(MARK_WORD[content], MARK_STYLE[content])] });
-    if (element.passages.length === 0) page.entry({ indent: 2, body: "No passage shares enough words with any acceptable response." });
+    const elsewhere = content !== "absent" && !element.passages.some(({ counts }) => counts);
+    if (elsewhere && judged !== undefined) foundElsewhere(page, judged);
+    else if (element.passages.length === 0) page.entry({ indent: 2, body: "No passage shares enough words with any acceptable response." });
     for (const passage of element.passages) onePassage(page, passage);
   }
   return page.toString();
+}
+
+/** What no passage of the candidate's alone says: a reply to the patient, or an unsafe statement that contradicts the element. */
+function foundElsewhere(page: Page, { evidence, reason, elicitation }: ElementResult): void {
+  for (const place of evidence) page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: spoken(place, page.symbols) });
+  const how = reason ?? (elicitation === null || elicitation === "offered" ? "read together with what stands around it" : ELICITATION[elicitation]);
+  page.entry({ indent: 4, body: [strong("stands on the sheet"), `: ${how}`] });
 }
 
 function onePassage(page: Page, passage: ShownPassage): void {
