@@ -188,11 +188,8 @@ function wrongNumber(passage: Passage, stream: Stream): Passage | null {
 /** A passage that names a red flag, as clearly as any wrong statement, and says that it is nothing. */
 function playedDown(passage: Passage, stream: Stream): Passage | null {
   if (passage.coverage < WRONG_ACCEPTED || !closedBy("played-down", passage, stream)) return null;
-  return { ...passage, verdict: "wrong", closed: [], reason: TOLD_AS_NOTHING };
+  return { ...passage, verdict: "wrong", closed: [], toldAsNothing: true, reason: "told as nothing, and must alarm" };
 }
-
-/** Said of a red flag that is played down: by itself, or by the reply to who names it. */
-export const TOLD_AS_NOTHING = "told as nothing, and must alarm";
 
 /** The passage with what was wrong with it, in words, where it does not say so yet. Few of those that are looked at come to that. */
 export function withReason(passage: Passage, stream: Stream): Passage {

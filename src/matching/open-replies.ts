@@ -5,7 +5,6 @@ import { answeredStream, isAnswers, lastSentence, OWN_SHARE, shareOf, type Place
 import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import type { Scene } from "./elicitation.ts";
-import { TOLD_AS_NOTHING } from "./held-passages.ts";
 import { postingsOf } from "./postings.ts";
 import { playedDownInVain } from "./red-flag.ts";
 import type { Stream } from "./stream.ts";
@@ -31,8 +30,8 @@ export function openReplies(scene: Scene, rubric: CompiledRubric): { wrong: Plac
     const putOff = playedDownInVain(stream, answered, stream.tokens.length);
     const begun = (word: number) => word < answer.first;
     for (const passage of earned.kept) {
-      if (passage.reason === TOLD_AS_NOTHING && putOff !== null) continue;
-      if (!isSurelyWrong(passage) || (passage.likelihood ?? 1) < SURELY || (passage.reason !== TOLD_AS_NOTHING && !isAnswers(passage, stream, answer)) || shareOf(passage.window, (token) => begun(stream.tokens[token]!.word)) < OWN_SHARE) continue;
+      if (passage.toldAsNothing && putOff !== null) continue;
+      if (!isSurelyWrong(passage) || (passage.likelihood ?? 1) < SURELY || (!passage.toldAsNothing && !isAnswers(passage, stream, answer)) || shareOf(passage.window, (token) => begun(stream.tokens[token]!.word)) < OWN_SHARE) continue;
       // Its evidence is what the candidate said.
       const first = stream.tokens.findIndex(({ word }, place) => word >= answer.first && place >= passage.first);
       wrong.push({ passage: first >= passage.end ? { ...passage, first, end: stream.tokens.length } : { ...passage, first }, stream });

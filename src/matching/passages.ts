@@ -27,6 +27,8 @@ export interface Passage {
   reason?: string;
   /** Said wrongly, and taken back at once ("no, that's not right"). */
   takenBack?: boolean;
+  /** A sign that must alarm, told as nothing. */
+  toldAsNothing?: true;
   /** Its bare number is wrong here and right of another element. */
   ofAnother?: boolean;
   /** How likely it says the element, or states it wrongly where that is its verdict, seen beside all other passages of the station (likelihood.ts, held-likelihood.ts). */
