@@ -18,7 +18,7 @@ const TOLD_OF_A_THING = new Set(["prime", "test", "spray", "repeat", "double", "
 /** Behind these it is what is taken: "never use double the next day". */
 const TAKES_IT = /^(use|using|take|taking|have|having|give|giving|get|getting|do|doing)$/;
 const A_THING = /^(it|them|the|your|another|one|two|up)$/;
-const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|ahead|under|into|with|at|to|now|today|todays)$/;
+const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|it|them|one|two|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|ahead|under|into|with|at|to|now|today|todays|ambulance)$/;
 /** A verb behind these belongs to them, or is none. */
 const LEADS_TO_VERB = new Set([
   "i", "you", "we", "they", "he", "she", "people", "who", "to", "not", "never", "will", "would", "can", "could", "should", "shall", "must", "may", "might", "do", "does", "did", "let", "make", "help", "the", "a", "an", "your", "my", "his", "her", "their",

@@ -35,7 +35,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
       const other = numberOfTheSentence(stream, window, mention, mentions, expected);
       return other === null ? { reading: "right", mention } : { reading: "wrong", mention: other };
     }
-    if (reading === "wrong" && (isSecondOne(stream, mention) || isOfSomethingElse(stream, window, mention, expected))) continue;
+    if (reading === "wrong" && (isSecondOne(stream, mention) || isOfSomethingElse(stream, window, mention, expected) || isStepUpTo(stream, mention, expected))) continue;
     if (reading === "wrong" && (aligned.includes(mention.first) || (aligned.length === 0 && sameClause)) && wrong === null) wrong = rate ?? mention;
   }
   if (wrong === null) return { reading: "none" };
@@ -47,6 +47,16 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   }
   const misheard = rangeOf(expected).some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
   return { reading: misheard ? "misheard" : "wrong", mention: wrong };
+}
+
+/** So far behind its first step the number that it goes up to is named, in tokens. */
+const STEPS_WITHIN = 16;
+
+/** "One puff every thirty to sixty seconds, up to ten": the first number is a step on the way to the expected one. */
+function isStepUpTo(stream: Stream, step: QuantityMention, expected: ExpectedQuantity): boolean {
+  if (step.bound === "at-most" || step.high >= rangeOf(expected)[0]) return false;
+  const to = sentenceUpTo(stream, step.end, STEPS_WITHIN);
+  return stream.quantities.some((limit) => limit.bound === "at-most" && limit.first >= step.end && limit.end <= to && !isDeniedItself(stream, limit) && compareQuantity(limit, expected) === "right");
 }
 
 /** What is taken of several strengths is added up; of puffs and drops each side has its own. */

@@ -133,6 +133,7 @@ describe("a spoken instruction is affirmed", () => {
     ["don't open them bring the tin back", "bring"],
     ["it would be bad for a kitten", "kitten"],
     ["not on the lid does your sister know", "sister"],
+    ["blue one not helping call ambulance straight away", "ambulance"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(false));
 });
 
@@ -143,6 +144,7 @@ test("what may happen is told from what to do", () => {
   };
   expect(hypothetical("if you don't shake it")).toBe(true);
   expect(hypothetical("some people don't shake it")).toBe(true);
+  expect(hypothetical("loads of people don't shake it")).toBe(true);
   expect(hypothetical("so don't shake it")).toBe(false);
   expect(hypothetical("because you don't shake it")).toBe(true);
   expect(hypothetical("because it mustn't go in a fire")).toBe(false);

@@ -36,6 +36,13 @@ describe("a turn that goes on behind the listener's word is one sentence", () =>
   test("another turn is another", () => expect(content("rest", "You should never polish it.", ["P: Sure.", "C: Rest the lantern for ten minutes."])).toBe("complete"));
 });
 
+describe("a step on the way to the most is no wrong number", () => {
+  const puffs = cardWith("      - { id: puffs, label: Up to ten puffs, quantity: { value: 10, unit: puff }, say: ['{quantity} of the blue lantern', 'a puff a minute up to {quantity}'] }");
+  const reading = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, puffs).items[0]!.content;
+  test.each(["One puff every thirty to sixty seconds, up to ten of the blue lantern.", "One puff a minute of the blue lantern, to a maximum of ten."])("right: %s", (says) => expect(reading(says)).toBe("complete"));
+  test.each(["Two puffs of the blue lantern.", "One puff of the blue lantern, up to four.", "Up to four puffs of the blue lantern, never ten."])("wrong: %s", (says) => expect(reading(says)).toBe("incorrect"));
+});
+
 describe("a wrong number beside a response that names none", () => {
   test.each(["Let the lantern rest a good while, two minutes.", "Let the lantern rest a good while as you count to a hundred."])("is wrong: %s", (says) => expect(content("rest", says)).toBe("incorrect"));
   test.each(["Let the lantern rest a good while.", "Let the lantern rest a good while, ten minutes.", "Let the lantern rest a good while, then polish it for two minutes.", "Let the lantern rest a good while, not two minutes."])("is right: %s", (says) => expect(content("rest", says)).toBe("complete"));
