@@ -97,6 +97,7 @@ export const CATALOGUE = {
   "SW-C28": { title: "a phrase of a patient's question is not heard as what it is", mend: "Put the phrase in words that tell the question, the answer or the wrong reply from the others of the script." },
   "SW-C29": { title: "the label's words and its number differ", mend: "Let the text and the quantity say the same: value and unit." },
   "SW-C30": { title: "a fact holds in another country than the rubric's", mend: "Name where else it holds, or write what is right there under 'elsewhere'." },
+  "SW-C31": { title: "an unsafe statement takes the wrong statements of an element that has none", mend: "Give the element 'incorrect' lines, or take the link out." },
   // marking: corrections of a sheet
   "SW-M01": { title: "the corrections cannot be read", exit: EXIT.corrections },
   "SW-M02": { title: "a correction does not fit the rubric", exit: EXIT.corrections },

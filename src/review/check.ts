@@ -6,6 +6,7 @@ import { checkExamples } from "./examples.ts";
 import { checkCritical, checkJurisdictions, checkReviewDates } from "./facts.ts";
 import { checkLabel } from "./label.ts";
 import { checkLength, speakingTime } from "./length.ts";
+import { checkLinks } from "./links.ts";
 import { checkNumbers } from "./numbers.ts";
 import { checkOrder } from "./order.ts";
 import { reviewPhrases } from "./phrases.ts";
@@ -43,6 +44,7 @@ export function reviewRubric(placed: PlacedRubric, today: string, readings: Read
       ...checkUnitsAgain(placed),
       ...checkLabel(placed),
       ...checkOrder(placed),
+      ...checkLinks(placed),
       ...checkLength(placed, speaking),
       ...checkExamples(placed, readings.examples),
       ...phrases.findings,
