@@ -33,6 +33,8 @@ export interface CompiledElement {
 
 export interface CompiledStatement {
   statement: string;
+  /** In plain words, for the reason of what it contradicts. */
+  label: string;
   say: Response[];
   must: WordGroup[];
   notWith: WordGroup[];
@@ -108,7 +110,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   });
   const unsafe = rubric.unsafe.map((statement): CompiledStatement => {
     const quantity = resolve(statement.quantity);
-    return { statement: statement.id, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], false), notWith: wordGroups(statement.not_with ?? [], false), quantity, wrongOf: statement.wrong_of ?? [], contradicts: statement.contradicts ?? [] };
+    return { statement: statement.id, label: statement.label, say: plain(statement.say, quantity, PLAIN_WEIGHT.wrong), must: wordGroups(statement.must ?? [], false), notWith: wordGroups(statement.not_with ?? [], false), quantity, wrongOf: statement.wrong_of ?? [], contradicts: statement.contradicts ?? [] };
   });
   const questions = rubric.scenario.questions.map((question) => ({
     question: question.id,

@@ -11,11 +11,10 @@ import type { Match, UnsafeMatch } from "./types.ts";
  * used again, and so "a new lancet each time" is stated wrongly, in words that the element's own wrong statements lack.
  */
 
-/** By unsafe statement the elements that it states wrongly. */
-const elementsOf = remembered((rubric: CompiledRubric): ReadonlyMap<string, readonly CompiledElement[]> => {
-  const by = new Map<string, CompiledElement[]>();
-  for (const { statement, contradicts } of rubric.unsafe) by.set(statement, rubric.elements.filter(({ item, element }) => contradicts.includes(`${item}/${element}`)));
-  return by;
+/** By unsafe statement its label and the elements that it states wrongly. */
+const contradictedBy = remembered((rubric: CompiledRubric): ReadonlyMap<string, { label: string; elements: readonly CompiledElement[] }> => {
+  const elementsOf = (keys: readonly string[]) => rubric.elements.filter(({ item, element }) => keys.includes(`${item}/${element}`));
+  return new Map(rubric.unsafe.filter(({ contradicts }) => contradicts.length > 0).map(({ statement, label, contradicts }) => [statement, { label, elements: elementsOf(contradicts) }]));
 });
 
 const NO_QUESTION: ReadonlySet<string> = new Set();
@@ -27,8 +26,9 @@ const NO_QUESTION: ReadonlySet<string> = new Set();
 export function wrongByUnsafe(rubric: CompiledRubric, unsafe: readonly UnsafeMatch[], found: readonly Match[], scene: Scene): Match[] {
   const wrong: Match[] = [];
   for (const { statement, span, verdict, score, confidence, response, correctedBy } of unsafe) {
-    if (verdict !== "unsafe") continue;
-    for (const element of elementsOf(rubric).get(statement) ?? []) {
+    const contradicted = contradictedBy(rubric).get(statement);
+    if (verdict !== "unsafe" || contradicted === undefined) continue;
+    for (const element of contradicted.elements) {
       const known = (other: Match) => other.verdict === "wrong" && sameElement(other, element) && (other.takenBack === true) === (correctedBy !== undefined);
       if (found.some(known) || wrong.some(known)) continue;
       wrong.push({
@@ -42,7 +42,7 @@ export function wrongByUnsafe(rubric: CompiledRubric, unsafe: readonly UnsafeMat
         signs: [score, 0, Math.log(2)],
         ...elicitationOf(scene, element, NO_QUESTION, span),
         response,
-        reason: `it is the unsafe statement '${statement}'`,
+        reason: `it is the unsafe statement '${contradicted.label}'`,
         ...(correctedBy !== undefined && { takenBack: true }),
       });
     }

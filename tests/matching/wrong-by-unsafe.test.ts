@@ -22,7 +22,7 @@ describe("who states an unsafe thing states wrongly what it contradicts", () => 
     expect(sheet.unsafe.found.map(({ id }) => id)).toEqual(["reuse"]);
     const of = (id: string) => sheet.items.find((item) => item.id === id)!;
     expect([of("needle").content, of("yellow-box").content]).toEqual(["incorrect", "incorrect"]);
-    expect(of("needle").elements[0]).toMatchObject({ content: "incorrect", reason: expect.stringContaining("'reuse'"), evidence: [expect.objectContaining({ quote: expect.stringContaining("few goes") })] });
+    expect(of("needle").elements[0]).toMatchObject({ content: "incorrect", reason: expect.stringContaining("'Uses a needle again'"), evidence: [expect.objectContaining({ quote: expect.stringContaining("few goes") })] });
   });
   test("after it was said rightly as well", () => expect(contents("C: Put on a new needle every time.", "P: Really?", "C: Well, one lasts you the week.").get("needle")).toBe("incorrect"));
   test("and no other element", () => expect(contents("C: Your wife can have a go with yours.").get("never-share")).toBe("absent"));

@@ -20,7 +20,7 @@ describe("an element that no passage of the candidate's alone decides", () => {
     const shown = page("Candidate: One lasts you the week.");
     expect(shown).toContain("incorrect");
     expect(shown).toContain('candidate "lasts you the week."');
-    expect(shown).toContain("stands on the sheet: it is the unsafe statement 'reuse'");
+    expect(shown).toContain("stands on the sheet: it is the unsafe statement 'Uses a needle again'");
   });
   test("and nothing of the kind where a passage counts", () => expect(page("Candidate: Put on a new needle every time.")).not.toContain("stands on the sheet"));
   test("or where nothing was said", () => expect(page("Candidate: Mind how you go.")).not.toContain("stands on the sheet"));
