@@ -34,6 +34,8 @@ const LACKS = phraseList(LEXICON.lacks);
 export const PERMITS: ReadonlySet<string> = new Set(LEXICON.permits);
 export const HARMS = phraseList(LEXICON.harms);
 export const DEATHS = phraseList(LEXICON.deaths);
+/** What stands behind it is not yet so. */
+export const NEARLY = phraseList(LEXICON.nearly, { by: "text" });
 /** Say of a sign that it means nothing. */
 export const PLAYS_DOWN = phraseList(LEXICON.plays_down, { by: "text" });
 /** Look like those and are none. */

@@ -1,5 +1,5 @@
 import { opensTelling } from "../language/main-clause.ts";
-import { DEATHS, HARMS } from "../language/polarity.ts";
+import { DEATHS, HARMS, NEARLY } from "../language/polarity.ts";
 import { askedShare, MOSTLY_ASKED } from "./act-gate.ts";
 import type { CompiledElement } from "./compile.ts";
 import { notWithHolds } from "./must-words.ts";
@@ -94,7 +94,7 @@ const TIME = /\b(seconds?|minutes?|hours?|days?|nights?|weeks?|fortnight|months?
 
 /** Whether the window is one statement of the speaker's own. */
 export function isOwnStatement(window: Window, stream: Stream): boolean {
-  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !overAnothersTurn(window, stream) && !runsOn(window, stream) && !isPast(window, stream) && !toldOfOthers(window, stream) && !answeredWithNo(window, stream) && !saidToKill(window, stream);
+  return !ofAnotherNumber(window, stream) && putsInstead(window, stream) && !overSentenceEnd(window, stream) && !overAnothersTurn(window, stream) && !runsOn(window, stream) && !isPast(window, stream) && !toldOfOthers(window, stream) && !answeredWithNo(window, stream) && !saidToKill(window, stream) && !notYetSo(window, stream);
 }
 
 /** So soon behind it. */
@@ -104,6 +104,21 @@ const DEATH_WITHIN = 8;
 function saidToKill({ end, aligned }: Window, stream: Stream): boolean {
   const to = sentenceUpTo(stream, end, DEATH_WITHIN);
   return DEATHS.find(stream.tokens, end, to).some(({ first }) => !stream.polarity[first]!.negated && !aligned.some(({ hit }) => hit.first === first));
+}
+
+/** So many words may stand between "nearly" and the state that it is of ("before it's quite empty"). */
+const STATE_WITHIN = 2;
+/** "Almost always" is still how it is, "almost every time" still each. */
+const STILL_SO = /^(always|never|every|everyone|everybody|all|nobody|no|certainly|daily|weekly)$/;
+
+/** "Order another one when it's nearly empty" is no "order another when it's empty": something that the statement tells as it is, is told as not yet so. */
+function notYetSo({ first, end, aligned, response }: Window, { tokens }: Stream): boolean {
+  return NEARLY.find(tokens, Math.max(0, first - STATE_WITHIN), end).some((found) => {
+    const words = tokens.slice(found.first, found.end);
+    if (response.text.includes(words[0]!.text)) return false;
+    const state = aligned.find(({ term, hit }) => hit.first >= found.end && hit.first - found.end <= STATE_WITHIN && !response.terms[term]!.plain);
+    return state !== undefined && !tokens.slice(found.end, state.hit.end).some(({ text }) => STILL_SO.test(text));
+  });
 }
 
 /** So much room others' talk takes when they say more than that they listen: five words or so (stream.ts). */

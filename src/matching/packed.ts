@@ -36,7 +36,7 @@ export interface PackedRubric {
   devices: number[];
 }
 
-const TERM_FLAGS = { direction: 1, plain: 2, negated: 4, eitherWay: 8, supposed: 16, needed: 32 } as const;
+const TERM_FLAGS = { direction: 1, plain: 2, negated: 4, eitherWay: 8, supposed: 16, needed: 32, conceded: 64 } as const;
 const LITERAL = 4;
 const ASKS = ["no", "closed", "open"] as const;
 
@@ -150,6 +150,7 @@ function unpackResponses({ texts, keys: keyRows, terms: termRows, responses: row
       eitherWay: (flags & TERM_FLAGS.eitherWay) !== 0,
       supposed: (flags & TERM_FLAGS.supposed) !== 0,
       needed: (flags & TERM_FLAGS.needed) !== 0,
+      conceded: (flags & TERM_FLAGS.conceded) !== 0,
     });
   }
   const responses: Response[] = [];

@@ -39,7 +39,9 @@ export function readPolarity(stream: Stream, window: Window, vocabulary: Readonl
   const told = window.aligned.filter(({ term, hit }) => window.response.terms[term]!.weight > 0 && !stream.polarity[hit.first]!.hypothetical);
   if (told.length === 0 && needsNothing(stream, window)) return "apart";
   if (onlySupposes(window) || saysHalfARefusal(window) || makesACondition(stream, window)) return "apart";
-  const weighty = told.length > 0 ? told : window.aligned;
+  // "Never more than two, even in an attack": whether the denial reaches over the "even" is how the sentence was cut.
+  const denying = told.filter(({ term }) => !window.response.terms[term]!.conceded);
+  const weighty = denying.length > 0 ? denying : told.length > 0 ? told : window.aligned;
   // "It doesn't need several days": a number may be denied too, but "not more than two" denies none.
   const spokenAs = ({ term, hit }: Window["aligned"][number]) => stream.polarity[window.response.terms[term]!.text === "{quantity}" ? hit.first : hit.end - 1]!;
   const denials = weighty.filter((one) => window.response.terms[one.term]!.negated && spokenAs(one).negated);

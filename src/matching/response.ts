@@ -28,6 +28,8 @@ export interface Term {
   needed: boolean;
   /** Looked for, or what somebody cannot do: denied or not comes to the same (language/polarity.ts). */
   eitherWay: boolean;
+  /** Behind "even" or "whatever": that it holds there too is not what is denied ("never more than two, even in an attack"). */
+  conceded: boolean;
 }
 
 export interface Response {
@@ -129,7 +131,8 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     return term === null ? [] : [{ places: [place], term: chosen.has(place) ? { ...term, needed: true } : term }];
   });
   // In the order of speech: what is said the other way round costs.
-  const terms = [...phrases, ...words.filter(({ places }) => !covered.has(places[0]!))].sort((one, other) => one.places[0]! - other.places[0]!).map(({ term }) => term);
+  const conceded = tokens.findIndex(({ text }) => CONCEDES.test(text));
+  const terms = [...phrases, ...words.filter(({ places }) => !covered.has(places[0]!))].sort((one, other) => one.places[0]! - other.places[0]!).map(({ places, term }) => (conceded > 0 && places[0]! >= conceded ? { ...term, conceded: true } : term));
   if (terms.length === 0) return null;
   if (terms.reduce((sum, term) => sum + term.weight, 0) < LEAST_WEIGHT) {
     const run = words.map(({ term }) => ({ ...term, plain: false, weight: 1, keys: term.keys.filter(({ quality }) => quality === 1) }));
@@ -153,6 +156,9 @@ function compileResponse(text: string, slots: Slot[], expected: ExpectedQuantity
     literal: false,
   };
 }
+
+/** Opens the case in which something holds nonetheless. */
+const CONCEDES = /^(even|whatever|however|regardless)$/;
 
 /** Belong to grammar, or do anything at all: to choose between them chooses nothing. */
 const CHOOSES_NOTHING = new Set(
@@ -212,6 +218,7 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
       supposed: polarity[end - 1]!.hypothetical,
       needed: false,
       eitherWay: polarity[end - 1]!.eitherWay,
+      conceded: false,
     };
     return [{ places, term }];
   });
@@ -220,13 +227,13 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
 /** One word of a response, a number or a name; null for the second half of a word that makes two tokens. */
 function wordTerm(token: Token, place: number, { tokens, slot, expected, weightOf, polarity, book }: Read): Term | null {
   const { negated, eitherWay, hypothetical: supposed } = polarity[place]!;
-  if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated, supposed, needed: false, eitherWay };
-  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated, supposed, needed: false, eitherWay };
+  if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated, supposed, needed: false, eitherWay, conceded: false };
+  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated, supposed, needed: false, eitherWay, conceded: false };
   const several = slot.words.length > 1;
   if (several && token !== tokens.find((candidate) => candidate.word === token.word)) return null;
   const alternatives = several ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];
   const weight = Math.max(...alternatives.map(({ text, stem }) => (DENIALS.has(text) ? 0 : wordWeight(stem) * weightOf(stem))));
-  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated, supposed, needed: false, eitherWay };
+  return { text: several ? slot.words.join("|") : token.text, keys: book.keysFor(several ? slot.words.join("|") : token.stem, () => keysOf(alternatives)), weight, plain: weight === 0, direction: alternatives.every(({ stem }) => isDirection(stem)), negated, supposed, needed: false, eitherWay, conceded: false };
 }
 
 function plainWeightOf(terms: readonly Term[]): number {

@@ -115,6 +115,15 @@ describe("what is said to kill is warned of, however it is put", () => {
   test.each(["Oil the lantern every day.", "Oil the lantern every day, it won't kill you."])("but: %s", (says) => expect(content(says)).toBe("incorrect"));
 });
 
+describe("what is told of a state says nothing of what is not yet so", () => {
+  const oil = cardWith(`
+      - { id: order, label: Orders oil in good time, say: [order oil in good time], incorrect: ["order more oil when the lantern is empty"] }
+`);
+  const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, oil).items.find(({ id }) => id === "order")?.content;
+  test.each(["Order more oil when the lantern is nearly empty.", "Order more oil for the lantern before it's empty."])("%s", (says) => expect(content(says)).not.toBe("incorrect"));
+  test("but: when it is", () => expect(content("Order more oil when the lantern is empty.")).toBe("incorrect"));
+});
+
 describe("what must not be is allowed by nobody", () => {
   const wet = cardWith(`
       - { id: dry, label: Keeps it dry, say: [don't get the lantern wet] }

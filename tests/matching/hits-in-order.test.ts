@@ -4,7 +4,7 @@ import { Postings, type Hit } from "../../src/matching/postings.ts";
 import type { Response, Term } from "../../src/matching/response.ts";
 import { TermIndex } from "../../src/matching/term-index.ts";
 
-const term = (text: string, keys: Term["keys"], plain = false): Term => ({ text, keys, weight: 1, direction: false, plain, negated: false, supposed: false, needed: false, eitherWay: false });
+const term = (text: string, keys: Term["keys"], plain = false): Term => ({ text, keys, weight: 1, direction: false, plain, negated: false, supposed: false, needed: false, eitherWay: false, conceded: false });
 const responseOf = (terms: Term[]): Response => ({ text: "", terms, weight: 1, ownWeight: 1, plainWeight: 0, length: terms.length, asks: "no", without: 0, byNumber: 0, place: -1, literal: false });
 const hitAt = (first: number, quality = 1, words = 1): Hit => ({ first, end: first + words, quality });
 const TOKENS = 10;

@@ -30,6 +30,7 @@ describe("a response is said, whichever way the denial is put", () => {
     ["if you drop the lantern go to the smithy", "if you drop the lantern don't go to bed, go to the smithy"],
     ["not even if they bring a new wick for the lantern", "they can't even if they bring a new wick for the lantern"],
     ["the lantern lives on the landing", "not by the oven the lantern lives on the landing"],
+    ["never light more than two lanterns even in a storm", "never light more than two lanterns, even in a storm"],
   ])("%s: %s", (response, sentence) => expect(verdicts(response, sentence)).toContain("right"));
 });
 
