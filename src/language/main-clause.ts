@@ -54,21 +54,23 @@ export function opensTelling(tokens: readonly Token[], place: number): boolean {
 /** "Don't let the little ones use it": whom it is let may take so many words. */
 const LET_REACH = 4;
 
+/** Behind what is supposed, or does not work, these open what is told: "if you miss one just have two". */
+const TELLS_HOW = /^(just|simply|then|please|only|always|also)$/;
+
 /** "keep it dry", "wipe the mouthpiece": the verb leads and nothing before it leads to it. */
 export function opensInstruction(tokens: readonly Token[], place: number): boolean {
   const here = tokens[place]!.text;
   const before = tokens[place - 1]?.text ?? "";
   const next = tokens[place + 1]?.text ?? "";
-  if ((LEADS_TO_VERB.has(before) && !(before === "no" && tokens[place - 1]!.after === "")) || before.endsWith("ly")) return false;
+  // "Not working just ring us": behind what does not work something else is told.
+  const toldInstead = TELLS_HOW.test(before) && (tokens[place - 2]?.text.endsWith("ing") ?? false) && tokens[place - 3]?.text === "not";
+  if ((LEADS_TO_VERB.has(before) && !(before === "no" && tokens[place - 1]!.after === "") && !toldInstead) || before.endsWith("ly")) return false;
   for (let k = place - 2; k >= Math.max(0, place - LET_REACH); k -= 1) if (/^(let|lets|letting|make|makes|making|help|helps)$/.test(tokens[k]!.text)) return false;
   // "Don't take double the next night" is no instruction.
   if (here === "double" && next === "the") return false;
   if (TOLD_OF_A_THING.has(here)) return A_THING.test(next) && !TAKES_IT.test(before);
   return TOLD_ALONE.has(here) ? next !== "of" : TOLD.has(here) && WHAT_IS_TOLD.test(next);
 }
-
-/** Behind what is supposed these open what is told: "if you miss one just have two". */
-const TELLS_HOW = /^(just|simply|then|please|only|always|also)$/;
 
 /** Whether something told to the patient opens at this token behind what is supposed, by its verb or by a word before that. */
 export function opensInstructionBehind(tokens: readonly Token[], place: number): boolean {

@@ -134,6 +134,7 @@ describe("a spoken instruction is affirmed", () => {
     ["it would be bad for a kitten", "kitten"],
     ["not on the lid does your sister know", "sister"],
     ["blue one not helping call ambulance straight away", "ambulance"],
+    ["the old bell not working just ring the new one", "ring"],
   ])("%s (%s)", (sentence, word) => expect(denied(sentence, word)).toBe(false));
 });
 
