@@ -235,6 +235,8 @@ export function deniesBeside(stream: Stream, window: Window): boolean {
   const { first, end } = clausesAround(stream, window);
   const needless = needlessBeside(stream, window, first, end);
   for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
+    // "If the second go hasn't worked drive yourself in": in which case is no denial of what is told.
+    if (place < window.first && stream.polarity[place]!.hypothetical && !stream.polarity[window.first]!.hypothetical) continue;
     if (stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !needless.has(place)) return true;
     // "Not just the first time": that it is no more is what is denied.
     if (stream.tokens[place]!.text === "not" && /^(just|only|simply|merely)$/.test(stream.tokens[place + 1]?.text ?? "")) return true;

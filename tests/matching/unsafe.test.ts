@@ -220,3 +220,12 @@ describe("what is dispensed with or comes to nothing beside an unsafe statement 
 
   test.each(["there's no need to use the nozzle to lift your lid", "using a pin to unblock it never did anyone any good", "no need for a pin to unblock it"])("%s", (says) => expect(unsafe(says)).toEqual([]));
 });
+
+describe("a condition that denies is no denial of what is told behind it", () => {
+  test.each([
+    ["if the second go hasnt worked keep the needle for tomorrow", "reuse"],
+    ["if they dont believe it just use the nozzle to lift your lid", "tip"],
+  ])("%s", (says, id) => expect(unsafe(says)).toEqual([id]));
+
+  test.each(["if it hasn't worked don't use a pin to unblock it"])("%s", (says) => expect(unsafe(says)).toEqual([]));
+});
