@@ -5,6 +5,7 @@ import { beginsIn } from "../station/span.ts";
 import { turnAt, turnsOf } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
 import type { CompiledElement } from "./compile.ts";
+import { affirmsTheDenied } from "./denied-after-all.ts";
 import type { Stream } from "./stream.ts";
 import { takenBackBehind, type Topic } from "./taken-back.ts";
 import type { Elicitation, Match, QuestionMatch } from "./types.ts";
@@ -170,7 +171,7 @@ export function saysYesTo(scene: Scene, said: WordSpan, topic: Topic): Yes | nul
   const { first: from, end: to } = tokensIn(scene.patient, said);
   const asked = new Set(scene.patient.tokens.slice(from, to).map(({ stem }) => stem));
   const yes = openingYes(tokens, first, Math.min(end, first + REACTION_REACH), asked);
-  if (yes === null) return null;
+  if (yes === null || affirmsTheDenied(scene.patient, from, to, tokens, first, Math.min(end, first + REACTION_REACH))) return null;
   for (let k = yes.end; k < Math.min(end, yes.end + REFUSED_WITHIN); k += 1) if (/^(no|not|never|but|cannot|until|till|except|apart|bar)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`) && !forbidsOther(tokens, k, asked)) return null;
   if (takenBackBehind(scene.candidate, yes.end, topic, { editing: false }) !== null) return null;
   return { span: { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 }, kind: yes.kind, ...(yes.sure && { sure: true }), ...(yes.toTheLast && { toTheLast: true }) };

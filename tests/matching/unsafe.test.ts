@@ -17,10 +17,17 @@ const card = cardWith(
   - { id: reuse, label: Keeps the needle, severity: moderate, say: ["keep|save the needle for tomorrow|(the next night)|(another go)"] }
   - { id: more, label: More of it, severity: moderate, say: [if it is not working just use more drops, "two|three in|into each|both eyes"], not_with: ["(not|never|blurred)"] }
   - { id: second, label: A second one, severity: major, say: ["not|isn't holding|working stick|put another|second one|lens on", "don't ring here we can't help"] }
+  - { id: leave, label: Leaves the preventer, severity: major, say: ["you don't need the preventer any more"] }
 `,
 );
 const sheet = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card);
 const unsafe = (says: string) => sheet(says).unsafe.found.map(({ id }) => id);
+const after = (asks: string, says: string) => markTalk([...OPENING, `P: ${asks}`, `C: ${says}`], {}, card).unsafe.found.map(({ id }) => id);
+
+describe("who affirms what the patient denied says no to it", () => {
+  test.each(["You do, use it every night.", "Oh you do. Use it every night.", "Yes you do, it is still yours to use.", "Oh yes, you still need it."])("%s", (says) => expect(after("So I don't need the preventer any more?", says)).toEqual([]));
+  test.each(["Yes, you don't need it.", "That's right, yes.", "Yes, that's it, you don't."])("a yes to the denial is one: %s", (says) => expect(after("So I don't need the preventer any more?", says)).toEqual(["leave"]));
+});
 
 describe("the wrong statements of an element may all amount to an unsafe one", () => {
   const first = cardWith(
