@@ -16,6 +16,7 @@ const card = cardWith(
   - { id: stop, label: Stops the preventer, severity: major, say: [stop your preventer and use this, "use this instead of your preventer", "when you feel well stop your preventer"] }
   - { id: reuse, label: Keeps the needle, severity: moderate, say: ["keep|save the needle for tomorrow|(the next night)|(another go)"] }
   - { id: more, label: More of it, severity: moderate, say: [if it is not working just use more drops, "two|three in|into each|both eyes"], not_with: ["(not|never|blurred)"] }
+  - { id: stuck, label: Waits, severity: major, say: ["(can't swallow)|(can't breathe) just|then drink|wait|(don't worry)"] }
   - { id: second, label: A second one, severity: major, say: ["not|isn't holding|working stick|put another|second one|lens on", "don't ring here we can't help"] }
   - { id: leave, label: Leaves the preventer, severity: major, say: ["you don't need the preventer any more"] }
 `,
@@ -27,6 +28,11 @@ const after = (asks: string, says: string) => markTalk([...OPENING, `P: ${asks}`
 describe("who affirms what the patient denied says no to it", () => {
   test.each(["You do, use it every night.", "Oh you do. Use it every night.", "Yes you do, it is still yours to use.", "Oh yes, you still need it."])("%s", (says) => expect(after("So I don't need the preventer any more?", says)).toEqual([]));
   test.each(["Yes, you don't need it.", "That's right, yes.", "Yes, that's it, you don't."])("a yes to the denial is one: %s", (says) => expect(after("So I don't need the preventer any more?", says)).toEqual(["leave"]));
+});
+
+describe("a statement that supposes what somebody cannot do is not stated by who forbids what it tells", () => {
+  test.each(["If you can't swallow don't wait, ring us.", "If you can't swallow, don't just sit there and wait, get seen.", "If you can't breathe never wait."])("%s", (says) => expect(unsafe(says)).toEqual([]));
+  test.each(["If you can't swallow, just wait.", "If you can't breathe, then wait.", "If you can't swallow, don't ring anybody, just wait."])("%s", (says) => expect(unsafe(says)).toEqual(["stuck"]));
 });
 
 describe("the wrong statements of an element may all amount to an unsafe one", () => {
