@@ -148,7 +148,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   }
   // "Rinsing, don't bother" denies what is before it, "don't bother rinsing" what is behind.
   const backward = [...BACKWARD.find(tokens, clause.first, clause.end), ...BACKWARD_LAST.find(tokens, clause.first, clause.end).filter(({ end }) => end === clause.end)].filter((hit) => !silenced.has(hit.first) && !(tokens[hit.end - 1]!.stem === BOTHER && hit.end < clause.end && bothersBehind(tokens[hit.end]!.text)));
-  const firm = backward.filter((hit) => !isTurned(tokens, clause.first, hit));
+  const firm = backward.filter((hit) => !isTurned(tokens, clause.first, hit) && !ofACase(tokens, clause.first, hit.first));
   for (const hit of firm) for (let k = hit.first; k < hit.end; k += 1) silenced.add(k);
   let denied = false;
   for (let place = clause.first; place < clause.end; place += 1) {
@@ -206,6 +206,15 @@ function isTurned(tokens: readonly Token[], from: number, { first, end }: { firs
 
 /** Between "give" and "a wide berth" stand so many words at most. */
 const GIVEN_WITHIN = 6;
+
+/** So many words name what is so in a case: "if it is bad", "when the nights are bad". */
+const CASE_NAMED = 3;
+
+/** Whether a phrase that denies what stands before it tells only in which case: "wear two if it is bad", "if your back is bad". */
+function ofACase(tokens: readonly Token[], from: number, first: number): boolean {
+  for (let place = first - 1; place >= Math.max(from, first - CASE_NAMED); place -= 1) if (/^(if|when|whenever)$/.test(tokens[place]!.text)) return true;
+  return false;
+}
 
 /** Where the "give" stands that ends in a phrase ("give the lumps | a wide berth"); null where it is none of a gift. */
 function givenFrom(tokens: readonly Token[], from: number, end: number): number | null {

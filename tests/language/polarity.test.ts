@@ -268,3 +268,16 @@ test("how many somebody has is part of what they are told not to do", () => {
   expect(denied("don't go fiddling with how many you have off your own bat.", "bat")).toBe(true);
   expect(denied("don't rush it you have a minute.", "minute")).toBe(false);
 });
+
+describe("what is bad in a case only names the case, and denies nothing of what is done then", () => {
+  test.each([
+    ["wear both if it is bad", "wear"],
+    ["wear both if the pain is bad", "both"],
+    ["take it when the nights are dangerous", "take"],
+  ])("%s: not %s", (sentence, word) => expect(denied(sentence, word)).toBe(false));
+
+  test.each([
+    ["wearing both is bad", "wearing"],
+    ["never wear both if it is bad", "wear"],
+  ])("but %s: %s", (sentence, word) => expect(denied(sentence, word)).toBe(true));
+});
