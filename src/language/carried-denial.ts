@@ -6,7 +6,7 @@ import { phraseList } from "./phrase-set.ts";
 import type { Token } from "./token.ts";
 
 /*
- * Denials that reach over the end of their clause: over a colon to a list, over an aside, through "and then", and back
+ * Denials that reach over the end of their clause: over a colon to a list, over an aside, through "and then" and "and wait", and back
  * from a clause that says no more than no.
  */
 
@@ -23,6 +23,7 @@ export function carryDenials(tokens: readonly Token[], clauses: readonly Clause[
     if (ruled !== null) deny(ruled.first, ruled.end);
     if (before === undefined) return;
     if (goesOn(tokens, clause, before) && isDenied(before.end - 1)) deny(clause.first + GOES_ON, clause.end);
+    if (waitsOn(tokens, clause, before)) deny(clause.first + 1, clause.end);
   });
   for (let place = 0; place < tokens.length; place += 1) {
     const head = HEADS.at(tokens, place);
@@ -44,6 +45,23 @@ function goesOn(tokens: readonly Token[], clause: Clause, before: Clause): boole
   const verb = tokens[clause.first + GOES_ON];
   if (tokens[clause.first]!.text !== "and" || tokens[clause.first + 1]?.text !== "then" || verb === undefined || clause.first + GOES_ON >= clause.end || NO_VERB.test(verb.text)) return false;
   return tokens[before.end - 1]!.after === "" && tokens.slice(before.first, before.first + FORBIDS_WITHIN).some(({ text }, place) => text === "avoid" || denies(tokens, before.first + place));
+}
+
+/** To do these and wait is to do nothing; "don't panic and wait for the ambulance" forbids the one and tells the other. */
+const IDLES = /^(lie|sit|stay|hang)$/;
+/** Between the denial and that verb: "don't just sit there", "never ever lie down". */
+const MERELY = /^(just|ever|go|simply|only)$/;
+
+/** "Don't lie down and wait till the morning": an instruction by itself elsewhere, here what is not to be done. */
+function waitsOn(tokens: readonly Token[], clause: Clause, before: Clause): boolean {
+  if (tokens[clause.first]!.text !== "and" || tokens[clause.first + 1]?.text !== "wait" || tokens[clause.first + 2]?.text === "for" || tokens[before.end - 1]!.after !== "") return false;
+  for (let place = before.first; place < before.end; place += 1) {
+    if (!denies(tokens, place)) continue;
+    let verb = place + 1;
+    while (verb < before.end && MERELY.test(tokens[verb]!.text)) verb += 1;
+    return verb < before.end && IDLES.test(tokens[verb]!.text);
+  }
+  return false;
 }
 
 /** What a clause rules out that ends in nothing but no: "you may be tempted to use a pin, but please don't do that", "..., ignore that". */

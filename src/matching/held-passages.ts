@@ -115,7 +115,7 @@ const STILL_SO = /^(always|never|every|everyone|everybody|all|nobody|no|certainl
 function notYetSo({ first, end, aligned, response }: Window, { tokens }: Stream): boolean {
   return NEARLY.find(tokens, Math.max(0, first - STATE_WITHIN), end).some((found) => {
     const words = tokens.slice(found.first, found.end);
-    if (response.text.includes(words[0]!.text)) return false;
+    if (response.text.split(/[^a-z]+/).includes(words[0]!.text)) return false;
     const state = aligned.find(({ term, hit }) => hit.first >= found.end && hit.first - found.end <= STATE_WITHIN && !response.terms[term]!.plain);
     return state !== undefined && !tokens.slice(found.end, state.hit.end).some(({ text }) => STILL_SO.test(text));
   });

@@ -290,6 +290,8 @@ const deniesTwice = remembered(({ text }: Response) => (text.match(PLACES) ?? []
 
 /** A word this heavy, beside the heaviest of its response, is what is told. */
 const TOLD_WEIGHT = 0.3;
+/** "You can't" tells what somebody is unable to do as well. */
+const FORBIDS = /^(do|should|must)$/;
 /** So near before a word its own denial stands: "don't ever wait". */
 const OWN_DENIAL = 2;
 
@@ -303,7 +305,7 @@ function deniesWhatIsTold({ tokens, polarity }: Stream, { aligned, response, fir
   const ofTheCase = aligned.filter(({ term, hit }) => terms[term]!.negated && polarity[hit.end - 1]!.negated);
   const from = ofTheCase.length === 0 ? first - 1 : Math.min(...ofTheCase.map(({ hit }) => hit.first));
   const heavy = TOLD_WEIGHT * Math.max(...terms.map(({ weight }) => weight));
-  const forbids = (place: number) => tokens[place]!.text === "never" || (tokens[place]!.text === "not" && tokens[place - 1]?.text === "do");
+  const forbids = (place: number) => tokens[place]!.text === "never" || (tokens[place]!.text === "not" && FORBIDS.test(tokens[place - 1]?.text ?? ""));
   return aligned.some(({ term, hit }) => {
     const { weight, plain, negated } = terms[term]!;
     if (plain || weight < heavy || hit.first <= from) return false;

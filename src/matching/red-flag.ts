@@ -6,6 +6,9 @@ const BEHIND = 9;
 /** So many words behind "no need to ring" tell whom. */
 const RULED_OUT = 2;
 const DENIES = /^(not|never|no)$/;
+/** "A sore throat, even if you think it's just from the cold": what holds all the same plays nothing down. */
+const CONCEDES_WITHIN = 6;
+const CONCEDED_CASE = /^(if|though|when)$/;
 
 /** What the next sentence says of it has no other subject: "That's normal.", "I wouldn't worry about it.", "Nothing to worry about." */
 const OF_THE_SAME = /^(that|this|it|they|those|these|all|is|are|was|i|you|we|would|can|will|should|do|honestly|really|usually|just|probably|well|and|so|oh|but)$/;
@@ -62,7 +65,18 @@ export function playedDownInVain(stream: Stream, first: number, end: number): { 
 function isPlayedDownBeside({ first, end }: { first: number; end: number }, stream: Stream): boolean {
   const { tokens } = stream;
   const to = sentenceUpTo(stream, end, BEHIND);
-  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? "") && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null);
+  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? "") && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null && !tellsWhich(tokens, one.first) && !isConceded(tokens, end, one.first));
   if (hit === undefined) return false;
   return !alarmsIn(stream, Math.min(end, hit.end), Math.min(hit.first, to)) && !alarmsIn(stream, ruledOutUpTo(stream, hit), to);
+}
+
+/** "Pain and the redness that comes with it" names a sign; "a bit of redness, that comes with it" plays it down. */
+function tellsWhich(tokens: Stream["tokens"], place: number): boolean {
+  return /^comes?$/.test(tokens[place]!.text) && tokens[place - 1]?.text === "that" && tokens[place - 2]?.after === "";
+}
+
+/** Whether a case that makes no difference opens between the sign and what would play it down. */
+function isConceded(tokens: Stream["tokens"], sign: number, place: number): boolean {
+  for (let k = Math.max(sign, place - CONCEDES_WITHIN); k < place; k += 1) if (tokens[k]!.text === "even" && CONCEDED_CASE.test(tokens[k + 1]!.text)) return true;
+  return false;
 }

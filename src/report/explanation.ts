@@ -50,8 +50,8 @@ export function renderExplanation(explanation: Explanation, options: Look & { fo
     const judged = item.elements.find(({ id }) => id === element.id);
     const content = judged?.content ?? "absent";
     page.entry({ lead: styled(page.symbols.mark[content], MARK_STYLE[content]), hang: 2, body: [strong(element.label), faint(` (${element.id}): `), styled(MARK_WORD[content], MARK_STYLE[content])] });
-    const elsewhere = content !== "absent" && !element.passages.some(({ counts }) => counts);
-    if (elsewhere && judged !== undefined) foundElsewhere(page, judged);
+    const byNoPassage = content !== "absent" && !element.passages.some(({ counts }) => counts);
+    if (byNoPassage && judged !== undefined) decidedByMore(page, judged);
     else if (element.passages.length === 0) page.entry({ indent: 2, body: "No passage shares enough words with any acceptable response." });
     for (const passage of element.passages) onePassage(page, passage);
   }
@@ -59,7 +59,7 @@ export function renderExplanation(explanation: Explanation, options: Look & { fo
 }
 
 /** What no passage of the candidate's alone says: a reply to the patient, or an unsafe statement that contradicts the element. */
-function foundElsewhere(page: Page, { evidence, reason, elicitation }: ElementResult): void {
+function decidedByMore(page: Page, { evidence, reason, elicitation }: ElementResult): void {
   for (const place of evidence) page.entry({ indent: 2, lead: page.symbols.bullet, hang: 2, body: spoken(place, page.symbols) });
   const how = reason ?? (elicitation === null || elicitation === "offered" ? "read together with what stands around it" : ELICITATION[elicitation]);
   page.entry({ indent: 4, body: [strong("stands on the sheet"), `: ${how}`] });

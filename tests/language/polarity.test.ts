@@ -15,6 +15,8 @@ function denied(sentence: string, word: string): boolean {
 describe("a spoken instruction is denied", () => {
   test.each([
     ["don't shake it", "shake"],
+    ["don't lie down and wait till the morning", "wait"],
+    ["don't just sit there and wait to see", "wait"],
     ["don't you dare shake it", "shake"],
     ["don't you go shaking it", "shaking"],
     ["heaven forbid you swallow it", "swallow"],
@@ -131,6 +133,9 @@ describe("a spoken instruction is affirmed", () => {
     ["keep it dry you wash it that is a bad idea", "dry"],
     ["it keeps the edge off the ache", "ache"],
     ["don't open them bring the tin back", "bring"],
+    ["don't panic and wait till it settles", "wait"],
+    ["don't sit up and wait for the ambulance", "wait"],
+    ["sit down and wait till it settles", "wait"],
     ["it would be bad for a kitten", "kitten"],
     ["not on the lid does your sister know", "sister"],
     ["blue one not helping call ambulance straight away", "ambulance"],

@@ -117,10 +117,10 @@ describe("what is said to kill is warned of, however it is put", () => {
 
 describe("what is told of a state says nothing of what is not yet so", () => {
   const oil = cardWith(`
-      - { id: order, label: Orders oil in good time, say: [order oil in good time], incorrect: ["order more oil when the lantern is empty"] }
+      - { id: order, label: Orders oil in good time, say: [order oil in good time], incorrect: ["order more oil when the lantern is empty", "buy the closed lantern another wick when it is burnt"] }
 `);
   const content = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, oil).items.find(({ id }) => id === "order")?.content;
-  test.each(["Order more oil when the lantern is nearly empty.", "Order more oil for the lantern before it's empty."])("%s", (says) => expect(content(says)).not.toBe("incorrect"));
+  test.each(["Order more oil when the lantern is nearly empty.", "Order more oil for the lantern before it's empty.", "Buy the closed lantern another wick when it's close to burnt."])("%s", (says) => expect(content(says)).not.toBe("incorrect"));
   test("but: when it is", () => expect(content("Order more oil when the lantern is empty.")).toBe("incorrect"));
 });
 

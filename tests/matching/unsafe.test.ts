@@ -31,7 +31,7 @@ describe("who affirms what the patient denied says no to it", () => {
 });
 
 describe("a statement that supposes what somebody cannot do is not stated by who forbids what it tells", () => {
-  test.each(["If you can't swallow don't wait, ring us.", "If you can't swallow, don't just sit there and wait, get seen.", "If you can't breathe never wait."])("%s", (says) => expect(unsafe(says)).toEqual([]));
+  test.each(["If you can't swallow don't wait, ring us.", "If you can't swallow, don't just sit there and wait, get seen.", "If you can't breathe never wait.", "If you can't swallow you mustn't just wait."])("%s", (says) => expect(unsafe(says)).toEqual([]));
   test.each(["If you can't swallow, just wait.", "If you can't breathe, then wait.", "If you can't swallow, don't ring anybody, just wait."])("%s", (says) => expect(unsafe(says)).toEqual(["stuck"]));
 });
 
