@@ -43,6 +43,9 @@ export const PLAYS_NOTHING_DOWN = phraseList(LEXICON.plays_nothing_down, { by: "
 /** What is told to be done at once plays nothing down: "a rash is nothing to wait with, ring us". */
 export const ALARMS = phraseList(LEXICON.alarms, { by: "text" });
 
+/** Let a thing be. */
+export const LETS_BE = phraseList(LEXICON.lets_be);
+
 /** Say of what is told beside them that nothing comes of it. */
 export const UNTROUBLED = phraseList(LEXICON.untroubled, { by: "text" });
 
@@ -171,7 +174,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     denied = true;
     // "No pain, no cough" denies twice; "don't forget to shake", "don't avoid it" deny a denial.
     if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null || (result[place]!.negated && AVOIDING_VERBS.has(tokens[place]!.text)), { list: deniesAList(tokens, clause, place, result), bare: forbids(tokens, clause, place, hit.end) });
-    else if (tokens[place]!.text === "never") for (let k = sayingFrom(tokens, clause.first, place); k < place; k += 1) result[k]!.negated = true;
+    else if (tokens[place]!.text === "never" || deniesItsSubject(tokens, clause, place, result)) for (let k = sayingFrom(tokens, clause.first, place); k < place; k += 1) result[k]!.negated = true;
     place = hit.end - 1;
   }
   for (const hit of firm) {
@@ -295,6 +298,15 @@ function isTerminal(tokens: readonly Token[], place: number, end: number, clause
   if (end >= clause.end) return true;
   if (/^(never|not)$/.test(tokens[end - 1]!.text) && tokens[end - 1]!.after !== "" && !/^(ever|never|not|or|nor|under|even)$/.test(tokens[end]!.text)) return true;
   return tokens[place]!.text === "never" && tokens[end]!.text === "never" && /^(the|you|it|they|this|that|is)$/.test(tokens[end + 1]?.text ?? "the") && place > clause.first;
+}
+
+/** What is denied by no more than "isn't" is named in so few words. */
+const LONGEST_SUBJECT = 4;
+
+/** "The red one is fine, the blue one isn't": what is said of the one is denied of the other. */
+function deniesItsSubject(tokens: readonly Token[], { first, end }: Clause, place: number, result: readonly Polarity[]): boolean {
+  const words = place - 1 - first;
+  return tokens[place]!.text === "not" && place === end - 1 && words >= 1 && words <= LONGEST_SUBJECT && /^(is|are)$/.test(tokens[place - 1]!.text) && tokens[place]!.after !== "?" && !result[place]!.hypothetical;
 }
 
 /** "Keep it off the radiator", "stays well off the heat". */

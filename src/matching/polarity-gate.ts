@@ -1,6 +1,6 @@
 import { wordWeight } from "../language/lexicon.ts";
 import { DISPENSES } from "../language/dispenses.ts";
-import { HARMS, UNTROUBLED } from "../language/polarity.ts";
+import { HARMS, LETS_BE, UNTROUBLED } from "../language/polarity.ts";
 import { around, MARGIN } from "./must-words.ts";
 import { remembered } from "./remembered.ts";
 import type { Response } from "./response.ts";
@@ -231,8 +231,9 @@ function deniesSomethingElse(stream: Stream, window: Window, vocabulary: Readonl
  * be free of that.
  */
 export function deniesBeside(stream: Stream, window: Window): boolean {
-  if (window.response.terms.some(({ negated }) => negated)) return deniesAgain(stream, window);
   const { first, end } = clausesAround(stream, window);
+  if (hasItMinded(stream, first, end)) return true;
+  if (window.response.terms.some(({ negated }) => negated)) return deniesAgain(stream, window);
   const needless = needlessBeside(stream, window, first, end);
   for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
     // "If the second go hasn't worked drive yourself in": in which case is no denial of what is told.
@@ -242,6 +243,18 @@ export function deniesBeside(stream: Stream, window: Window): boolean {
     if (stream.tokens[place]!.text === "not" && /^(just|only|simply|merely)$/.test(stream.tokens[place + 1]?.text ?? "")) return true;
   }
   return false;
+}
+
+/** Between a denial and the verb it denies. */
+const BEFORE_LETTING_BE = /^(just|simply|ever|be|to|try)$/;
+
+/** "Never ignore a funny reading": for the clause's polarity the two cancel, and a statement that tells to ignore it would have all its words. */
+function hasItMinded({ tokens }: Stream, first: number, end: number): boolean {
+  return LETS_BE.find(tokens, first, end).some((verb) => {
+    let before = verb.first - 1;
+    while (before > first && BEFORE_LETTING_BE.test(tokens[before]!.text)) before -= 1;
+    return before >= first && A_DENIAL.test(tokens[before]!.text);
+  });
 }
 
 /**

@@ -40,6 +40,7 @@ export const LEXICON_FORMS = {
     allowances: list,
     harms: list,
     deaths: list,
+    lets_be: list,
     nearly: list,
     plays_down: list,
     plays_nothing_down: list,
