@@ -174,7 +174,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     denied = true;
     // "No pain, no cough" denies twice; "don't forget to shake", "don't avoid it" deny a denial.
     if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null || (result[place]!.negated && AVOIDING_VERBS.has(tokens[place]!.text)), { list: deniesAList(tokens, clause, place, result), bare: forbids(tokens, clause, place, hit.end) });
-    else if (tokens[place]!.text === "never" || deniesItsSubject(tokens, clause, place, result)) for (let k = sayingFrom(tokens, clause.first, place); k < place; k += 1) result[k]!.negated = true;
+    else if (tokens[place]!.text === "never" || deniesItsSubject(tokens, clause, place, result)) for (let k = sayingFrom(tokens, tokens[place]!.text === "never" ? clause.first : behindPause(tokens, clause.first, place), place); k < place; k += 1) result[k]!.negated = true;
     place = hit.end - 1;
   }
   for (const hit of firm) {
@@ -303,9 +303,16 @@ function isTerminal(tokens: readonly Token[], place: number, end: number, clause
 /** What is denied by no more than "isn't" is named in so few words. */
 const LONGEST_SUBJECT = 4;
 
+/** Where what is said since the last pause before a place begins. */
+function behindPause(tokens: readonly Token[], first: number, place: number): number {
+  let from = place;
+  while (from > first && tokens[from - 1]!.after === "") from -= 1;
+  return from;
+}
+
 /** "The red one is fine, the blue one isn't": what is said of the one is denied of the other. */
 function deniesItsSubject(tokens: readonly Token[], { first, end }: Clause, place: number, result: readonly Polarity[]): boolean {
-  const words = place - 1 - first;
+  const words = place - 1 - behindPause(tokens, first, place);
   return tokens[place]!.text === "not" && place === end - 1 && words >= 1 && words <= LONGEST_SUBJECT && /^(is|are)$/.test(tokens[place - 1]!.text) && tokens[place]!.after !== "?" && !result[place]!.hypothetical;
 }
 
