@@ -18,6 +18,8 @@ describe.each(["pressurised-inhaler", "nasal-spray"])("%s", (name) => {
   const phrases = [...elements.flatMap(({ say, incorrect = [] }) => [...say, ...incorrect]), ...rubric.unsafe.flatMap(({ say }) => say)];
 
   // What an unsafe statement contradicts is the sheet's affair: here it is asked what each phrase says itself.
+  const isOwn = ({ item, element, response }: { item: string; element: string; response: string }) =>
+    compiled.elements.some((own) => own.item === item && own.element === element && [...own.say, ...own.incorrect].some(({ text }) => text === response));
   const ofUnsafe = new Set(compiled.unsafe.flatMap(({ say }) => say.map(({ text }) => text)));
 
   test("an utterance read through the index does what it does in a station of its own", () => {
@@ -29,7 +31,7 @@ describe.each(["pressurised-inhaler", "nasal-spray"])("%s", (name) => {
       const part = reader.read(text);
       const sure = (verdict: string) => verdict !== "unclear" && verdict !== "shown";
       const kept = part.kept.filter(({ verdict }) => sure(verdict)).map(({ element, verdict }) => `${element.item}/${element.element} ${verdict}`);
-      expect(kept.sort(), text).toEqual(whole.elements.filter(({ verdict, response }) => sure(verdict) && !(verdict === "wrong" && ofUnsafe.has(response))).map(({ item, element, verdict }) => `${item}/${element} ${verdict}`).sort());
+      expect(kept.sort(), text).toEqual(whole.elements.filter((match) => sure(match.verdict) && (isOwn(match) || !ofUnsafe.has(match.response))).map(({ item, element, verdict }) => `${item}/${element} ${verdict}`).sort());
       expect(part.unsafe.map(({ statement }) => statement), text).toEqual(whole.unsafe.map(({ statement }) => statement));
       earned += kept.length;
     }
