@@ -55,7 +55,7 @@ export function withDenial(context: Context, { span, clause, deniedFrom }: Match
 
 /**
  * The design's precedence table for one element. Wrong then right: complete, the slip is listed. Right then wrong and
- * left so, or put right less surely than it was said: incorrect. Only after the limit: absent, listed apart. Shown, garbled or hanging on a sound-alike: cannot tell.
+ * left so, or put right by what was hardly said: incorrect. Only after the limit: absent, listed apart. Shown, garbled or hanging on a sound-alike: cannot tell.
  */
 export function judgeElement(context: Context, item: string, element: Element): JudgedElement {
   const all = context.matches.elements.filter((match) => match.item === item && match.element === element.id);
@@ -85,9 +85,12 @@ export function judgeElement(context: Context, item: string, element: Element): 
   return { ...base, content: "absent", elicitation: null, evidence: [], confidence: absenceConfidence(nearest) };
 }
 
+/** Who is as sure as this to have said it puts it right, however plainly the wrong thing was said before. Set on the tuning side's stations. */
+const SURELY_RIGHT = 0.75;
+
 /** Said behind a wrong statement and less surely than that: of fifty elements some fit a few loose words later on ("it settles at the bottom"). */
 function putsRightLess(right: Match, wrong: Match): boolean {
-  return right.span.first > wrong.span.first && right.confidence < wrong.confidence;
+  return right.span.first > wrong.span.first && right.confidence < Math.min(wrong.confidence, SURELY_RIGHT);
 }
 
 function reasonOf(context: Context, match: Match, element: Element): { reason?: string } {

@@ -1,5 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { cardWith, item, markTalk, OPENING } from "./station-card.ts";
+import { compiledRubric } from "../../src/mark.ts";
+import { matchStation } from "../../src/matching/match.ts";
+import { contextOf } from "../../src/scoring/context.ts";
+import { judgeElement } from "../../src/scoring/elements.ts";
+import { toldStation } from "../../src/station/told.ts";
+import { CARD, item, markTalk, OPENING } from "./station-card.ts";
 
 // The precedence table of the design (What a mark is): a test a row. All talks are invented.
 describe("what happened, and the mark", () => {
@@ -16,12 +21,17 @@ describe("what happened, and the mark", () => {
     expect(sheet.incorrect).toEqual([expect.objectContaining({ item: "hold", corrected: false })]);
   });
 
-  test("wrong, and later words that fit the right thing less surely: nothing is put right", () => {
-    const course = cardWith("\n      - { id: finish, label: Finishes the course, say: [\"see|follow|take it through|right to the end|(the whole week)\"], incorrect: [\"stop when|if he's better\"] }\n");
-    const said = (...turns: string[]) => item(markTalk([...OPENING, ...turns], {}, course), "finish");
-    expect(said("C: It settles at the bottom, so give it a good shake to the end.").content).toBe("complete");
-    expect(said("C: You can stop if he's better.", "P: Okay.", "C: It settles at the bottom, so give it a good shake to the end.").content).toBe("incorrect");
-    expect(said("C: You can stop if he's better.", "P: Oh?", "C: No, I mean take it right to the end.").content).toBe("complete");
+  test.each([
+    [0.7, "incorrect"],
+    [0.8, "complete"],
+  ])("wrong, and right later with a confidence of %f: %s, for what is hardly said puts nothing right", (confidence, content) => {
+    const station = toldStation([{ role: "candidate", says: "Hold your breath for two seconds." }, { role: "patient", says: "Okay." }, { role: "candidate", says: "So you hold your breath for ten seconds." }], "talk.txt");
+    const matches = matchStation(station, compiledRubric(CARD));
+    const hold = CARD.sections.flatMap(({ items }) => items).find(({ id }) => id === "hold")!;
+    const elements = matches.elements.map((match) => ({ ...match, confidence: match.verdict === "right" ? confidence : 0.95 }));
+    expect(elements.filter(({ item }) => item === "hold").map(({ verdict }) => verdict)).toEqual(["wrong", "right"]);
+    const context = contextOf(station, CARD, { ...matches, elements }, CARD.time.limit, CARD.time.target);
+    expect(judgeElement(context, "hold", hold.elements[0]!).content).toBe(content);
   });
 
   test("the patient repeats it wrongly, the candidate corrects it: as first said; a misunderstanding corrected is listed", () => {
