@@ -174,7 +174,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     denied = true;
     // "No pain, no cough" denies twice; "don't forget to shake", "don't avoid it" deny a denial.
     if (!isTerminal(tokens, place, hit.end, clause)) deny(tokens, clause, hit.end, reachOf(tokens, clause, place), result, trigger === null || (result[place]!.negated && AVOIDING_VERBS.has(tokens[place]!.text)), { list: deniesAList(tokens, clause, place, result), bare: forbids(tokens, clause, place, hit.end) });
-    else if (tokens[place]!.text === "never" || deniesItsSubject(tokens, clause, place, result)) for (let k = sayingFrom(tokens, tokens[place]!.text === "never" ? clause.first : behindPause(tokens, clause.first, place), place); k < place; k += 1) result[k]!.negated = true;
+    else for (let k = deniedBefore(tokens, clause, place, result); k < place; k += 1) result[k]!.negated = true;
     place = hit.end - 1;
   }
   for (const hit of firm) {
@@ -310,10 +310,17 @@ function behindPause(tokens: readonly Token[], first: number, place: number): nu
   return from;
 }
 
-/** "The red one is fine, the blue one isn't": what is said of the one is denied of the other. */
-function deniesItsSubject(tokens: readonly Token[], { first, end }: Clause, place: number, result: readonly Polarity[]): boolean {
-  const words = place - 1 - behindPause(tokens, first, place);
-  return tokens[place]!.text === "not" && place === end - 1 && words >= 1 && words <= LONGEST_SUBJECT && /^(is|are)$/.test(tokens[place - 1]!.text) && tokens[place]!.after !== "?" && !result[place]!.hypothetical;
+/**
+ * From where a denial that ends what is said denies what stands before it: "wearing both, never" all of its clause, "the
+ * red one is fine, the blue one isn't" the other; its own place where it denies nothing.
+ */
+function deniedBefore(tokens: readonly Token[], { first, end }: Clause, place: number, result: readonly Polarity[]): number {
+  const { text, after } = tokens[place]!;
+  if (text === "never") return sayingFrom(tokens, first, place);
+  if (text !== "not" || place !== end - 1 || after === "?" || result[place]!.hypothetical || !/^(is|are)$/.test(tokens[place - 1]?.text ?? "")) return place;
+  const from = behindPause(tokens, first, place);
+  const words = place - 1 - from;
+  return words >= 1 && words <= LONGEST_SUBJECT ? sayingFrom(tokens, from, place) : place;
 }
 
 /** "Keep it off the radiator", "stays well off the heat". */

@@ -1,5 +1,5 @@
 import type { WordSpan } from "../station/types.ts";
-import type { CompiledRubric } from "./compile.ts";
+import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { confidenceOf, heardOf, signsOf } from "./confidence.ts";
 import { denialBefore } from "./denial-span.ts";
 import { elicitationOf, type Scene } from "./elicitation.ts";
@@ -10,9 +10,13 @@ import type { Match } from "./types.ts";
 /** A passage that stands, as a match with what elicited it. */
 export function matchOf(passage: Passage, stream: Stream, scene: Scene, rubric: CompiledRubric): Match {
   const span = spanWithNumber(passage, stream);
-  const { element } = passage;
+  return { ...plainMatch(passage, span, stream), ...elicitationIn(scene, rubric, passage.element, span) };
+}
+
+/** What elicited an element where it is said, scripted questions of the rubric among it. */
+export function elicitationIn(scene: Scene, rubric: CompiledRubric, element: CompiledElement, span: WordSpan): Pick<Match, "elicitation" | "elicitedBy"> {
   const questionsFor = new Set(rubric.questions.filter((question) => question.answeredBy.includes(element.item)).map(({ question }) => question));
-  return { ...plainMatch(passage, span, stream), ...elicitationOf(scene, element, questionsFor, span) };
+  return elicitationOf(scene, element, questionsFor, span);
 }
 
 /** With the number that makes it right, where that stands beside it: "your dose was ten units, from tonight it's twelve". */

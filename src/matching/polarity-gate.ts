@@ -234,16 +234,20 @@ export function deniesBeside(stream: Stream, window: Window): boolean {
   const { first, end } = clausesAround(stream, window);
   if (hasItMinded(stream, first, end)) return true;
   if (window.response.terms.some(({ negated }) => negated)) return deniesAgain(stream, window);
-  const needless = needlessBeside(stream, window, first, end);
+  let needless: ReadonlySet<number> | undefined;
   for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
     // "If the second go hasn't worked drive yourself in": in which case is no denial of what is told.
     if (place < window.first && stream.polarity[place]!.hypothetical && !stream.polarity[window.first]!.hypothetical) continue;
-    if (stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !needless.has(place)) return true;
+    // Looked for where something is denied: beside most statements nothing is.
+    if (stream.polarity[place]!.negated && !stream.withdrawn.has(place) && !(needless ??= needlessBeside(stream, window, first, end)).has(place)) return true;
     // "Not just the first time": that it is no more is what is denied.
-    if (stream.tokens[place]!.text === "not" && /^(just|only|simply|merely)$/.test(stream.tokens[place + 1]?.text ?? "")) return true;
+    if (stream.tokens[place]!.text === "not" && MERELY.test(stream.tokens[place + 1]?.text ?? "")) return true;
   }
   return false;
 }
+
+/** Behind a denial: that it is no more than that is what is denied. */
+const MERELY = /^(just|only|simply|merely)$/;
 
 /** Between a denial and the verb it denies. */
 const BEFORE_LETTING_BE = /^(just|simply|ever|be|to|try)$/;
@@ -277,9 +281,11 @@ const A_DENIAL = /^(not|never|no|nor|without|cannot|\w+n't)$/;
 
 /** A place of a response with its alternatives. */
 const PLACES = /(?:\([^()]*\)|[^\s()])+/g;
+const placesOf = (text: string): string[][] => (text.match(PLACES) ?? []).map((place) => place.split("|"));
+const hasDenial = (alternative: string): boolean => alternative.split(/[()\s]+/).some((word) => A_DENIAL.test(word));
 
 /** A response with its one denial may be about all of its words ("not holding add another one"); two denials deny two things. */
-const hasTwoDenials = remembered(({ text }: Response) => (text.match(PLACES) ?? []).filter((place) => place.split(/[()|\s]+/).some((word) => A_DENIAL.test(word))).length > 1);
+const hasTwoDenials = remembered(({ text }: Response) => placesOf(text).filter((alternatives) => alternatives.some(hasDenial)).length > 1);
 
 /**
  * "If it's not holding the pain don't stick a second one on": the response too denies that it holds, and is held for the
@@ -299,7 +305,7 @@ function deniesAgain(stream: Stream, window: Window): boolean {
 }
 
 /** Whether the response has two denials whichever of its alternatives is said: in "(can't wee) drink|(don't worry)" there is one. */
-const deniesTwice = remembered(({ text }: Response) => (text.match(PLACES) ?? []).filter((place) => place.split("|").every((alternative) => alternative.split(/[()\s]+/).some((word) => A_DENIAL.test(word)))).length > 1);
+const deniesTwice = remembered(({ text }: Response) => placesOf(text).filter((alternatives) => alternatives.every(hasDenial)).length > 1);
 
 /** A word this heavy, beside the heaviest of its response, is what is told. */
 const TOLD_WEIGHT = 0.3;
@@ -324,7 +330,7 @@ function deniesWhatIsTold({ tokens, polarity }: Stream, { aligned, response, fir
     if (plain || weight < heavy || hit.first <= from) return false;
     for (let place = hit.first - 1; place > from; place -= 1) {
       if (!forbids(place)) continue;
-      const merely = /^(just|only|simply|merely)$/.test(tokens[place + 1]!.text);
+      const merely = MERELY.test(tokens[place + 1]!.text);
       // What the statement's own denial has run on to is denied once more only by one straight before it.
       if (merely ? !negated : polarity[hit.end - 1]!.negated && (!negated || hit.first - place <= OWN_DENIAL)) return true;
     }
