@@ -1,6 +1,7 @@
 import type { WordSpan } from "../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
-import { elicitationOf, tokensIn, type Scene } from "./elicitation.ts";
+import { tokensIn, type Scene } from "./elicitation.ts";
+import { elicitationIn } from "./passage-match.ts";
 import { remembered } from "./remembered.ts";
 import { sameElement } from "./same-element.ts";
 import { clauseSpan } from "./stream.ts";
@@ -16,8 +17,6 @@ const contradictedBy = remembered((rubric: CompiledRubric): ReadonlyMap<string, 
   const elementsOf = (keys: readonly string[]) => rubric.elements.filter(({ item, element }) => keys.includes(`${item}/${element}`));
   return new Map(rubric.unsafe.filter(({ contradicts }) => contradicts.length > 0).map(({ statement, label, contradicts }) => [statement, { label, elements: elementsOf(contradicts) }]));
 });
-
-const NO_QUESTION: ReadonlySet<string> = new Set();
 
 /**
  * Elements that unsafe statements state wrongly and no other match does.
@@ -40,7 +39,7 @@ export function wrongByUnsafe(rubric: CompiledRubric, unsafe: readonly UnsafeMat
         score,
         confidence,
         signs: [score, 0, Math.log(2)],
-        ...elicitationOf(scene, element, NO_QUESTION, span),
+        ...elicitationIn(scene, rubric, element, span),
         response,
         reason: `it is the unsafe statement '${contradicted.label}'`,
         ...(correctedBy !== undefined && { takenBack: true }),

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
+import { CARD, cardWith, item, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
 const card = cardWith(
@@ -31,5 +31,10 @@ describe("who states an unsafe thing states wrongly what it contradicts", () => 
     const sheet = markTalk([...OPENING, "C: You can get a few goes out of one. No, sorry, that's wrong, never do that.", "P: Okay.", "C: Put on a new needle every time."], {}, card);
     expect(sheet.unsafe.found.map(({ corrected }) => corrected)).toEqual([true]);
     expect(sheet.items.find(({ id }) => id === "needle")).toMatchObject({ content: "complete" });
+  });
+  test("asked for by a scripted question it came after that", () => {
+    const counted = { ...CARD, unsafe: [{ id: "float", label: "Floats it", severity: "major" as const, say: ["drop it in a bucket and see"], contradicts: ["counter/counter"] }] };
+    const says = markTalk([...OPENING, "P: How will I know when it is empty?", "C: Drop it in a bucket and see."], {}, counted);
+    expect(item(says, "counter").elements[0]).toMatchObject({ content: "incorrect", elicitation: "after-question" });
   });
 });
