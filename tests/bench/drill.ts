@@ -1,6 +1,6 @@
 // `npm run bench:drill [-- --round=d1] [RUBRIC...] [--verbose]`: single utterances by element, right, nearly right and wrong,
 // and unsafe ones, each judged as if nothing else had been said (fixtures/drill). Invented by hands that saw labels only.
-// Rounds d1, d2, d4 and d5 were read by who widened and mended; d3 was not and measures what that was worth.
+// Rounds d1, d2, d4, d5 and d6 were read by who widened and mended; d3 was not and measures what that was worth.
 import { compiledRubric } from "../../src/mark.ts";
 import type { Matches } from "../../src/matching/types.ts";
 import { matchUtterance } from "../../src/matching/utterance.ts";
