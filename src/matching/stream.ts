@@ -144,19 +144,26 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
   });
   const polarity = polarityOf(local, clauses);
   for (const { first, end } of supposed) for (let place = first; place < end; place += 1) polarity[place]!.hypothetical = true;
+  const asWritten = (place: number) => words[spoken[local[place]!.word]!]!.text;
+  const names = namesIn(local, asWritten);
+  const acts = speechActs(local, breaks);
+  for (const place of namesAskedByTag(local, asWritten)) {
+    names.add(place);
+    acts[place] = "ask-closed";
+  }
   return {
     tokens: local.map((token) => ({ ...token, word: spoken[token.word]! })),
     clauses,
     clauseOf,
     polarity,
-    acts: speechActs(local, breaks),
+    acts,
     quantities: numbersMeant(numbers, withdrawn, restated),
     withdrawn,
     silent,
     position,
     sentencesBefore,
     turnOf,
-    names: namesIn(local, (place) => words[spoken[local[place]!.word]!]!.text),
+    names,
     garbledAfter,
     hasDoubt: garbledAfter.size > 0 || doubtful.size > 0 || SHOWING.find(local).length > 0,
     doubtful,
@@ -238,6 +245,19 @@ function namesItself(tokens: readonly Token[], place: number, written: (place: n
   let end = place + 1;
   while (end < tokens.length - 1 && end < place + LONGEST_CALLING && tokens[end]!.after === "") end += 1;
   return CALLING.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
+}
+
+function namesAskedByTag(tokens: readonly Token[], written: (place: number) => string): number[] {
+  const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
+  return tokens.flatMap((_, place) => (place > 0 && namesBeforeTag(tokens, place, cased ? written(place) : null) ? [place] : []));
+}
+
+/** Who asks for a name by a tag behind it: "Hi, Alex, is it?", "You're Lee, aren't you?"; without capitals a greeting before it makes it a name. */
+function namesBeforeTag(tokens: readonly Token[], place: number, written: string | null): boolean {
+  const greeted = GREETS.test(tokens[place - 1]!.text);
+  const behind = [1, 2, 3].map((ahead) => tokens[place + ahead]?.text ?? "").join(" ");
+  const tagged = /^is (not )?it\b/.test(behind) ? greeted || (written !== null && tokens[place - 1]!.after === "") : behind === "are not you" && (greeted || (written !== null && `${tokens[place - 2]?.text ?? ""} ${tokens[place - 1]!.text}` === "you are"));
+  return tagged && /^,?$/.test(tokens[place]!.after) && !isTradeWord(tokens[place]!.text) && isNameLike(tokens[place]!, written);
 }
 
 /** @param written as the transcript has it; null where it has no capitals. */

@@ -54,6 +54,18 @@ describe("a name is asked for by saying it as a question", () => {
   test.each(["Is it Monday?", "Is it sore?", "Are you keeping well?", "Is it all right if I sit?"])("not by: %s", (says) => expect(named(says)).not.toBe("complete"));
 });
 
+describe("a name is asked for by a tag behind it", () => {
+  const card = cardWith(`
+      - { id: who, label: Asks for the name, kind: ask, say: ["{name} (is it|isn't it|aren't you)"], must: ["({name} is it|{name} isn't it|{name} aren't you)"] }
+`);
+  const named = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === "who")?.content;
+  test.each(["Hiya, Lena, is it? Come in.", "You're Lena, aren't you?", "And it's little Lena, isn't it?"])("%s", (says) => expect(named(says)).toBe("complete"));
+  test.each(["Sore, is it?", "Monday, is it?", "You're well, aren't you?", "you're tired aren't you"])("not by: %s", (says) => expect(named(says)).not.toBe("complete"));
+  const uncased = (says: string) => markTalk(["P: hello there", `C: ${says}`, "P: thats me"], {}, card).items.find(({ id }) => id === "who")?.content;
+  test("without capitals a greeting before it makes it a name", () => expect(uncased("hi lena is it come away in and sit down")).toBe("complete"));
+  test("and nothing else does", () => expect(uncased("so sore is it where you sit")).not.toBe("complete"));
+});
+
 describe("a name is given by a name and a calling alone", () => {
   const card = cardWith(`
       - { id: who, label: Gives own name, say: ["i'm {name}", "{name} duty|(one of the)|the pharmacist|pharmacists"], must: ["(i'm|{name} pharmacist|{name} the pharmacist|{name} one of the pharmacists)"] }
