@@ -38,6 +38,14 @@ export function selfAsked(tokens: readonly Token[], breaks: ReadonlySet<number>)
   return found;
 }
 
+/** "Fine again?", "back to normal?" are states that somebody comes to; "fine?" asks the other. */
+const A_STATE = /^(okay|right|alright|fine|happy|clear|normal)$/;
+const COME_TO = /^(again|back)$/;
+
+/** "Can't breathe?", "doesn't work?" ask nobody; "can't you breathe?" and "doesn't it work?" do. */
+const UNABLE = /^(can|could|will|would|do|does|did|is|has|have)$/;
+const SUBJECT = /^(you|i|we|he|she|it|they|this|that|these|those|there|the|your|anybody|anyone|not)$/;
+
 function isCondition(tokens: readonly Token[], first: number, end: number): boolean {
   let from = first;
   while (from < end && OPENERS.has(tokens[from]!.text)) from += 1;
@@ -45,15 +53,19 @@ function isCondition(tokens: readonly Token[], first: number, end: number): bool
   // "You've forgotten one?" tells a case; "have you forgotten one?" and "do you forget them?" ask.
   const happens = words.some(({ text }) => HAPPENS.test(text));
   const ofYours = words[0]?.text === "your" && words.slice(2).some(({ text }) => TELLS_OF_IT.test(text));
-  const asks = ASKED.has(tokens[from]?.text ?? "") && !(happens && tokens[from]!.text === "you") && !ofYours;
+  const unable = UNABLE.test(words[0]?.text ?? "") && words[1]?.text === "not" && words.length > 2 && !SUBJECT.test(words[2]!.text);
+  const asks = ASKED.has(tokens[from]?.text ?? "") && !(happens && tokens[from]!.text === "you") && !ofYours && !unable;
+  const comesTo = words.some(({ text }) => COME_TO.test(text)) && words.some(({ text }) => A_STATE.test(text));
   if (from === end || end - from > (happens ? LONGEST_HAPPENING : LONGEST) || asks) return false;
   // "Robin Carter? Come through."
-  if (words.slice(ofYours ? 1 : 0).some(({ text }) => OF_THE_OTHER.test(text) && !(happens && text === "you")) || !words.some(({ text }) => isTradeWord(text))) return false;
+  if (words.slice(ofYours ? 1 : 0).some(({ text }) => OF_THE_OTHER.test(text) && !(happens && text === "you") && !(comesTo && A_STATE.test(text))) || !(comesTo || words.some(({ text }) => isTradeWord(text)))) return false;
   return TAGS.find(tokens, from, end).length === 0 && COMPREHENSION.find(tokens, from, end).length === 0;
 }
 
 /** Behind a condition these too open what is to be done. */
 const TELLS = /^(then|just|simply|straight|please|never|do|that|it|carry|have|leave)$/;
+/** "Struggling for breath? All the more reason to lie down", "not touching it? You can have six". */
+const TELLS_ON = speechPhrases("tells_on");
 /** How much of what, said without its verb: "still sore? Two more sprays", "bad pain? A couple of paracetamol". */
 const TELLS_HOW_MUCH = /^(one|two|three|four|couple|few|another|extra|double)$/;
 
@@ -64,5 +76,5 @@ function goesOnTelling(tokens: readonly Token[], place: number): boolean {
   const comfort = COMFORTS.at(tokens, from);
   if (comfort !== null && tokens[comfort.end - 1]!.after !== "") from = comfort.end;
   const amount = /^(a|an|the)$/.test(tokens[from]?.text ?? "") ? from + 1 : from;
-  return from < tokens.length && (TELLS.test(tokens[from]!.text) || TELLS_HOW_MUCH.test(tokens[amount]?.text ?? "") || opensInstructionBehind(tokens.slice(from), 0));
+  return from < tokens.length && (TELLS.test(tokens[from]!.text) || TELLS_ON.at(tokens, from) !== null || TELLS_HOW_MUCH.test(tokens[amount]?.text ?? "") || opensInstructionBehind(tokens.slice(from), 0));
 }

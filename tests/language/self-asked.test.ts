@@ -15,6 +15,11 @@ test.each([
   ["You forget one evening? Just leave it out.", ["you forget one evening"]],
   ["Shake it. Still nothing? Just put a new needle on.", ["still nothing"]],
   ["Bad pain in the eye? A couple of tablets and see how it is.", ["bad pain in the eye"]],
+  ["Struggling for breath? All the more reason to have her flat.", ["struggling for breath"]],
+  ["Not touching it? You can have six.", ["not touching it"]],
+  ["Can't breathe? That's what the blue one is for.", ["can not breathe"]],
+  ["Fine again? Then cancel them.", ["fine again"]],
+  ["Back to normal? Just put it away.", ["back to normal"]],
   ["Your wife's eyes are sore? Pop one of these in for her.", ["your wife eyes are sore"]],
 ])("a condition that somebody puts to themselves: %s", (says, conditions) => expect(asked(says)).toEqual(conditions));
 
@@ -28,6 +33,10 @@ test.each([
   "All clear so far? Then press it.",
   "See that window? It counts the doses.",
   "Missed one? I'll come to that.",
+  "Can't you breathe? That's what the blue one is for.",
+  "Doesn't it work? You can show me.",
+  "Is that okay again? Just tell me.",
+  "Fine? Then cancel them.",
   "Your wife's name? Pop it on there.",
   "Your eyes are okay? Just put it there.",
 ])("what is asked of the other is none: %s", (says) => expect(asked(says)).toEqual([]));

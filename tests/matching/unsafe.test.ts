@@ -229,6 +229,7 @@ describe("what is dispensed with or comes to nothing beside an unsafe statement 
   test.each([
     ["use the nozzle to lift your lid no need to be careful about that", "tip"],
     ["I use a pin to unblock it never had any bother", "pin"],
+    ["use a pin to unblock it nobody is counting", "pin"],
   ])("%s", (says, id) => expect(unsafe(says)).toEqual([id]));
 
   test.each(["there's no need to use the nozzle to lift your lid", "using a pin to unblock it never did anyone any good", "no need for a pin to unblock it"])("%s", (says) => expect(unsafe(says)).toEqual([]));

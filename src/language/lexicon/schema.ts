@@ -90,6 +90,7 @@ export const LEXICON_FORMS = {
     others: list,
     stalls: list,
     comforts: list,
+    tells_on: list,
     refers_back: list,
     topic_changes: list,
     affirmations: list,
