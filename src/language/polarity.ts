@@ -210,12 +210,16 @@ function isTurned(tokens: readonly Token[], from: number, { first, end }: { firs
 /** Between "give" and "a wide berth" stand so many words at most. */
 const GIVEN_WITHIN = 6;
 
-/** So many words name what is so in a case: "if it is bad", "when the nights are bad". */
-const CASE_NAMED = 3;
+/** So many words name what is so in a case: "if it is bad", "when the nights are bad", "if your wife's back is bad". */
+const CASE_NAMED = 5;
 
 /** Whether a phrase that denies what stands before it tells only in which case: "wear two if it is bad", "if your back is bad". */
 function ofACase(tokens: readonly Token[], from: number, first: number): boolean {
-  for (let place = first - 1; place >= Math.max(from, first - CASE_NAMED); place -= 1) if (/^(if|when|whenever)$/.test(tokens[place]!.text)) return true;
+  for (let place = first - 1; place >= Math.max(from, first - CASE_NAMED); place -= 1) {
+    if (/^(if|when|whenever)$/.test(tokens[place]!.text)) return true;
+    // "If you leave it that is bad": what is judged is told.
+    if (/^(that|this|which|then)$/.test(tokens[place]!.text)) return false;
+  }
   return false;
 }
 
@@ -272,8 +276,8 @@ function takesOut(tokens: readonly Token[], clause: Clause, place: number): bool
   return OPENED.test(tokens[place + 2]?.text ?? "") || OPENED.test(tokens[place + 3]?.text ?? "");
 }
 
-const OPENED = /^(box|packet|pack|packaging|tube|blister|wrapper|sleeve|pouch|sachet|foil|carton|seven|ten|hundred|habit|bed|hospital)$/;
-const MOVES_OUT = new Set(["take", "slide", "pull", "get", "pop", "lift", "tip", "pour", "grab", "squeeze", "spit", "push", "breathe", "blow", "fresh", "straight", "drop", "fall", "bring", "remove", "shake", "draw", "suck", "press", "come", "go", "run", "drip", "leak", "pick", "climb", "force", "empty", "wash", "rinse", "dissolve", "drive", "step"].map(stem));
+const OPENED = /^(box|packet|pack|packaging|tube|blister|wrapper|sleeve|pouch|sachet|foil|carton|seven|ten|hundred|habit|bed|hospital|microwave|oven)$/;
+const MOVES_OUT = new Set(["take", "slide", "pull", "get", "pop", "lift", "tip", "pour", "grab", "squeeze", "spit", "push", "breathe", "blow", "fresh", "straight", "drop", "fall", "bring", "remove", "shake", "draw", "suck", "press", "come", "go", "run", "drip", "leak", "pick", "climb", "force", "empty", "wash", "rinse", "dissolve", "drive", "step", "throw", "chuck", "toss", "lob", "sling", "fling"].map(stem));
 
 /** Where what is told last before a place begins: "keep it dry you wash it that is a bad idea" says the one and judges the other. */
 function sayingFrom(tokens: readonly Token[], first: number, place: number): number {

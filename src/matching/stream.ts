@@ -220,7 +220,7 @@ const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
 function namesIn(tokens: readonly Token[], written: (place: number) => string): Set<number> {
   const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
   const names = new Set<number>();
-  if (cased) for (let place = 0; place < tokens.length - 1; place += 1) if (namesItself(tokens, place, written)) names.add(place);
+  if (cased) for (let place = 0; place < tokens.length - 1; place += 1) if (namesItself(tokens, place, written) || asksForTheRest(tokens, place, written)) names.add(place);
   for (let place = 2; place < tokens.length; place += 1) {
     if (tokens[place - 1]!.after !== "") continue;
     const opening = `${tokens[place - 2]!.text} ${tokens[place - 1]!.text}`;
@@ -237,6 +237,12 @@ function namesIn(tokens: readonly Token[], written: (place: number) => string): 
 const CALLING = /^(the |one of the |your |duty )*(pharmacists?|pharmacy (student|intern|technician)|trainee|intern)$/;
 const GREETS = /^(hello|hi|hiya|morning|afternoon|evening)$/;
 const LONGEST_CALLING = 4;
+
+/** "You're Lee, aren't you? Lee what?": who has half of a name asks for the rest. */
+function asksForTheRest(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
+  const what = tokens[place + 1]!;
+  return what.text === "what" && (/^[?,.]/.test(what.after) || place + 2 === tokens.length) && tokens[place]!.after === "" && isNameLike(tokens[place]!, written(place)) && !isTradeWord(tokens[place]!.text);
+}
 
 function namesItself(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
   const before = tokens[place - 1];

@@ -83,6 +83,8 @@ describe("a spoken instruction is affirmed", () => {
   test.each([
     ["no need to give the goggles a wide berth", "goggles"],
     ["she can have some out of the bottle", "bottle"],
+    ["throw it out of the car window", "window"],
+    ["a warm bag out of the microwave", "microwave"],
     ["you don't have to keep away from the heater", "heater"],
     ["don't bother keeping off the heater", "heater"],
     ["it wouldn't hurt to write the date on", "write"],
@@ -157,6 +159,9 @@ test("what may happen is told from what to do", () => {
   expect(hypothetical("because you don't shake it")).toBe(true);
   expect(hypothetical("because it mustn't go in a fire")).toBe(false);
   expect(hypothetical("well if you miss one just do not take two")).toBe(false);
+  expect(hypothetical("if you feel a bit dopey at the wheel just wind the window down")).toBe(false);
+  expect(hypothetical("if he can't be woken just let him sleep")).toBe(false);
+  expect(hypothetical("if he won't wake up properly just leave him")).toBe(false);
   expect(hypothetical("if it drops below seven that is a fault")).toBe(false);
   expect(hypothetical("if you get a cough that is dry")).toBe(true);
 });
@@ -280,6 +285,8 @@ describe("what is bad in a case only names the case, and denies nothing of what 
     ["wear both if it is bad", "wear"],
     ["wear both if the pain is bad", "both"],
     ["take it when the nights are dangerous", "take"],
+    ["if your neighbour's lantern is bad she could try yours", "lantern"],
+    ["if your neighbour's lantern is bad give him yours", "give"],
   ])("%s: not %s", (sentence, word) => expect(denied(sentence, word)).toBe(false));
 
   test.each([

@@ -74,3 +74,12 @@ describe("a name is given by a name and a calling alone", () => {
   test.each(["Afternoon. Sadie, pharmacist. Name, please?", "Hello, Ravi, the pharmacist.", "Good morning. Priya, one of the pharmacists."])("%s", (says) => expect(named(says)).toBe("complete"));
   test.each(["Lena, the pharmacist will see you in a minute.", "Doctor, pharmacist, nurse, they can all look at it.", "Lena, pharmacists see this a lot.", "Ask the pharmacist."])("not by: %s", (says) => expect(named(says)).not.toBe("complete"));
 });
+
+describe("who has half of a name asks for the rest", () => {
+  const asking = cardWith(`
+      - { id: who, label: Asks the name, kind: ask, say: ["{name} what"], must: ["({name} what)"] }
+`);
+  const asked = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, asking).items.find(({ id }) => id === "who")?.content;
+  test("You're Lee, aren't you? Lee what?", () => expect(asked("You're Lee, aren't you? Lee what?")).toBe("complete"));
+  test.each(["You're Lee, aren't you?", "Lee what matters is the wick."])("not by: %s", (says) => expect(asked(says)).not.toBe("complete"));
+});
