@@ -52,7 +52,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const askings = found.filter(({ item }) => asking.has(item)).map(({ span }) => span);
   found.push(...agreedAnswers(scene, rubric, new Set(missingFrom(found, rubric)), askings).map((passage): Match => ({ ...placed(passage), elicitation: "confirmed" })));
   const missed = new Set(missingFrom(found, rubric));
-  const corrected = putRight(scene, rubric).filter(({ passage }) => missed.has(passage.element));
+  const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));
   found.push(...corrected.map(({ passage, stream, proposed, reply }): Match => ({ ...plainMatch(passage, reply, stream), elicitation: "after-question", elicitedBy: proposed })));
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));

@@ -7,8 +7,9 @@ import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { tokensIn, type Scene } from "./elicitation.ts";
 import { ofLikeliestItem } from "./likeliest-item.ts";
+import { groupPresent } from "./must-words.ts";
 import type { Passage } from "./passages.ts";
-import { postingsOf } from "./postings.ts";
+import { postingsOf, type Postings } from "./postings.ts";
 import { saysNoTo } from "./says-no.ts";
 import type { Stream } from "./stream.ts";
 
@@ -24,18 +25,23 @@ export interface PutRight extends PlacedPassage {
 
 /**
  * "I can use the same one all week?" "No, a new one each time.": what the patient has wrong and the candidate says no to
- * is told rightly. Where a number is wrong, the right one must be said ("is it two?" "no, just the one").
+ * is told rightly. Where a number is wrong, the right one must be said ("is it two?" "no, just the one"). What the rubric
+ * asks for by name must be spoken of: a no to "do I lie down till it's over?" calls no ambulance.
+ * @param said the candidate's words.
  */
-export function putRight(scene: Scene, rubric: CompiledRubric): PutRight[] {
+export function putRight(scene: Scene, rubric: CompiledRubric, said: Postings): PutRight[] {
   return scene.turns.flatMap((turn): PutRight[] => {
     if (turn.role !== "patient" || turn.end - turn.first > LONGEST_PROPOSAL) return [];
     const reply = saysNoTo(scene, turn);
     if (reply === null) return [];
     const stream = toldToThem(scene.station, turn);
     if (stream.tokens.length === 0 || ASKS_NO_LEAVE.find(stream.tokens).length > 0 || offersAnother(stream)) return [];
-    const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
+    const asked = postingsOf(stream, rubric);
+    const { kept } = candidateEarning(rubric, asked, stream);
+    const answer = tokensIn(scene.candidate, reply);
+    const named = ({ element: { must } }: Passage) => must.length === 0 || must.some((group) => groupPresent(group, asked, 0, stream.tokens.length) || groupPresent(group, said, answer.first, answer.end));
     const numbers = numbersIn(scene.candidate, reply);
-    const wrong = kept.filter((passage) => (passage.quantity === undefined ? isWrong(passage, stream) : passage.verdict === "wrong" && saysNumber(numbers, passage.element.quantity!)));
+    const wrong = kept.filter((passage) => named(passage) && (passage.quantity === undefined ? isWrong(passage, stream) : passage.verdict === "wrong" && saysNumber(numbers, passage.element.quantity!)));
     return ofLikeliestItem(wrong).map(({ reason: _, ...passage }) => ({ passage: { ...passage, verdict: "right" }, stream, proposed: { first: turn.first, end: turn.end }, reply }));
   });
 }

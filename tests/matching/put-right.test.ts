@@ -16,6 +16,11 @@ const CARD = cardWith(
     "        label: For one person only",
     "        say: [nobody else may use it, it is only for you]",
     "        incorrect: [your brother|sister|husband|wife can use|have|borrow it]",
+    "      - id: alarm",
+    "        label: Calls the ambulance",
+    "        say: [call an ambulance]",
+    "        must: [ambulance]",
+    "        incorrect: [lie down until it's over]",
   ].join("\n"),
   "minimum: 50",
   "  - { id: share, label: Others may use it, severity: major, say: [your brother|sister|husband|wife can use|have|borrow it] }",
@@ -31,6 +36,7 @@ describe("what the patient has wrong and is told no to is told rightly", () => {
     ["keep-going", "P: I'd stop it when I feel better.", "C: Oh, please don't, love."],
     ["keep-going", "P: And I can stop it when I feel better?", "C: Not with this one, I'm afraid."],
     ["own", "P: My sister can have it then?", "C: She can't, sorry."],
+    ["alarm", "P: So I lie down until it's over?", "C: No, that's one for the ambulance."],
     ["dose", "P: Do I take three puffs each time?", "C: No, just the one."],
     ["dose", "P: Do I take three puffs each time?", "C: Not three, no. One puff."],
   ])("%s is said: %s %s", (id, said, reply) => {
@@ -53,6 +59,7 @@ describe("what the patient has wrong and is told no to is told rightly", () => {
     ["keep-going", "P: There's no need to use it on good days?", "C: No, there isn't."],
     ["keep-going", "P: I'd stop it when I feel better.", "C: I wouldn't worry about that."],
     ["keep-going", "P: I'd stop it when I feel better.", "C: Now, where did I put that box?"],
+    ["alarm", "P: So I lie down until it's over?", "C: No, please don't, that won't help."],
     ["dose", "P: Do I take three puffs each time?", "C: No, I wouldn't."],
     ["dose", "P: Do I take three puffs each time?", "C: No, four puffs."],
   ])("%s is not said: %s %s", (id, said, reply) => {
