@@ -214,6 +214,7 @@ describe("what is told behind a supposition is no supposition", () => {
   };
   test.each([
     ["if you miss one just have two the next day", "miss", "two"],
+    ["if you missed yesterday just have twice as many today", "missed", "twice"],
     ["if that happens take an extra one", "happens", "extra"],
     ["if you forget it simply make up for it tomorrow", "forget", "tomorrow"],
     ["if you haven't used it for a week, prime it again", "week", "prime"],
