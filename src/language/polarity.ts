@@ -6,6 +6,7 @@ import { opensInstruction, opensInstructionBehind, opensTelling } from "./main-c
 import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { phraseList } from "./phrase-set.ts";
+import { speechPhrases } from "./speech-phrases.ts";
 import { stem } from "./stem.ts";
 import type { Token } from "./token.ts";
 
@@ -17,6 +18,7 @@ const BACKWARD = phraseList(LEXICON.backward.flatMap(formsOfBe), { by: "text" })
 const BACKWARD_LAST = phraseList(LEXICON.backward_last, { by: "text" });
 const NEUTRAL = phraseList(LEXICON.neutral);
 const DISMISSALS = phraseList(LEXICON.dismissals);
+const COMFORTS = speechPhrases("comforts");
 /** What is dismissed is something to do: "reading the name". */
 const DOING = /^(?!something|anything|nothing|everything|during|morning|evening)[a-z]{2,}ing$/;
 const NEGATIVE_VERBS = phraseList(LEXICON.negative_verbs);
@@ -169,6 +171,12 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
     // "You can't skip the shake": behind a denial the negative verb turns a thing too.
     const hit = trigger ?? (verb !== null && (governsAnAction(tokens, verb.end) || (result[place]!.negated && governsAThing(tokens, verb.end))) ? verb : null);
     if (hit === null || (tokens[place]!.text === "out" && takesOut(tokens, clause, place))) continue;
+    // "If it lands on your cheek, never mind, have another go": comfort by itself denies nothing.
+    const comfort = tokens[place - 1]?.after === "," ? COMFORTS.at(tokens, place) : null;
+    if (comfort !== null && comfort.end >= hit.end && tokens[comfort.end - 1]!.after === ",") {
+      place = comfort.end - 1;
+      continue;
+    }
     // "Never inject without changing the needle": two denials cancel.
     if (denied && tokens[place]!.text === "without") continue;
     denied = true;

@@ -32,8 +32,12 @@ export function computeStem(word: string): string {
   return /^[a-z]{3,}$/.test(base) ? apart(base, porter.stem(base)) : base;
 }
 
-/** Porter makes "us" of "use" and "used": the pronoun and the verb must stay apart. */
+/** Words that are no inflection of what their stem looks like: "contacts" are lenses and not to ring, "even" is no evening, the news nothing new. */
+const OWN_STEM: Record<string, string> = { contacts: "contacts", evening: "evening", evenings: "evening", news: "news" };
+
+/** Porter makes "us" of "use" and "used": the pronoun and the verb must stay apart, and so must a few others. */
 function apart(base: string, stemmed: string): string {
+  if (Object.hasOwn(OWN_STEM, base)) return OWN_STEM[base]!;
   return stemmed === "us" && base !== "us" ? "use" : stemmed;
 }
 

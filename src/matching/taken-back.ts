@@ -61,10 +61,14 @@ function reachFrom(stream: Stream, from: number): number {
   return end;
 }
 
-/** Behind the last token of what is said up to the next comma, full stop or "but". */
+/** Behind a "no" these open a denial of what was said before it. */
+const DENIES_AFTER_NO = /^(never|do|you|please|absolutely)$/;
+
+/** Behind the last token of what is said up to the next comma, full stop or "but", or in speech without punctuation to the "no" of "two the next night no never do that". */
 function partEnd(tokens: readonly Token[], first: number, end: number): number {
+  const opensDenial = (at: number) => tokens[at]!.text === "but" || (tokens[at]!.text === "no" && DENIES_AFTER_NO.test(tokens[at + 1]?.text ?? ""));
   let place = first + 1;
-  while (place < end && tokens[place - 1]!.after === "" && tokens[place]!.text !== "but") place += 1;
+  while (place < end && tokens[place - 1]!.after === "" && !opensDenial(place)) place += 1;
   return place;
 }
 

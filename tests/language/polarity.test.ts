@@ -81,6 +81,7 @@ describe("a spoken instruction is denied", () => {
 
 describe("a spoken instruction is affirmed", () => {
   test.each([
+    ["if it lands on your cheek, never mind, have another go", "lands"],
     ["no need to give the goggles a wide berth", "goggles"],
     ["she can have some out of the bottle", "bottle"],
     ["throw it out of the car window", "window"],

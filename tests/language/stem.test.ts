@@ -17,3 +17,10 @@ test("the verb 'use' and the pronoun 'us' stay apart", () => {
   expect(stem("used")).not.toBe(stem("us"));
   expect(stem("uses")).toBe(stem("use"));
 });
+
+test("words that are no inflection of what their stem looks like stay apart", () => {
+  expect(stem("contacts")).not.toBe(stem("contact"));
+  expect(stem("evening")).not.toBe(stem("even"));
+  expect(stem("evenings")).toBe(stem("evening"));
+  expect(stem("news")).not.toBe(stem("new"));
+});

@@ -1,4 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { compiledRubric } from "../../src/mark.ts";
+import { matchUtterance } from "../../src/matching/utterance.ts";
 import { cardWith, markTalk, OPENING } from "../scoring/station-card.ts";
 
 // An invented card and invented talk: behaviour only.
@@ -39,6 +41,16 @@ test("a wrong statement that is taken back is a slip, whatever else is said", ()
   const { incorrect, items } = sheet("C: You can use a pin to unblock it. Hang on, that's not right.");
   expect(incorrect).toEqual([expect.objectContaining({ item: "pin", corrected: true })]);
   expect(items.find(({ id }) => id === "pin")!.content).toBe("absent");
+});
+
+test.each([
+  ["two to make up for it no never do that", []],
+  ["two to make up for it no drops in the morning then", ["wrong"]],
+])("so is one in speech without punctuation: %s", (says, verdicts) => {
+  const double = cardWith(`
+      - { id: double, label: No double dose, say: [never two at once], incorrect: ["two|double tomorrow|(the next night) to catch|make up"] }
+`, "minimum: 50");
+  expect(matchUtterance(says, compiledRubric(double)).elements.filter(({ element, takenBack }) => element === "double" && takenBack !== true).map(({ verdict }) => verdict)).toEqual(verdicts);
 });
 
 describe("what the patient asks or has understood, and the candidate says yes to", () => {
