@@ -31,7 +31,7 @@ const ENDINGS: readonly [RegExp, string][] = [
   [/^([a-z]+)'ve$/, "$1 have"],
   [/^([a-z]+)'ll$/, "$1 will"],
   [/^(i|you|he|she|we|they|it)'d$/, "$1 would"],
-  [/^(it|that|he|she|what|there|where|here|who|how|when)'s$/, "$1 is"],
+  [/^(it|that|he|she|what|there|where|here|who|how|long|when)'s$/, "$1 is"],
   [/^([a-z]+)'s$/, "$1"],
   [/^([a-z]+s)'$/, "$1"],
 ];

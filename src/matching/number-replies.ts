@@ -1,4 +1,6 @@
 import { meaningsOf, wordWeight } from "../language/lexicon.ts";
+import { speechPhrases } from "../language/speech-phrases.ts";
+import { stem } from "../language/stem.ts";
 import { compareQuantity, dimensionOf, isAnotherMatter } from "../language/quantity-compare.ts";
 import { ONE, type ExpectedQuantity, type QuantityMention } from "../language/quantity-mention.ts";
 import type { Unit } from "../language/units.ts";
@@ -101,7 +103,11 @@ function elementAsked(rubric: CompiledRubric, asked: Asked, mention: QuantityMen
   const those = counting.filter((element) => topic.every((word) => uses(element, word)));
   if (those.length === 1 && (topic.length > 0 || counting.length === 1)) return those[0]!;
   const right = those.filter(({ quantity }) => compareQuantity(mention, quantity!) === "right");
-  return right.length === 1 ? right[0]! : null;
+  if (right.length < 2) return right[0] ?? null;
+  // Several have that number: it is of the one that the word asked about is mostly said of, if of one.
+  const naming = ({ say }: CompiledElement) => say.filter(({ terms }) => terms.some(({ keys }) => keys.some(({ key }) => topic.includes(key)))).length;
+  const [most, next] = right.toSorted((one, other) => naming(other) - naming(one));
+  return naming(most!) > naming(next!) ? most! : null;
 }
 
 /** How often a medicine is taken is one number; from one to another is when it is taken too often. */
@@ -110,13 +116,18 @@ const isDose = ({ value }: ExpectedQuantity) => typeof value === "number";
 /** A word that tells what is asked about weighs so much. */
 const TELLING = 1;
 
+/** What "how long am I on it?" asks the length of, as rubrics name it. */
+const TREATMENT = stem("course");
+const LENGTH_OF_TREATMENT = speechPhrases("length_of_treatment");
+
 /** Stems of the weighty words of the question, those that ask left out. */
-function topicAsked({ first, end }: Asked, stream: Stream, from: number): string[] {
+function topicAsked({ first, end, ofSomething }: Asked, stream: Stream, from: number): string[] {
   const words: string[] = [];
   for (let place = from - 1; place >= 0 && inOneSentence(stream, place, from - 1); place -= 1) {
-    const { stem } = stream.tokens[place]!;
-    if ((place < first || place >= end) && wordWeight(stem) >= TELLING) words.push(stem);
+    const word = stream.tokens[place]!.stem;
+    if ((place < first || place >= end) && wordWeight(word) >= TELLING) words.push(word);
   }
+  if (words.length === 0 && ofSomething && LENGTH_OF_TREATMENT.find(stream.tokens, end, from).length > 0) words.push(TREATMENT);
   return words;
 }
 

@@ -31,6 +31,19 @@ describe("a number that was asked for says the element that it is the number of"
   ])("wrongly: %s %s", (question, reply, expected) => expect(marks(question, reply)).toEqual(expected));
 });
 
+describe("how long the treatment lasts is asked without naming it", () => {
+  const course = cardWith(`
+      - { id: course, label: Seven evenings, say: ["a {quantity} course", "light it for {quantity}"], quantity: { value: 7, unit: day } }
+      - { id: wick, label: Wick, say: ["leave the wick to soak for {quantity}"], quantity: { value: 2, unit: day } }`);
+  const content = (question: string, reply: string) => markTalk([...OPENING, `P: ${question}`, `C: ${reply}`], {}, course).items.find(({ id }) => id === "course")!.content;
+  test.each(["How long is he on it?", "And how long do I take them?", "How long do I have to give it for?"])("%s", (question) => {
+    expect(content(question, "Seven days.")).toBe("complete");
+    expect(content(question, "It's a week.")).toBe("complete");
+    expect(content(question, "Three days.")).toBe("incorrect");
+  });
+  test("of something else it says nothing", () => expect(content("How long have you been on the road?", "Seven days.")).toBe("absent"));
+});
+
 describe("it says nothing where the question may be about something else", () => {
   test.each([
     ["How often do I polish the glass?", "Once a week."],

@@ -92,6 +92,7 @@ export const LEXICON_FORMS = {
     comforts: list,
     tells_on: list,
     refers_back: list,
+    length_of_treatment: list,
     topic_changes: list,
     affirmations: list,
     noes: list,
