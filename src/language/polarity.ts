@@ -1,4 +1,4 @@
-import { isAllowedAhead } from "./allowance.ts";
+import { namesWhatDoesNotMatter } from "./allowance.ts";
 import { carryDenials } from "./carried-denial.ts";
 import { LEADS_IN, SUPPOSES, type Clause } from "./clause.ts";
 import { supposesByOrder } from "./inverted-condition.ts";
@@ -187,7 +187,7 @@ function markClause(tokens: readonly Token[], clause: Clause, result: Polarity[]
   }
   for (const hit of firm) {
     // "It doesn't matter if the tip touches": what may be stands behind, and nothing before it is denied.
-    if (tokens[hit.end]?.text === "if" && isAllowedAhead(tokens, hit.end)) continue;
+    if (namesWhatDoesNotMatter(tokens, hit.end)) continue;
     const first = sayingFrom(tokens, clause.first, hit.first);
     // "No need to give the lumps a wide berth": what is denied is that they are avoided.
     const given = givenFrom(tokens, clause.first, hit.first);

@@ -66,7 +66,8 @@ function isPlayedDownBeside({ first, end }: { first: number; end: number }, stre
   const { tokens } = stream;
   const to = sentenceUpTo(stream, end, BEHIND);
   const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? "") && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null && !tellsWhich(tokens, one.first) && !isConceded(tokens, end, one.first));
-  if (hit === undefined) return false;
+  // "Don't worry about a nosebleed unless it goes on for ten minutes": the sign is what the worry is kept for.
+  if (hit === undefined || tokens.slice(hit.end, end).some(({ text }) => text === "unless")) return false;
   return !alarmsIn(stream, Math.min(end, hit.end), Math.min(hit.first, to)) && !alarmsIn(stream, ruledOutUpTo(stream, hit), to);
 }
 

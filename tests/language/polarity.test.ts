@@ -100,6 +100,8 @@ describe("a spoken instruction is affirmed", () => {
     ["don't avoid the hinge", "hinge"],
     ["never mind if the tip touches the wick", "touches"],
     ["it doesn't matter if the tip touches the wick", "touches"],
+    ["oil the hinge doesn't matter how it looks", "oil"],
+    ["you oil the hinge doesn't matter that you think it's fine", "oil"],
     ["turnip juice, no bother. any other juice, i'd rather you didn't.", "turnip"],
     ["don't put off the shaking", "shaking"],
     ["don't put off ringing us", "ringing"],

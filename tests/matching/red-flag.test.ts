@@ -14,7 +14,7 @@ describe("who names a red flag and says that it is nothing states it wrongly", (
 });
 
 describe("who names it as a red flag says it", () => {
-  test.each(["Glowing ears are not normal, so ring us.", "If your ears start to glow, ring the clinic.", "Sneezing is nothing to worry about. Glowing ears, though, ring us at once.", "Your ears start to glow: that's nothing to wait with, ring us.", "Glowing ears are nothing to be ashamed of.", "Glowing ears are nothing to sit on.", "Don't ignore glowing ears.", "Glowing ears are usually nothing, but ring us.", "If your ears start to glow, don't give it a few days, ring.", "Glowing ears, and any warmth that comes with it, want seeing to.", "Glowing ears, even if you think it's only from the lamp, want seeing to."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
+  test.each(["Glowing ears are not normal, so ring us.", "If your ears start to glow, ring the clinic.", "Sneezing is nothing to worry about. Glowing ears, though, ring us at once.", "Your ears start to glow: that's nothing to wait with, ring us.", "Glowing ears are nothing to be ashamed of.", "Glowing ears are nothing to sit on.", "Don't ignore glowing ears.", "Glowing ears are usually nothing, but ring us.", "If your ears start to glow, don't give it a few days, ring.", "Glowing ears, and any warmth that comes with it, want seeing to.", "Glowing ears, even if you think it's only from the lamp, want seeing to.", "Don't worry about your ears unless they start to glow."])("%s", (says) => expect(content("glow", says)).toBe("complete"));
 });
 
 describe("and so does who says so in the next sentence, of nothing else", () => {

@@ -38,6 +38,7 @@ export const LEXICON_FORMS = {
     permits: list,
     outright: list,
     allowances: list,
+    left_open: list,
     harms: list,
     deaths: list,
     lets_be: list,
