@@ -266,10 +266,13 @@ function namesBeforeTag(tokens: readonly Token[], place: number, written: string
   return tagged && /^,?$/.test(tokens[place]!.after) && !isTradeWord(tokens[place]!.text) && isNameLike(tokens[place]!, written);
 }
 
+/** A name may look like a small word's inflection: Porter's stem of "Ines" is "in". */
+const SMALL_STEM = 2;
+
 /** @param written as the transcript has it; null where it has no capitals. */
 function isNameLike({ text, stem }: Token, written: string | null): boolean {
   if (!/^\p{L}{2,}$/u.test(text) || DAY.test(text)) return false;
-  return written !== null ? /^\p{Lu}\p{Ll}/u.test(written) : !isTradeWord(text) && wordWeight(stem) === 1 && !/ing$/.test(text);
+  return written !== null ? /^\p{Lu}\p{Ll}/u.test(written) : !isTradeWord(text) && (wordWeight(stem) === 1 || (stem.length <= SMALL_STEM && text.length > stem.length + 1)) && !/ing$/.test(text);
 }
 
 /** Whether no sentence ends between two tokens. */

@@ -72,6 +72,7 @@ describe("a name is given by a name and a calling alone", () => {
 `);
   const named = (says: string) => markTalk(["C: Right.", "P: Hello there.", `C: ${says}`], {}, card).items.find(({ id }) => id === "who")?.content;
   test.each(["Afternoon. Sadie, pharmacist. Name, please?", "Hello, Ravi, the pharmacist.", "Good morning. Priya, one of the pharmacists."])("%s", (says) => expect(named(says)).toBe("complete"));
+  test("without capitals, though it looks like an inflection of a small word", () => expect(named("come on in im ines one of the pharmacists here")).toBe("complete"));
   test.each(["Lena, the pharmacist will see you in a minute.", "Doctor, pharmacist, nurse, they can all look at it.", "Lena, pharmacists see this a lot.", "Ask the pharmacist."])("not by: %s", (says) => expect(named(says)).not.toBe("complete"));
 });
 
