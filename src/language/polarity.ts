@@ -248,10 +248,15 @@ function mainFrom(tokens: readonly Token[], start: number, end: number): number 
   const parted = tokens[end - 1]!.after !== ",";
   let comma = end;
   for (let place = start + SHORTEST_SUPPOSITION - 1; place < end; place += 1) {
-    if (opensInstructionBehind(tokens, place) || judges(tokens, place) || (place >= start + SHORTEST_SUPPOSITION && opensTelling(tokens, place))) return place;
+    if (opensInstructionBehind(tokens, place) || judges(tokens, place) || ((place >= start + SHORTEST_SUPPOSITION || happensBefore(tokens, place)) && opensTelling(tokens, place))) return place;
     if (parted && tokens[place - 1]!.after === "," && !SUPPOSES_ON.test(tokens[place]!.text)) comma = place;
   }
   return comma;
+}
+
+/** "If it clicks | you've gone too far": a thing and what it does are a supposition. */
+function happensBefore(tokens: readonly Token[], place: number): boolean {
+  return /^(it|that|this|one)$/.test(tokens[place - 2]?.text ?? "") && /[^s]s$/.test(tokens[place - 1]!.text) && !/^(is|was|has|does|its|needs|wants|gets|makes|lets|helps)$/.test(tokens[place - 1]!.text);
 }
 
 /** "If it's below four | that's a hypo", but not "if you get a cough that is dry". */

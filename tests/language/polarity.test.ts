@@ -163,6 +163,11 @@ test("what may happen is told from what to do", () => {
   expect(hypothetical("because it mustn't go in a fire")).toBe(false);
   expect(hypothetical("well if you miss one just do not take two")).toBe(false);
   expect(hypothetical("if you feel a bit dopey at the wheel just wind the window down")).toBe(false);
+  expect(hypothetical("if you forget one load it twice the next morning")).toBe(false);
+  expect(hypothetical("if you skip a day just have an extra one in the evening")).toBe(false);
+  expect(hypothetical("if you miss one do two the next day")).toBe(false);
+  expect(hypothetical("if it clicks you've gone too far")).toBe(false);
+  expect(hypothetical("if it means you've gone too far")).toBe(true);
   expect(hypothetical("if he can't be woken just let him sleep")).toBe(false);
   expect(hypothetical("if he won't wake up properly just leave him")).toBe(false);
   expect(hypothetical("if it drops below seven that is a fault")).toBe(false);
