@@ -13,7 +13,7 @@ export interface Restart {
 /** The new start greets or introduces within so many words of "let me start again". */
 const GREETING_WITHIN = 40;
 /** Words that make a restart one of the whole station, without a greeting after it. */
-const WHOLE = /\b(?:over|beginning|top|restart|scrap|station)\b/;
+const WHOLE = /\b(?:over|beginning|top|restart|station)\b/;
 /** Such a restart, without a new greeting, is believed in this first part of the talk only; later it is one explanation's. */
 const EARLY_SHARE = 0.4;
 

@@ -18,3 +18,9 @@ test("'let me start over from the beginning' without a new greeting is believed 
   expect(restarts(2)).toBe(1);
   expect(restarts(6)).toBe(0);
 });
+
+test("'scrap that' takes one sentence back: the station starts anew only where a new greeting follows", () => {
+  const slip = "Candidate: You rub it in once a week, sorry, no, scrap that, once a day in the evening.";
+  expect(stationIn([...STEPS.slice(0, 2), slip, ...STEPS.slice(2)].join("\n")).restarts.length).toBe(0);
+  expect(stationIn([STEPS[0], STEPS[1], "Candidate: No, scrap that. Hello, my name is Iris, I'm the pharmacist.", ...STEPS.slice(2)].join("\n")).restarts.length).toBe(1);
+});
