@@ -239,7 +239,9 @@ function breaksOff(tokens: readonly Token[], place: number): boolean {
   if (here === "sorry") return next === "i";
   // "Are you Robin | I'm Shay, I'm the pharmacist".
   if (here === "i" && next === "am" && !dependent(tokens[place - 1]?.text ?? "")) return true;
-  if (here === "so") return /^(i|you|we|it|he|she|this|these|the|what|let|if|when|first)$/.test(next);
+  if (here === "so") return /^(i|you|we|it|its|he|she|this|these|the|what|let|if|when|first)$/.test(next);
+  // "Is it one tablet | no so it's four of them": what was asked in another voice, answered.
+  if (/^(no|nope|yes|yeah)$/.test(here)) return /^(so|i|it|its|you|we|that|they|these|this|just|not|never)$/.test(next);
   if (BETWEEN_STATEMENTS.has(here) || here === "great") return /^(so|i|you|we|then|now|well|let|this|these|it)$/.test(next);
   // "What might you notice | your mouth might feel dry".
   return /^(your|the|his|her)$/.test(here) && /^(might|will|may|should|must)$/.test(tokens[place + 2]?.text ?? "") && !/^(if|when|how|what|where|why|that|think|know|whether|in|on|of|to|for|with|at)$/.test(tokens[place - 1]!.text);

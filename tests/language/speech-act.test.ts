@@ -138,5 +138,8 @@ describe("where a question begins and ends without its form", () => {
     ["are you robin i'm shay the pharmacist", "pharmacist", "tell"],
     ["whats really important dont miss the tests", "tests", "tell"],
     ["whats important to you", "important", "ask-open"],
+    ["and is it one tablet no so its the little yellow ones and you have four of them", "four", "tell"],
+    ["and is it one tablet no so its the little yellow ones and you have four of them", "tablet", "ask-closed"],
+    ["have you got any allergies no okay", "allergies", "ask-closed"],
   ])("%s (%s: %s)", (sentence, word, act) => expect(actOf(sentence, word)).toBe(act));
 });
