@@ -41,11 +41,29 @@ const AS_TOLD: Readonly<Record<string, string>> = { i: "you", me: "you", my: "yo
 /** "She could borrow mine", as what the candidate would have told: "she could borrow yours". */
 export function toldToThem(station: Station, span: WordSpan): Stream {
   const stream = toldStream(station, span, span.end);
-  const toldAs = (token: Token): Token => {
-    const text = AS_TOLD[token.text];
+  const proposing = stream.tokens.flatMap((_, place) => proposedAt(stream.tokens, place) ?? []);
+  const toldAs = (token: Token, place: number): Token => {
+    const text = proposing.includes(place) ? NO_DENIAL_THEN : AS_TOLD[token.text];
     return text === undefined ? token : { ...token, text, stem: stem(text) };
   };
-  return { ...stream, tokens: stream.tokens.map(toldAs) };
+  const tokens = stream.tokens.map(toldAs);
+  if (proposing.length === 0) return { ...stream, tokens };
+  const { clauseOf } = stream;
+  const polarity = stream.polarity.map((own, place) => (own.negated && proposing.some((denial) => place > denial && clauseOf[place] === clauseOf[denial]) ? { ...own, negated: false } : own));
+  return { ...stream, tokens, polarity };
+}
+
+const MAY = /^(can|could|may|might|should|would|will)$/;
+const WHO_MAY = /^(i|we|you|he|she|they|it)$/;
+/** What stands for a denial that denies nothing. */
+const NO_DENIAL_THEN = "just";
+
+/** "Can I not just put it in his milk?", "couldn't I use a spoon?" ask whether one may: the denial in it, which denies nothing; null where none is. */
+function proposedAt(tokens: readonly Token[], place: number): number | null {
+  if (!MAY.test(tokens[place]!.text)) return null;
+  const [next, behind] = [tokens[place + 1]?.text ?? "", tokens[place + 2]?.text ?? ""];
+  if (next === "not" && WHO_MAY.test(behind)) return place + 1;
+  return WHO_MAY.test(next) && behind === "not" ? place + 2 : null;
 }
 
 /** A question and its answer as one sentence that is told; a bare number counts what was asked for. */

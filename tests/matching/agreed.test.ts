@@ -45,6 +45,10 @@ describe("what the patient has wrong and is told to be right is told wrongly", (
     ["P: Can I stop it when I feel better?", "C: Stopping's no problem, yeah."],
     ["P: Can I stop it when I feel better?", "C: Aye, no bother."],
     ["P: Can I stop it when I feel better?", "C: You could, as long as it's summer."],
+    ["P: Can I stop it when I feel better?", "C: Go for it."],
+    ["P: Can I stop it when I feel better?", "C: Oh, by all means."],
+    ["P: Can I not just stop it when I feel better?", "C: Yeah, that's fine."],
+    ["P: Couldn't I stop it when I feel better?", "C: Yes, of course."],
   ])("%s %s", (said, reply) => {
     const sheet = marked(said, reply);
     expect(item(sheet, "keep-going")).toMatchObject({ content: "incorrect", earned: 0 });
@@ -61,6 +65,8 @@ describe("what the patient has wrong and is told to be right is told wrongly", (
     ["P: What if I stop it when I feel better?", "C: It will come back, it does with everybody."],
     ["P: Do I stop it when I feel better or carry on?", "C: Yes, good question."],
     ["P: My neighbour stopped it when well.", "C: Perfect timing, here it comes."],
+    ["P: Can I not stop it when I feel better?", "C: No, keep going with it."],
+    ["P: So I don't stop it when I feel better?", "C: Yes, that's it."],
   ])("but not %s %s", (said, reply) => {
     expect(content("keep-going", said, reply)).not.toBe("incorrect");
   });
