@@ -66,7 +66,8 @@ export function saysAll({ response, aligned }: Window): boolean {
   return missing.filter(weighty).length <= spare;
 }
 
-const RESTRICTS = /^(only|until|till|unless|instead)$/;
+/** One of what the author chose between, too: "only|just". */
+const RESTRICTS = /(^|\|)(only|until|till|unless|instead)(\||$)/;
 
 /** So many weighty words tell what is meant, though a light one of the response is missing. */
 const TELLING = 3;
@@ -77,7 +78,7 @@ const TELLING = 3;
  */
 export function saysChosen({ response, aligned, first, end }: Window, postings: Postings): boolean {
   // "Only ring if she's not better" is another thing than "ring": a word that restricts must be said.
-  if (response.terms.some((term, place) => term.plain && RESTRICTS.test(term.text) && !aligned.some((found) => found.term === place) && !standsBeside(term, postings, first, end))) return false;
+  if (response.terms.some((term, place) => RESTRICTS.test(term.text) && !aligned.some((found) => found.term === place) && !standsBeside(term, postings, first, end))) return false;
   const heaviest = Math.max(...response.terms.map(({ weight }) => weight));
   const weighty = (term: { weight: number }) => term.weight >= NEEDED_SHARE * heaviest;
   const telling = aligned.filter(({ term }) => weighty(response.terms[term]!));

@@ -18,6 +18,7 @@ const card = cardWith(
   - { id: more, label: More of it, severity: moderate, say: [if it is not working just use more drops, "two|three in|into each|both eyes"], not_with: ["(not|never|blurred)"] }
   - { id: stuck, label: Waits, severity: major, say: ["(can't swallow)|(can't breathe) just|then drink|wait|(don't worry)"] }
   - { id: second, label: A second one, severity: major, say: ["not|isn't holding|working stick|put another|second one|lens on", "don't ring here we can't help"] }
+  - { id: once, label: Primes a new one alone, severity: moderate, say: ["only|just prime it when you open|start a new bottle"] }
   - { id: leave, label: Leaves the preventer, severity: major, say: ["you don't need the preventer any more"] }
 `,
 );
@@ -242,4 +243,10 @@ describe("a condition that denies is no denial of what is told behind it", () =>
   ])("%s", (says, id) => expect(unsafe(says)).toEqual([id]));
 
   test.each(["if it hasn't worked don't use a pin to unblock it"])("%s", (says) => expect(unsafe(says)).toEqual([]));
+});
+
+describe("of two words that restrict one must be said", () => {
+  test.each(["only prime it when you open a new bottle", "you just prime it when you start a new bottle"])("%s", (says) => expect(unsafe(says)).toEqual(["once"]));
+
+  test.each(["when you open a new bottle, prime it", "prime it when you start a new bottle, and every morning"])("%s", (says) => expect(unsafe(says)).toEqual([]));
 });
