@@ -6,6 +6,9 @@ const BEHIND = 9;
 /** So many words behind "no need to ring" tell whom. */
 const RULED_OUT = 2;
 const DENIES = /^(not|never|no)$/;
+/** What may stand between a denial and what it denies of the sign: "don't just put it down to your age", "don't think it's only the weather". */
+const DENIED_OVER = /^(just|simply|only|ever|always|go|think|assume|suppose|imagine|believe|say|tell|yourself|it|that|this|they|is|are)$/;
+const DENIED_WITHIN = 6;
 /** "A sore throat, even if you think it's just from the cold": what holds all the same plays nothing down. */
 const CONCEDES_WITHIN = 6;
 const CONCEDED_CASE = /^(if|though|when)$/;
@@ -33,7 +36,7 @@ function isPlayedDownNext({ first, end }: { first: number; end: number }, stream
   if (next >= tokens.length || turnOf[next] !== turnOf[end - 1] || inOneSentence(stream, end - 1, next)) return false;
   const to = sentenceUpTo(stream, next + 1, NEXT_SENTENCE);
   const hit = PLAYS_DOWN.find(tokens, next, to)[0];
-  if (hit === undefined || DENIES.test(tokens[hit.first - 1]!.text) || PLAYS_NOTHING_DOWN.at(tokens, hit.end - 1) !== null) return false;
+  if (hit === undefined || isDenied(tokens, hit.first) || PLAYS_NOTHING_DOWN.at(tokens, hit.end - 1) !== null) return false;
   for (let place = next; place < hit.first; place += 1) if (!OF_THE_SAME.test(tokens[place]!.text)) return false;
   if (hit.end < to && isOfSomethingElse(tokens, hit.end)) return false;
   return !alarmsIn(stream, clausesAround(stream, { first, end }).first, hit.first) && !alarmsIn(stream, ruledOutUpTo(stream, hit), to);
@@ -65,10 +68,19 @@ export function playedDownInVain(stream: Stream, first: number, end: number): { 
 function isPlayedDownBeside({ first, end }: { first: number; end: number }, stream: Stream): boolean {
   const { tokens } = stream;
   const to = sentenceUpTo(stream, end, BEHIND);
-  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !DENIES.test(tokens[one.first - 1]?.text ?? "") && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null && !tellsWhich(tokens, one.first) && !isConceded(tokens, end, one.first));
+  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !isDenied(tokens, one.first) && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null && !tellsWhich(tokens, one.first) && !isConceded(tokens, end, one.first));
   // "Don't worry about a nosebleed unless it goes on for ten minutes": the sign is what the worry is kept for.
   if (hit === undefined || tokens.slice(hit.end, end).some(({ text }) => text === "unless")) return false;
   return !alarmsIn(stream, Math.min(end, hit.end), Math.min(hit.first, to)) && !alarmsIn(stream, ruledOutUpTo(stream, hit), to);
+}
+
+/** Whether what would play down is warned against: "isn't normal", "don't think it means nothing". */
+function isDenied(tokens: Stream["tokens"], place: number): boolean {
+  for (let k = place - 1; k >= Math.max(0, place - DENIED_WITHIN); k -= 1) {
+    if (DENIES.test(tokens[k]!.text)) return true;
+    if (!DENIED_OVER.test(tokens[k]!.text)) return false;
+  }
+  return false;
 }
 
 /** "Pain and the redness that comes with it" names a sign; "a bit of redness, that comes with it" plays it down. */
