@@ -1,12 +1,15 @@
 // A deep path: the whole of `natural` takes most of a second to load.
 import porter from "natural/lib/natural/stemmers/porter_stemmer.js";
 import irregular from "./irregular.json" with { type: "json" };
+import type { LexiconFile } from "./lexicon/schema.ts";
+import stemsData from "./lexicon/stems.yaml";
 import known from "./stems.json" with { type: "json" };
 
 const IRREGULAR: Record<string, string> = irregular;
 // Stems of the words of the lexicon and the shipped rubrics, worked out beforehand (src/build/stems.mjs): Porter's
 // algorithm is slow while it is cold, and every start needs these words.
 const KNOWN: Record<string, string> = known;
+const KEPT_APART: ReadonlyMap<string, string> = new Map(Object.entries((stemsData as LexiconFile<"stems">).kept_apart).flatMap(([stemmed, words]) => words.map((word): [string, string] => [word, stemmed])));
 const cache = new Map<string, string>();
 /** Transcripts hold a few thousand distinct words; a cohort run must not grow without end. */
 const CACHE_LIMIT = 50_000;
@@ -28,17 +31,10 @@ export function stem(word: string): string {
 
 /** The same without any memory: what the table of known stems is made and tested by. */
 export function computeStem(word: string): string {
+  const apart = KEPT_APART.get(word);
+  if (apart !== undefined) return apart;
   const base = Object.hasOwn(IRREGULAR, word) ? IRREGULAR[word]! : word;
-  return /^[a-z]{3,}$/.test(base) ? apart(base, porter.stem(base)) : base;
-}
-
-/** Words that are no inflection of what their stem looks like: "contacts" are lenses and not to ring, "even" is no evening, the news nothing new. */
-const OWN_STEM: Record<string, string> = { contacts: "contacts", evening: "evening", evenings: "evening", news: "news" };
-
-/** Porter makes "us" of "use" and "used": the pronoun and the verb must stay apart, and so must a few others. */
-function apart(base: string, stemmed: string): string {
-  if (Object.hasOwn(OWN_STEM, base)) return OWN_STEM[base]!;
-  return stemmed === "us" && base !== "us" ? "use" : stemmed;
+  return /^[a-z]{3,}$/.test(base) ? porter.stem(base) : base;
 }
 
 /** Whether the lexicon or a shipped rubric uses the word: a word it does not may be somebody's name. */

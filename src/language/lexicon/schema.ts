@@ -12,6 +12,7 @@ const list = z.array(entry).min(1).refine((entries) => new Set(entries).size ===
 export const LEXICON_FORMS = {
   synonyms: z.strictObject({ same: z.array(z.array(entry).min(2)), near: z.array(z.array(entry).min(2)) }),
   wordings: z.strictObject({ sure: z.record(entry, list), likely: z.record(entry, list) }),
+  stems: z.strictObject({ kept_apart: z.record(entry, list) }),
   weights: z.strictObject({ silent: list, light: list, direction: list }),
   polarity: z.strictObject({
     forward: list,
