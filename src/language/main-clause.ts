@@ -17,7 +17,7 @@ const TOLD = new Set([
 const TOLD_OF_A_THING = new Set(["prime", "test", "spray", "repeat", "double", "discard", "replace", "order", "reorder", "apply", "insert", "remove", "attach", "flick", "tap", "mix", "warm"]);
 /** Behind these it is what is taken: "never use double the next day". */
 const TAKES_IT = /^(use|using|take|taking|have|having|give|giving|get|getting|do|doing)$/;
-const A_THING = /^(it|them|the|your|another|one|two|up|twice|double|both)$/;
+const A_THING = /^(it|them|the|your|another|one|two|up)$/;
 const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|him|it|them|one|two|more|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|ahead|under|into|with|at|to|now|today|todays|ambulance)$/;
 /** A verb behind these belongs to them, or is none. */
 const LEADS_TO_VERB = new Set([

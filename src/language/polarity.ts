@@ -220,13 +220,14 @@ const GIVEN_WITHIN = 6;
 
 /** So many words name what is so in a case: "if it is bad", "when the nights are bad", "if your wife's back is bad". */
 const CASE_NAMED = 5;
+const NAMES_A_CASE = /^(if|when|whenever)$/;
 
 /** Whether a phrase that denies what stands before it tells only in which case: "wear two if it is bad", "if your back is bad". */
 function ofACase(tokens: readonly Token[], from: number, first: number): boolean {
   for (let place = first - 1; place >= Math.max(from, first - CASE_NAMED); place -= 1) {
-    if (/^(if|when|whenever)$/.test(tokens[place]!.text)) return true;
-    // "If you leave it that is bad": what is judged is told.
-    if (/^(that|this|which|then)$/.test(tokens[place]!.text)) return false;
+    if (NAMES_A_CASE.test(tokens[place]!.text)) return true;
+    // "If you leave it that is bad": what is judged is told; "if that is bad" names a case.
+    if (/^(that|this|which|then)$/.test(tokens[place]!.text) && !NAMES_A_CASE.test(tokens[place - 1]?.text ?? "")) return false;
   }
   return false;
 }

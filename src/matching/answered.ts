@@ -54,6 +54,8 @@ export function toldToThem(station: Station, span: WordSpan): Stream {
 }
 
 const MAY = /^(can|could|may|might|should|would|will)$/;
+/** "Should I not have it with milk?" asks what is forbidden; "shouldn't I" and "can I not" ask whether one may. */
+const MAY_NOT = /^(can|could)$/;
 const WHO_MAY = /^(i|we|you|he|she|they|it)$/;
 /** What stands for a denial that denies nothing. */
 const NO_DENIAL_THEN = "just";
@@ -63,7 +65,7 @@ function proposedAt(tokens: readonly Token[], place: number): number | null {
   if (!MAY.test(tokens[place]!.text)) return null;
   const [next, behind] = [tokens[place + 1]?.text ?? "", tokens[place + 2]?.text ?? ""];
   if (next === "not" && WHO_MAY.test(behind)) return place + 1;
-  return WHO_MAY.test(next) && behind === "not" ? place + 2 : null;
+  return MAY_NOT.test(tokens[place]!.text) && WHO_MAY.test(next) && behind === "not" ? place + 2 : null;
 }
 
 /** A question and its answer as one sentence that is told; a bare number counts what was asked for. */

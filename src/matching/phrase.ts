@@ -4,6 +4,9 @@ import type { Phrase } from "../rubric/schema.ts";
 /** One word of the acceptable-response notation: the alternatives at its place, or the place of a quantity or a name. */
 export type Slot = { words: string[]; /** The place of the phrase where it stands among alternatives: what the author chose between. */ choice?: number } | "quantity" | "name";
 
+/** The key of anybody's name, as a stem is that of a word. */
+export const NAME = "#name";
+
 /** More would come of a slip in the notation, not of a real need. */
 const MOST_VARIANTS = 32;
 

@@ -1,6 +1,6 @@
 import { conceptsOf } from "../language/lexicon.ts";
 import { tokenise, type Token } from "../language/token.ts";
-import { readPhrase, type Slot } from "./phrase.ts";
+import { NAME, readPhrase, type Slot } from "./phrase.ts";
 import type { Term } from "./response.ts";
 import type { WordGroup } from "./word-group.ts";
 
@@ -56,7 +56,7 @@ export class Phrasebook {
   }
 
   private runs(slots: readonly Slot[], runs: WordGroup["runs"]): boolean {
-    const places = slots.flatMap((slot) => (typeof slot === "string" ? [new Set<string>()] : this.keysAt(slot.words)));
+    const places = slots.flatMap((slot) => (typeof slot === "string" ? [new Set(slot === "name" ? [NAME] : [])] : this.keysAt(slot.words)));
     return runs.some((run) => places.some((_, start) => run.every((keys, place) => keys.some((key) => places[start + place]?.has(key) === true))));
   }
 

@@ -3,6 +3,7 @@ import { dimensionOf } from "../language/quantity-compare.ts";
 import { homophonesOf } from "../language/sound.ts";
 import { stem } from "../language/stem.ts";
 import type { CompiledRubric } from "./compile.ts";
+import { NAME } from "./phrase.ts";
 import { splitBySoundCodes } from "./split-words.ts";
 import type { Stream } from "./stream.ts";
 import { TermHits } from "./term-hits.ts";
@@ -95,7 +96,7 @@ export function postingsOf(stream: Stream, rubric: CompiledRubric): Postings {
     if (alike.length > 0) addPhrases(stem(alike[0]!), place, 1);
     for (const part of partsOf(token.text, rubric.vocabulary)) addStem(stem(part), place, place + 1, QUALITY.parted);
   });
-  for (const place of stream.names) add("#name", place, place + 1, 1);
+  for (const place of stream.names) add(NAME, place, place + 1, 1);
   for (const mention of stream.quantities) {
     add(mention.unit === null ? "#bare" : `#${dimensionOf(mention.unit)}`, mention.first, mention.end, 1);
     if (mention.perDay !== undefined && mention.unit !== "time-per-day") add("#time-per-day", mention.first, mention.end, 1);

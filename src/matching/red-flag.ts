@@ -7,7 +7,7 @@ const BEHIND = 9;
 const RULED_OUT = 2;
 const DENIES = /^(not|never|no)$/;
 /** What may stand between a denial and what it denies of the sign: "don't just put it down to your age", "don't think it's only the weather". */
-const DENIED_OVER = /^(just|simply|only|ever|always|go|think|assume|suppose|imagine|believe|say|tell|yourself|it|that|this|they|is|are)$/;
+const DENIED_OVER = /^(just|simply|only|ever|always|go|think|assume|suppose|imagine|believe|say|tell|yourself|something|anything|you|it|that|this|they|is|are)$/;
 const DENIED_WITHIN = 6;
 /** "A sore throat, even if you think it's just from the cold": what holds all the same plays nothing down. */
 const CONCEDES_WITHIN = 6;

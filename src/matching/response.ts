@@ -5,7 +5,7 @@ import { dimensionsFor } from "../language/quantity-compare.ts";
 import { speechActs } from "../language/speech-act.ts";
 import { tokenise, type Token } from "../language/token.ts";
 import type { Quantity } from "../rubric/schema.ts";
-import type { Slot } from "./phrase.ts";
+import { NAME, type Slot } from "./phrase.ts";
 import type { Phrasebook } from "./phrasebook.ts";
 import { phraseKey } from "./postings.ts";
 
@@ -228,7 +228,7 @@ function phraseTerms(tokens: readonly Token[], slots: readonly Slot[], slotOfWor
 function wordTerm(token: Token, place: number, { tokens, slot, expected, weightOf, polarity, book }: Read): Term | null {
   const { negated, eitherWay, hypothetical: supposed } = polarity[place]!;
   if (slot === "quantity") return { text: "{quantity}", keys: expected === null ? [] : quantityKeys(expected), weight: QUANTITY_WEIGHT, plain: false, direction: false, negated, supposed, needed: false, eitherWay, conceded: false };
-  if (slot === "name") return { text: "{name}", keys: [{ key: "#name", quality: 1 }], weight: 1, plain: false, direction: false, negated, supposed, needed: false, eitherWay, conceded: false };
+  if (slot === "name") return { text: "{name}", keys: [{ key: NAME, quality: 1 }], weight: 1, plain: false, direction: false, negated, supposed, needed: false, eitherWay, conceded: false };
   const several = slot.words.length > 1;
   if (several && token !== tokens.find((candidate) => candidate.word === token.word)) return null;
   const alternatives = several ? slot.words.flatMap((word) => book.tokensOf(word)) : [token];

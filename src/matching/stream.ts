@@ -1,6 +1,5 @@
 import { clausesOf, type Clause } from "../language/clause.ts";
 import { isFragment } from "../language/fragment.ts";
-import { wordWeight } from "../language/lexicon.ts";
 import { polarityOf, type Polarity } from "../language/polarity.ts";
 import { findQuantities, type QuantityMention } from "../language/quantity.ts";
 import { repairsIn } from "../language/repair.ts";
@@ -9,8 +8,8 @@ import { selfAsked } from "../language/self-asked.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { speechActs, type SpeechAct } from "../language/speech-act.ts";
 import { smallWordsOf } from "../language/small-words.ts";
-import { isTradeWord } from "../language/stem.ts";
 import { tokenise, type Token } from "../language/token.ts";
+import { namesIn } from "./names.ts";
 import { SHOWING } from "./showing.ts";
 import type { Role, Station, WordSpan } from "../station/types.ts";
 
@@ -145,12 +144,9 @@ export function streamOf(station: Station, roles: readonly Role[], { joined = fa
   const polarity = polarityOf(local, clauses);
   for (const { first, end } of supposed) for (let place = first; place < end; place += 1) polarity[place]!.hypothetical = true;
   const asWritten = (place: number) => words[spoken[local[place]!.word]!]!.text;
-  const names = namesIn(local, asWritten);
+  const { names, asked } = namesIn(local, asWritten);
   const acts = speechActs(local, breaks);
-  for (const place of namesAskedByTag(local, asWritten)) {
-    names.add(place);
-    acts[place] = "ask-closed";
-  }
+  for (const place of asked) acts[place] = "ask-closed";
   return {
     tokens: local.map((token) => ({ ...token, word: spoken[token.word]! })),
     clauses,
@@ -207,72 +203,6 @@ function besideFragments(tokens: readonly Token[], turnOf: (token: Token) => num
     first = place;
   }
   return together;
-}
-
-/** Openings behind which a name stands. */
-const GIVES_A_NAME = /^(i am|name is|call me|this is|called me|it is)$/;
-
-/** Openings behind which a name stands that is asked about: "is it Lee Marsh?", "you must be Morgan". */
-const ASKS_FOR_A_NAME = /^(is it|are you|is this|is that|must be|will be|would be|speaking to|speaking with|talking to|talking with|here is)$/;
-const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
-
-/** Capitals tell a name; in speech without any, a word that the trade does not use, and of what is asked about two of them. */
-function namesIn(tokens: readonly Token[], written: (place: number) => string): Set<number> {
-  const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
-  const names = new Set<number>();
-  if (cased) for (let place = 0; place < tokens.length - 1; place += 1) if (namesItself(tokens, place, written) || asksForTheRest(tokens, place, written)) names.add(place);
-  for (let place = 2; place < tokens.length; place += 1) {
-    if (tokens[place - 1]!.after !== "") continue;
-    const opening = `${tokens[place - 2]!.text} ${tokens[place - 1]!.text}`;
-    const given = GIVES_A_NAME.test(opening);
-    if (!given && !ASKS_FOR_A_NAME.test(opening)) continue;
-    const isName = (at: number) => at < tokens.length && isNameLike(tokens[at]!, cased ? written(at) : null);
-    // "Is this Warfarin?": what the trade knows is a name only before another ("Pat Ellwood").
-    if (isName(place) && (given || (cased && !isTradeWord(tokens[place]!.text)) || isName(place + 1))) names.add(place);
-  }
-  return names;
-}
-
-/** Who gives a name and a calling and nothing else: "Sadie, pharmacist", "Hello, Ravi, the pharmacist." */
-const CALLING = /^(the |one of the |your |duty )*(pharmacists?|pharmacy (student|intern|technician)|trainee|intern)$/;
-const GREETS = /^(hello|hi|hiya|morning|afternoon|evening)$/;
-const LONGEST_CALLING = 4;
-
-/** "You're Lee, aren't you? Lee what?": who has half of a name asks for the rest. */
-function asksForTheRest(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
-  const what = tokens[place + 1]!;
-  return what.text === "what" && (/^[?,.]/.test(what.after) || place + 2 === tokens.length) && tokens[place]!.after === "" && isNameLike(tokens[place]!, written(place)) && !isTradeWord(tokens[place]!.text);
-}
-
-function namesItself(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
-  const before = tokens[place - 1];
-  if (before !== undefined && !/[.!?]/.test(before.after) && !GREETS.test(before.text)) return false;
-  if (!isNameLike(tokens[place]!, written(place)) || isTradeWord(tokens[place]!.text) || GREETS.test(tokens[place]!.text) || !/^,?$/.test(tokens[place]!.after)) return false;
-  let end = place + 1;
-  while (end < tokens.length - 1 && end < place + LONGEST_CALLING && tokens[end]!.after === "") end += 1;
-  return CALLING.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
-}
-
-function namesAskedByTag(tokens: readonly Token[], written: (place: number) => string): number[] {
-  const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
-  return tokens.flatMap((_, place) => (place > 0 && namesBeforeTag(tokens, place, cased ? written(place) : null) ? [place] : []));
-}
-
-/** Who asks for a name by a tag behind it: "Hi, Alex, is it?", "You're Lee, aren't you?"; without capitals a greeting before it makes it a name. */
-function namesBeforeTag(tokens: readonly Token[], place: number, written: string | null): boolean {
-  const greeted = GREETS.test(tokens[place - 1]!.text);
-  const behind = [1, 2, 3].map((ahead) => tokens[place + ahead]?.text ?? "").join(" ");
-  const tagged = /^is (not )?it\b/.test(behind) ? greeted || (written !== null && tokens[place - 1]!.after === "") : behind === "are not you" && (greeted || (written !== null && `${tokens[place - 2]?.text ?? ""} ${tokens[place - 1]!.text}` === "you are"));
-  return tagged && /^,?$/.test(tokens[place]!.after) && !isTradeWord(tokens[place]!.text) && isNameLike(tokens[place]!, written);
-}
-
-/** A name may look like a small word's inflection: Porter's stem of "Ines" is "in". */
-const SMALL_STEM = 2;
-
-/** @param written as the transcript has it; null where it has no capitals. */
-function isNameLike({ text, stem }: Token, written: string | null): boolean {
-  if (!/^\p{L}{2,}$/u.test(text) || DAY.test(text)) return false;
-  return written !== null ? /^\p{Lu}\p{Ll}/u.test(written) : !isTradeWord(text) && (wordWeight(stem) === 1 || (stem.length <= SMALL_STEM && text.length > stem.length + 1)) && !/ing$/.test(text);
 }
 
 /** Whether no sentence ends between two tokens. */

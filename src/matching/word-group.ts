@@ -1,7 +1,7 @@
 import { conceptsOf, QUALITY, qualityOf } from "../language/lexicon.ts";
 import { tokenise } from "../language/token.ts";
 import type { Phrase } from "../rubric/schema.ts";
-import { readPhrase, type Slot } from "./phrase.ts";
+import { NAME, readPhrase, type Slot } from "./phrase.ts";
 
 /** A notion that must (or must not) be there: any one of its runs of stems. */
 export interface WordGroup {
@@ -32,7 +32,7 @@ export function groupsBut(groups: readonly WordGroup[], bits: number): readonly 
 function runsOf(slots: readonly Slot[], keysOf: (stemmed: string) => string[]): string[][][] {
   let runs: string[][][] = [[]];
   for (const slot of slots) {
-    if (slot === "name") runs = runs.map((run) => [...run, ["#name"]]);
+    if (slot === "name") runs = runs.map((run) => [...run, [NAME]]);
     if (typeof slot === "string") continue;
     const tokens = slot.words.map((word) => tokenise([word]).map(({ stem }) => keysOf(stem)));
     const single = tokens.filter(({ length }) => length === 1).flat(2);

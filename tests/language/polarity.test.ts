@@ -67,6 +67,8 @@ describe("a spoken instruction is denied", () => {
     ["beetroot juice leave that on the shelf", "beetroot"],
     ["under no circumstances do you bend the tube", "bend"],
     ["with vinegar never", "vinegar"],
+    ["do not use the lantern spray twice a day", "twice"],
+    ["you won't need a lantern test twice a year", "test"],
     ["it isn't every week you dust the lantern", "dust"],
     ["not a damp wipe", "wipe"],
     ["oiling it is not needed", "oiling"],
@@ -294,6 +296,8 @@ describe("what is bad in a case only names the case, and denies nothing of what 
     ["wear both if it is bad", "wear"],
     ["wear both if the pain is bad", "both"],
     ["take it when the nights are dangerous", "take"],
+    ["wear both if that is bad", "both"],
+    ["wear both when this is bad", "wear"],
     ["if your neighbour's lantern is bad she could try yours", "lantern"],
     ["if your neighbour's lantern is bad give him yours", "give"],
   ])("%s: not %s", (sentence, word) => expect(denied(sentence, word)).toBe(false));

@@ -67,6 +67,8 @@ describe("what the patient has wrong and is told to be right is told wrongly", (
     ["P: My neighbour stopped it when well.", "C: Perfect timing, here it comes."],
     ["P: Can I not stop it when I feel better?", "C: No, keep going with it."],
     ["P: So I don't stop it when I feel better?", "C: Yes, that's it."],
+    ["P: Should I not stop it when I feel better?", "C: Yes, that's right."],
+    ["P: Can I stop it when I feel better?", "C: That works out worse in the end."],
   ])("but not %s %s", (said, reply) => {
     expect(content("keep-going", said, reply)).not.toBe("incorrect");
   });

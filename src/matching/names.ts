@@ -1,0 +1,71 @@
+import { wordWeight } from "../language/lexicon.ts";
+import { isTradeWord } from "../language/stem.ts";
+import type { Token } from "../language/token.ts";
+
+/** Openings behind which a name stands. */
+const GIVES_A_NAME = /^(i am|name is|call me|this is|called me|it is)$/;
+
+/** Openings behind which a name stands that is asked about: "is it Lee Marsh?", "you must be Morgan". */
+const ASKS_FOR_A_NAME = /^(is it|are you|is this|is that|must be|will be|would be|speaking to|speaking with|talking to|talking with|here is)$/;
+const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
+
+/**
+ * Where names stand. Capitals tell a name; in speech without any, a word that the trade does not use, and of what is asked about two of them.
+ * @param written a token as the transcript has it.
+ * @returns `asked`: those of them that are asked for by a tag behind them.
+ */
+export function namesIn(tokens: readonly Token[], written: (place: number) => string): { names: Set<number>; asked: number[] } {
+  const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
+  const asked = tokens.flatMap((_, place) => (isAskedByTag(tokens, place, cased ? written(place) : null) ? [place] : []));
+  const names = new Set(asked);
+  if (cased) for (let place = 0; place < tokens.length - 1; place += 1) if (namesItself(tokens, place, written) || asksForTheRest(tokens, place, written)) names.add(place);
+  for (let place = 2; place < tokens.length; place += 1) {
+    if (tokens[place - 1]!.after !== "") continue;
+    const opening = `${tokens[place - 2]!.text} ${tokens[place - 1]!.text}`;
+    const given = GIVES_A_NAME.test(opening);
+    if (!given && !ASKS_FOR_A_NAME.test(opening)) continue;
+    const isName = (at: number) => at < tokens.length && isNameLike(tokens[at]!, cased ? written(at) : null);
+    // "Is this Warfarin?": what the trade knows is a name only before another ("Pat Ellwood").
+    if (isName(place) && (given || (cased && !isTradeWord(tokens[place]!.text)) || isName(place + 1))) names.add(place);
+  }
+  return { names, asked };
+}
+
+/** Who gives a name and a calling and nothing else: "Sadie, pharmacist", "Hello, Ravi, the pharmacist." */
+const CALLING = /^(the |one of the |your |duty )*(pharmacists?|pharmacy (student|intern|technician)|trainee|intern)$/;
+const GREETS = /^(hello|hi|hiya|morning|afternoon|evening)$/;
+const LONGEST_CALLING = 4;
+
+/** "You're Lee, aren't you? Lee what?": who has half of a name asks for the rest. */
+function asksForTheRest(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
+  const what = tokens[place + 1]!;
+  return what.text === "what" && (/^[?,.]/.test(what.after) || place + 2 === tokens.length) && tokens[place]!.after === "" && isNameLike(tokens[place]!, written(place)) && !isTradeWord(tokens[place]!.text);
+}
+
+function namesItself(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
+  const before = tokens[place - 1];
+  if (before !== undefined && !/[.!?]/.test(before.after) && !GREETS.test(before.text)) return false;
+  if (!isNameLike(tokens[place]!, written(place)) || isTradeWord(tokens[place]!.text) || GREETS.test(tokens[place]!.text) || !/^,?$/.test(tokens[place]!.after)) return false;
+  let end = place + 1;
+  while (end < tokens.length - 1 && end < place + LONGEST_CALLING && tokens[end]!.after === "") end += 1;
+  return CALLING.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
+}
+
+/** Who asks for a name by a tag behind it: "Hi, Alex, is it?", "You're Lee, aren't you?"; without capitals a greeting before it makes it a name. */
+function isAskedByTag(tokens: readonly Token[], place: number, written: string | null): boolean {
+  if (!/^(is|are)$/.test(tokens[place + 1]?.text ?? "") || place === 0 || !/^,?$/.test(tokens[place]!.after)) return false;
+  const before = tokens[place - 1]!;
+  const tag = [1, 2, 3].map((ahead) => tokens[place + ahead]?.text ?? "").join(" ");
+  const greeted = GREETS.test(before.text);
+  const tagged = /^is (not )?it\b/.test(tag) ? greeted || (written !== null && before.after === "") : tag === "are not you" && (greeted || (written !== null && `${tokens[place - 2]?.text ?? ""} ${before.text}` === "you are"));
+  return tagged && !isTradeWord(tokens[place]!.text) && isNameLike(tokens[place]!, written);
+}
+
+/** A name may look like a small word's inflection: Porter's stem of "Ines" is "in". */
+const SMALL_STEM = 2;
+
+/** @param written as the transcript has it; null where it has no capitals. */
+function isNameLike({ text, stem }: Token, written: string | null): boolean {
+  if (!/^\p{L}{2,}$/u.test(text) || DAY.test(text)) return false;
+  return written !== null ? /^\p{Lu}\p{Ll}/u.test(written) : !isTradeWord(text) && (wordWeight(stem) === 1 || (stem.length <= SMALL_STEM && text.length > stem.length + 1)) && !/ing$/.test(text);
+}
