@@ -6,7 +6,7 @@ import type { Token } from "../language/token.ts";
 const GIVES_A_NAME = /^(i am|name is|call me|this is|called me|it is)$/;
 
 /** Openings behind which a name stands that is asked about: "is it Lee Marsh?", "you must be Morgan". */
-const ASKS_FOR_A_NAME = /^(is it|are you|is this|is that|must be|will be|would be|speaking to|speaking with|talking to|talking with|here is)$/;
+const ASKS_FOR_A_NAME = /^(is it|are you|is this|is that|must be|will be|would be|that be|i got|speaking to|speaking with|talking to|talking with|here is)$/;
 const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
 
 /**
