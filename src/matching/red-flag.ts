@@ -1,4 +1,5 @@
 import { ALARMS, PLAYS_DOWN, PLAYS_NOTHING_DOWN } from "../language/polarity.ts";
+import { speechPhrases } from "../language/speech-phrases.ts";
 import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 
 /** So soon behind the sign it is said what it comes to: "if her lips go a bit blue it's probably just the cold". */
@@ -12,6 +13,10 @@ const DENIED_WITHIN = 6;
 /** "A sore throat, even if you think it's just from the cold": what holds all the same plays nothing down. */
 const CONCEDES_WITHIN = 6;
 const CONCEDED_CASE = /^(if|though|when)$/;
+
+const OTHERS_SAY = speechPhrases("others_say");
+/** So soon behind who says it stands what is said: "people say, ah, it's only my age". */
+const SAID_WITHIN = 4;
 
 /** What the next sentence says of it has no other subject: "That's normal.", "I wouldn't worry about it.", "Nothing to worry about." */
 const OF_THE_SAME = /^(that|this|it|they|those|these|all|is|are|was|i|you|we|would|can|will|should|do|honestly|really|usually|just|probably|well|and|so|oh|but)$/;
@@ -68,7 +73,7 @@ export function playedDownInVain(stream: Stream, first: number, end: number): { 
 function isPlayedDownBeside({ first, end }: { first: number; end: number }, stream: Stream): boolean {
   const { tokens } = stream;
   const to = sentenceUpTo(stream, end, BEHIND);
-  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !isDenied(tokens, one.first) && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null && !tellsWhich(tokens, one.first) && !isConceded(tokens, end, one.first));
+  const hit = PLAYS_DOWN.find(tokens, clausesAround(stream, { first, end }).first, to).find((one) => !isDenied(tokens, one.first) && PLAYS_NOTHING_DOWN.at(tokens, one.end - 1) === null && !tellsWhich(tokens, one.first) && !saidByOthers(tokens, one.first) && !isConceded(tokens, end, one.first));
   // "Don't worry about a nosebleed unless it goes on for ten minutes": the sign is what the worry is kept for.
   if (hit === undefined || tokens.slice(hit.end, end).some(({ text }) => text === "unless")) return false;
   return !alarmsIn(stream, Math.min(end, hit.end), Math.min(hit.first, to)) && !alarmsIn(stream, ruledOutUpTo(stream, hit), to);
@@ -86,6 +91,11 @@ function isDenied(tokens: Stream["tokens"], place: number): boolean {
 /** "Pain and the redness that comes with it" names a sign; "a bit of redness, that comes with it" plays it down. */
 function tellsWhich(tokens: Stream["tokens"], place: number): boolean {
   return /^comes?$/.test(tokens[place]!.text) && tokens[place - 1]?.text === "that" && tokens[place - 2]?.after === "";
+}
+
+/** "When it won't come, people say it's only my age": who warns of that plays nothing down. */
+function saidByOthers(tokens: Stream["tokens"], place: number): boolean {
+  return OTHERS_SAY.find(tokens, Math.max(0, place - SAID_WITHIN), place).length > 0;
 }
 
 /** Whether a case that makes no difference opens between the sign and what would play it down. */

@@ -90,6 +90,7 @@ export const LEXICON_FORMS = {
     acting_out: list,
     supposing: list,
     others: list,
+    others_say: list,
     stalls: list,
     comforts: list,
     tells_on: list,
