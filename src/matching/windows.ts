@@ -1,6 +1,7 @@
 import { wordWeight } from "../language/lexicon.ts";
 import type { Aligned } from "./hits-in-order.ts";
 import type { Postings } from "./postings.ts";
+import { remembered } from "./remembered.ts";
 import type { Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
 import { alignedIn, apart, findStretches, standsBeside, Stretches, type Ends } from "./stretches.ts";
@@ -31,17 +32,28 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
 /** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
 const RIVALS = 2;
 
-/** The best passages for any of several responses, best first; on one spot a few at most. */
+/** Whether the response denies something: "don't take it every day", where "every day is dangerous" denies nothing. */
+const denies = remembered(({ terms }: Response): boolean => terms.some(({ negated }) => negated));
+
+/**
+ * The best passages for any of several responses, best first; on one spot a few at most, and one that denies beside those
+ * that affirm, or the other way round: where polarity closes on the ones it may not on the other.
+ */
 export function bestWindows(responses: readonly Response[], postings: Postings, stream: Stream, least: number, ends: Ends): Window[] {
   stretches.clear();
   const found: number[] = [];
   for (const response of responses) for (const at of findStretches(response, postings, stream, least, stretches, ends)) found.push(at);
-  const { first, end, coverage } = stretches;
+  const { first, end, coverage, response } = stretches;
   const kept: number[] = [];
   for (const at of found.sort((a, b) => coverage[b]! - coverage[a]! || first[a]! - first[b]!)) {
     let rivals = 0;
-    for (const other of kept) if (first[at]! < end[other]! && first[other]! < end[at]!) rivals += 1;
-    if (rivals < RIVALS) kept.push(at);
+    let alike = 0;
+    for (const other of kept) {
+      if (first[at]! >= end[other]! || first[other]! >= end[at]!) continue;
+      rivals += 1;
+      if (denies(response[at]!) === denies(response[other]!)) alike += 1;
+    }
+    if (rivals < RIVALS || alike === 0) kept.push(at);
   }
   return kept.map((at) => windowAt(at, postings));
 }
