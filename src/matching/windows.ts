@@ -32,7 +32,7 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
 /** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
 const RIVALS = 2;
 
-/** Whether the response denies something: "don't take it every day", where "every day is dangerous" denies nothing. */
+/** Whether the response denies something: "don't take it every day", where "every day is poison" denies nothing. */
 const denies = remembered(({ terms }: Response): boolean => terms.some(({ negated }) => negated));
 
 /**
