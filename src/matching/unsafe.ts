@@ -115,7 +115,8 @@ const OF_A_SUBJECT = 8;
 
 /**
  * "Dry it with a tea towel" says no "dry it": words of an unsafe statement earn nothing, and neither does what its
- * sentence says with its subject ("give the blood tests a miss, the clinic has plenty to do").
+ * sentence says with its subject ("give the blood tests a miss, the clinic has plenty to do"), or another sentence that
+ * has no subject of its own.
  */
 export function withoutUnsafe(passages: Passage[], unsafe: readonly UnsafeMatch[], stream: Stream): Passage[] {
   const held = unsafe.filter(({ verdict, correctedBy }) => verdict === "unsafe" && correctedBy === undefined);
@@ -126,7 +127,7 @@ export function withoutUnsafe(passages: Passage[], unsafe: readonly UnsafeMatch[
     const subject = SUBJECT_SHARE * Math.max(...words.map(({ weight }) => weight));
     return !held.some(({ span }) => {
       const shared = words.filter(({ first, end }) => first >= span.first && end <= span.end);
-      return 2 * shared.length > words.length || (shared.some(({ weight }) => weight >= subject) && words.every(({ place }) => inOneSentence(stream, place, shared[0]!.place) && Math.abs(place - shared[0]!.place) <= OF_A_SUBJECT));
+      return 2 * shared.length > words.length || (shared.some(({ weight }) => weight >= subject) && words.every(({ place }) => !inOneSentence(stream, place, shared[0]!.place) || Math.abs(place - shared[0]!.place) <= OF_A_SUBJECT));
     });
   });
 }
