@@ -10,6 +10,7 @@ import { deniesBeside, readPolarity } from "./polarity-gate.ts";
 import type { Postings } from "./postings.ts";
 import { isCounted } from "./quantity-gate.ts";
 import { remembered } from "./remembered.ts";
+import { denies } from "./response.ts";
 import { inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import { takenBackBehind, topicOf } from "./taken-back.ts";
 import type { Gate } from "./types.ts";
@@ -62,7 +63,7 @@ const INSTEAD_WITHIN = 3;
 
 /** "It doesn't replace your preventer" denies the preventer as "instead of your preventer" does, and says the opposite. */
 function putsInstead({ response, first, end }: Window, stream: Stream): boolean {
-  if (!response.terms.some(({ negated }) => negated) || !INSTEAD.test(response.text) || DENIES_PLAINLY.test(response.text)) return true;
+  if (!denies(response) || !INSTEAD.test(response.text) || DENIES_PLAINLY.test(response.text)) return true;
   return stream.tokens.slice(Math.max(0, first - INSTEAD_WITHIN), end + INSTEAD_WITHIN).some(({ text }) => INSTEAD.test(text));
 }
 

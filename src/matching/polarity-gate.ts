@@ -3,7 +3,7 @@ import { DISPENSES } from "../language/dispenses.ts";
 import { HARMS, LETS_BE, UNTROUBLED } from "../language/polarity.ts";
 import { around, MARGIN } from "./must-words.ts";
 import { remembered } from "./remembered.ts";
-import type { Response } from "./response.ts";
+import { denies, type Response } from "./response.ts";
 import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
@@ -154,7 +154,7 @@ const NEEDLESS = /(^| )(no (need|call|reason|point)|need not|not (need|have) to|
 /** Whether all that is found of a response is what it supposes, and nothing need be done of it: "if your eyesight goes blurry there's no need to see anybody". */
 function needsNothing(stream: Stream, window: Window): boolean {
   const { tokens, polarity } = stream;
-  if (window.response.terms.some(({ negated }) => negated)) return false;
+  if (denies(window.response)) return false;
   let behind = window.end;
   while (behind < tokens.length && polarity[behind]!.hypothetical && inOneSentence(stream, behind, window.end - 1)) behind += 1;
   const said = tokens.slice(behind, sentenceUpTo(stream, behind, NEEDLESS_WITHIN)).map(({ text }) => text);
@@ -233,7 +233,7 @@ function deniesSomethingElse(stream: Stream, window: Window, vocabulary: Readonl
 export function deniesBeside(stream: Stream, window: Window): boolean {
   const { first, end } = clausesAround(stream, window);
   if (hasItMinded(stream, first, end)) return true;
-  if (window.response.terms.some(({ negated }) => negated)) return deniesAgain(stream, window);
+  if (denies(window.response)) return deniesAgain(stream, window);
   let needless: ReadonlySet<number> | undefined;
   for (let place = first; place < Math.min(end, window.end + DENIED_BEHIND); place += 1) {
     // "If the second go hasn't worked drive yourself in": in which case is no denial of what is told.

@@ -40,7 +40,7 @@ export function putRight(scene: Scene, rubric: CompiledRubric, said: Postings): 
     const { kept } = candidateEarning(rubric, asked, stream);
     const answer = tokensIn(scene.candidate, reply);
     const named = ({ element: { must } }: Passage) => must.length === 0 || must.some((group) => groupPresent(group, asked, 0, stream.tokens.length) || groupPresent(group, said, answer.first, answer.end));
-    const numbers = numbersIn(scene.candidate, reply);
+    const numbers = numbersIn(scene.candidate, answer);
     const wrong = kept.filter((passage) => named(passage) && (passage.quantity === undefined ? isWrong(passage, stream) : passage.verdict === "wrong" && saysNumber(numbers, passage.element.quantity!)));
     return ofLikeliestItem(wrong).map(({ reason: _, ...passage }) => ({ passage: { ...passage, verdict: "right" }, stream, proposed: { first: turn.first, end: turn.end }, reply }));
   });
@@ -58,9 +58,7 @@ function isWrong({ verdict, takenBack, likelihood = 1, element, first, end }: Pa
 }
 
 /** Numbers that a reply states, "just the one" among them; those it denies ("not two") left out. */
-function numbersIn(stream: Stream, reply: WordSpan): QuantityMention[] {
-  const { tokens, quantities, polarity } = stream;
-  const { first, end } = tokensIn(stream, reply);
+function numbersIn({ tokens, quantities, polarity }: Stream, { first, end }: { first: number; end: number }): QuantityMention[] {
   const said = quantities.filter((mention) => mention.first >= first && mention.first < end && !polarity[mention.first]!.negated);
   if (said.length > 0) return said;
   const one = tokens.findIndex(({ text }, place) => place > first && place < end && text === "one" && /^(just|only|the|single)$/.test(tokens[place - 1]!.text) && !polarity[place]!.negated);

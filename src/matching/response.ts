@@ -8,6 +8,7 @@ import type { Quantity } from "../rubric/schema.ts";
 import { NAME, type Slot } from "./phrase.ts";
 import type { Phrasebook } from "./phrasebook.ts";
 import { phraseKey } from "./postings.ts";
+import { remembered } from "./remembered.ts";
 
 /** One thing that a response says: found in speech by any of its keys, each as sure as its quality. */
 export interface Term {
@@ -58,6 +59,9 @@ export interface Response {
   /** Made of words too plain to weigh ("my name is"): only their exact run counts. */
   literal: boolean;
 }
+
+/** Whether a response denies something: "don't take it every day", where "every day is poison" denies nothing. */
+export const denies = remembered(({ terms }: Response): boolean => terms.some(({ negated }) => negated));
 
 export type ExpectedQuantity = Extract<Quantity, { value: unknown }> & {
   /** For how long the number holds, where the element's responses name it ("{quantity} a week"). */

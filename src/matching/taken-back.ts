@@ -3,7 +3,7 @@ import repairData from "../language/lexicon/repairs.yaml";
 import type { LexiconFile } from "../language/lexicon/schema.ts";
 import { phraseList } from "../language/phrase-set.ts";
 import type { Token } from "../language/token.ts";
-import type { Response } from "./response.ts";
+import { denies, type Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
 
 const LEXICON = repairData as LexiconFile<"repairs">;
@@ -30,8 +30,8 @@ const textOf = (tokens: readonly Token[], first: number, end: number) => tokens.
 export type Topic = ReadonlySet<string>;
 
 /** What a response says may be done; of one that denies something there is no telling by a denial. */
-export function topicOf({ terms }: Response): Topic {
-  return new Set(terms.some(({ negated }) => negated) ? [] : terms.flatMap(({ keys }) => keys.filter(({ quality }) => quality === 1).map(({ key }) => key)));
+export function topicOf(response: Response): Topic {
+  return new Set(denies(response) ? [] : response.terms.flatMap(({ keys }) => keys.filter(({ quality }) => quality === 1).map(({ key }) => key)));
 }
 
 /**

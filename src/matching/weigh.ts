@@ -19,6 +19,7 @@ import type { Postings } from "./postings.ts";
 import { asksForNumber, readQuantity, wrongNumberBeside } from "./quantity-gate.ts";
 import { isPlayedDown } from "./red-flag.ts";
 import { deniesSmallRule, onlyMayHappen, tellsAnothersRule, tellsNoRule } from "./rule.ts";
+import { denies } from "./response.ts";
 import type { Stream } from "./stream.ts";
 import type { Gate } from "./types.ts";
 import { isTurnedRound } from "./turned-order.ts";
@@ -78,7 +79,7 @@ export function weigh(fit: Omit<Passage, "verdict" | "closed">, postings: Postin
   }
   if (doubted(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the denial rests on a doubtful word" };
   if (!dispensed && !isAlone(window, stream)) return { ...passage, verdict: "unclear", closed: ["sound-alike"], reason: "the opposite may have been said: what is denied here must be heard" };
-  return { ...passage, verdict: "wrong", reason: window.response.terms.some(({ negated }) => negated) ? ALLOWED : RULED_OUT };
+  return { ...passage, verdict: "wrong", reason: denies(window.response) ? ALLOWED : RULED_OUT };
 }
 
 /** Numbers that a response has as words, where it does not leave them to the rubric ("{quantity}"). "One" and "once" mostly say something else. */
@@ -92,8 +93,8 @@ function lacksNumber({ response, aligned }: Window): boolean {
 /** Over several turns what is denied must be denied in each: "sugar" | "okay" | "a proper cola, not the diet, or sweets" rules no sweets out. */
 function deniesHalf({ first, end, aligned }: Window, { turnOf, polarity }: Stream): boolean {
   if (turnOf[first] === turnOf[end - 1]) return false;
-  const denies = (turn: number) => aligned.some(({ hit }) => turnOf[hit.first] === turn && polarity[hit.first]!.negated);
-  return aligned.some(({ hit }) => !denies(turnOf[hit.first]!));
+  const deniesIn = (turn: number) => aligned.some(({ hit }) => turnOf[hit.first] === turn && polarity[hit.first]!.negated);
+  return aligned.some(({ hit }) => !deniesIn(turnOf[hit.first]!));
 }
 
 /** Said of a wrong statement on the sheet: what was wrong with it. */

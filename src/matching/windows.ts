@@ -1,8 +1,7 @@
 import { wordWeight } from "../language/lexicon.ts";
 import type { Aligned } from "./hits-in-order.ts";
 import type { Postings } from "./postings.ts";
-import { remembered } from "./remembered.ts";
-import type { Response } from "./response.ts";
+import { denies, type Response } from "./response.ts";
 import type { Stream } from "./stream.ts";
 import { alignedIn, apart, findStretches, standsBeside, Stretches, type Ends } from "./stretches.ts";
 
@@ -31,9 +30,6 @@ export function windowsFor(response: Response, postings: Postings, stream: Strea
 
 /** Of windows on one spot, so many are weighed: the best fit may be the one a gate closes on. */
 const RIVALS = 2;
-
-/** Whether the response denies something: "don't take it every day", where "every day is poison" denies nothing. */
-const denies = remembered(({ terms }: Response): boolean => terms.some(({ negated }) => negated));
 
 /**
  * The best passages for any of several responses, best first; on one spot a few at most, and one that denies beside those

@@ -17,9 +17,9 @@ describe.each(["pressurised-inhaler", "nasal-spray"])("%s", (name) => {
   const elements = rubric.sections.flatMap(({ items }) => items.flatMap((item) => item.elements));
   const phrases = [...elements.flatMap(({ say, incorrect = [] }) => [...say, ...incorrect]), ...rubric.unsafe.flatMap(({ say }) => say)];
 
-  // What an unsafe statement contradicts is the sheet's affair: here it is asked what each phrase says itself.
   const isOwn = ({ item, element, response }: { item: string; element: string; response: string }) =>
     compiled.elements.some((own) => own.item === item && own.element === element && [...own.say, ...own.incorrect].some(({ text }) => text === response));
+  // What an unsafe statement contradicts is the sheet's affair: here it is asked what each phrase says itself.
   const ofUnsafe = new Set(compiled.unsafe.flatMap(({ say }) => say.map(({ text }) => text)));
 
   test("an utterance read through the index does what it does in a station of its own", () => {
