@@ -53,8 +53,11 @@ export function isAgreed(scene: Scene, turn: WordSpan): boolean {
   const asked = waitsForYes(scene.patient, turn);
   const yes = asked ? saysYesTo(scene, turn, NOTHING) : yesWithoutCorrection(scene, turn, NOTHING);
   if (yes === null || (!asked && yes.kind === "yes" && yes.sure !== true)) return false;
-  const said = scene.patient.tokens.filter(({ word }) => word >= turn.first && word < turn.end).map(({ text }) => text);
-  return !said.includes("or") && (asked || said.some((text) => OF_ONESELF.test(text)));
+  const { first, end } = tokensIn(scene.patient, turn);
+  const said = scene.patient.tokens.slice(first, end).map(({ text }) => text);
+  // "A second or two?" is one thing.
+  const offersTwo = said.some((text, place) => text === "or" && !scene.patient.quantities.some((mention) => mention.first < first + place && first + place < mention.end));
+  return !offersTwo && (asked || said.some((text) => OF_ONESELF.test(text)));
 }
 
 const OF_ONESELF = /^(i|we|so|then)$/;

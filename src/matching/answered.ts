@@ -39,8 +39,8 @@ export function toldStream(station: Station, span: WordSpan, end: number, throug
 const AS_TOLD: Readonly<Record<string, string>> = { i: "you", me: "you", my: "your", mine: "yours", myself: "yourself", am: "are" };
 
 /** "She could borrow mine", as what the candidate would have told: "she could borrow yours". */
-export function toldToThem(station: Station, span: WordSpan): Stream {
-  const stream = toldStream(station, span, span.end);
+export function toldToThem(station: Station, span: WordSpan, through?: ReadonlySet<number>): Stream {
+  const stream = toldStream(station, span, span.end, through);
   const proposing = stream.tokens.flatMap((_, place) => proposedAt(stream.tokens, place) ?? []);
   const toldAs = (token: Token, place: number): Token => {
     const text = proposing.includes(place) ? NO_DENIAL_THEN : AS_TOLD[token.text];

@@ -2,6 +2,7 @@ import type { Station } from "../station/types.ts";
 import { agreedAnswers, agreedWrong } from "./agreed.ts";
 import type { PlacedPassage } from "./answered.ts";
 import { patientQuestions } from "./asked.ts";
+import { carriedOn } from "./carried-on.ts";
 import { claimsOf } from "./claims.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { doubtfulMatches } from "./doubtful.ts";
@@ -47,7 +48,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const openly = openReplies(scene, rubric);
   found.push(...openly.wrong.map(placed).filter((match) => !found.some((other) => sameElement(other, match))));
   const agreed = agreedWrong(scene, rubric);
-  const patient = withAgreed(patientMatches(rubric, heard, scene), agreed.wrong.map((passage) => ({ ...placed(passage), affirmed: true })));
+  const carried = carriedOn(scene, rubric);
+  const patient = withAgreed(patientMatches(rubric, heard, scene), [...agreed.wrong, ...carried.wrong].map((passage) => ({ ...placed(passage), affirmed: true })));
   const asking = new Set(rubric.elements.filter(({ kind }) => kind === "ask").map(({ item }) => item));
   const askings = found.filter(({ item }) => asking.has(item)).map(({ span }) => span);
   found.push(...agreedAnswers(scene, rubric, new Set(missingFrom(found, rubric)), askings).map((passage): Match => ({ ...placed(passage), elicitation: "confirmed" })));
@@ -59,7 +61,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const doubtful = doubtfulMatches(all, found, streams.candidate);
 
   const unsafe = [...stated];
-  for (const match of [...affirmedUnsafe(rubric, heard, scene), ...agreed.unsafe, ...openly.unsafe]) if (!unsafe.some((other) => other.statement === match.statement)) unsafe.push(match);
+  for (const match of [...affirmedUnsafe(rubric, heard, scene), ...agreed.unsafe, ...carried.unsafe, ...openly.unsafe]) if (!unsafe.some((other) => other.statement === match.statement)) unsafe.push(match);
   found.push(...wrongByUnsafe(rubric, unsafe, found, scene));
   const answers = [...answerMatches(rubric, said, streams.candidate), ...wrongReplies(scene, rubric)];
   const nearest = nearestAttempts(rubric, all.map((passage) => leftBack(passage, left)), found, streams.candidate);
