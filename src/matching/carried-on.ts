@@ -27,14 +27,15 @@ export function carriedOn(scene: Scene, rubric: CompiledRubric): { wrong: Placed
     const told = toldBefore(scene, place);
     if (told === null || !leavesOut(scene.patient, turn) || !isAgreed(scene, turn)) return;
     const stream = toldToThem(scene.station, { first: told.first, end: turn.end }, new Set([told.end - 1]));
-    if (stream.tokens.length === 0) return;
-    const inQuestion = (token: number) => stream.tokens[token]!.word >= turn.first;
+    // Its evidence is what the patient asked.
+    const asked = stream.tokens.findIndex(({ word }) => word >= turn.first);
+    const inQuestion = (token: number) => token >= asked;
     const ofBoth = ({ window }: Passage) => {
       const share = shareOf(window, inQuestion);
       return share >= OWN_SHARE && share <= 1 - OWN_SHARE;
     };
     const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
-    wrong.push(...ofLikeliestItem(earned.kept.filter((passage) => passage.element.kind === "tell" && isSurelyWrong(passage) && ofBoth(passage) && saysYesTo(scene, turn, topicOf(passage.window.response)) !== null)).map((passage) => ({ passage, stream })));
+    wrong.push(...ofLikeliestItem(earned.kept.filter((passage) => passage.element.kind === "tell" && isSurelyWrong(passage) && ofBoth(passage) && saysYesTo(scene, turn, topicOf(passage.window.response)) !== null)).map((passage) => ({ passage: { ...passage, first: Math.max(passage.first, asked) }, stream })));
     for (const match of earned.unsafe) {
       if (match.correctedBy !== undefined || match.span.first >= turn.first || match.span.end <= turn.first) continue;
       const yes = saysYesTo(scene, turn, new Set());
