@@ -22,6 +22,7 @@ import { saidClauses } from "./said.ts";
 import { sameElement } from "./same-element.ts";
 import { streamOf, wordsOf, type Stream } from "./stream.ts";
 import { teachBackMatches, tellingsBack } from "./teach-back.ts";
+import { toldNotNeeded } from "./told-not-needed.ts";
 import type { Match, Matches } from "./types.ts";
 import { affirmedUnsafe } from "./unsafe.ts";
 import { windowsFor, withoutOverlap } from "./windows.ts";
@@ -54,6 +55,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const askings = found.filter(({ item }) => asking.has(item)).map(({ span }) => span);
   found.push(...agreedAnswers(scene, rubric, new Set(missingFrom(found, rubric)), askings).map((passage): Match => ({ ...placed(passage), elicitation: "confirmed" })));
   const missed = new Set(missingFrom(found, rubric));
+  found.push(...toldNotNeeded(scene, rubric).filter(({ passage }) => missed.has(passage.element)).map((each): Match => ({ ...placed(each), elicitation: "after-question", reason: NOT_NEEDED })));
   const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));
   found.push(...corrected.map(({ passage, stream, proposed, reply }): Match => ({ ...plainMatch(passage, reply, stream), elicitation: "after-question", elicitedBy: proposed })));
   const tellings = tellingsBack(scene, found, patient, rubric);
@@ -81,6 +83,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     answers,
   };
 }
+
+const NOT_NEEDED = "the patient asked whether it must be done, and was told no";
 
 /** Elements to be told that no match is of. */
 function missingFrom(matches: readonly Match[], rubric: CompiledRubric): CompiledElement[] {

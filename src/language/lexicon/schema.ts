@@ -101,6 +101,8 @@ export const LEXICON_FORMS = {
     noes: list,
     noes_in_part: list,
     asks_no_leave: list,
+    asks_need: list,
+    denies_need: list,
     cases_left_open: list,
   }),
 } as const;
