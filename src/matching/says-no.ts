@@ -19,8 +19,8 @@ const LEADS_IN = [speechPhrases("openers"), speechPhrases("stalls"), phraseList(
 const NO_WITHIN = 6;
 /** What is allowed after all, or narrowed, is so within so many words. */
 const TURNED_WITHIN = 12;
-/** "No, no": more than that must be said, or the candidate may only have made a noise. */
-const A_NO = /^(no|nope|nah)$/;
+/** "No, no": more than that must be said, or the candidate may only have made a noise; but where it was asked whether a thing must be done (told-not-needed.ts). */
+export const A_NO = /^(no|nope|nah)$/;
 /** "Yes, don't waste it" says no to something else. */
 const A_YES = /^(yes|yeah|yep|aye|sure|perfect|great|lovely|good|brilliant|exactly|absolutely)$/;
 const SUBJECT = /^(i|you|he|she|it|they|we|that|this|those|these)$/;
@@ -52,6 +52,15 @@ export function saysNoTo(scene: Scene, said: WordSpan): WordSpan | null {
   return { first: reply.first, end: tokens[reach - 1]!.word + 1 };
 }
 
+/** Behind what leads in to a yes or a no ("well", "let me think"); null where nothing does. */
+export function behindLeadIn(tokens: readonly Token[], place: number): number | null {
+  for (const set of LEADS_IN) {
+    const hit = set.at(tokens, place);
+    if (hit !== null) return hit.end;
+  }
+  return null;
+}
+
 /** Behind the no that a stretch opens with; null where it opens with none. */
 function openingNo(tokens: readonly Token[], first: number, end: number): number | null {
   for (let place = first; place < Math.min(end, first + NO_WITHIN); ) {
@@ -62,9 +71,9 @@ function openingNo(tokens: readonly Token[], first: number, end: number): number
     const { text } = tokens[place]!;
     if (A_NO.test(text) || (text === "not" && place + 1 < end)) return place + 1;
     if (SUBJECT.test(text) && VERB.test(tokens[place + 1]?.text ?? "") && tokens[place + 2]?.text === "not" && (tokens[place + 2]!.after !== "" || place + 3 >= end)) return place + 3;
-    const skipped = LEADS_IN.map((set) => set.at(tokens, place)).find((hit) => hit !== null);
-    if (!skipped) return null;
-    place = skipped.end;
+    const behind = behindLeadIn(tokens, place);
+    if (behind === null) return null;
+    place = behind;
   }
   return null;
 }

@@ -10,6 +10,7 @@ import { tokensIn, type Scene } from "./elicitation.ts";
 import { ofLikeliestItem } from "./likeliest-item.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
+import { A_NO, behindLeadIn } from "./says-no.ts";
 import type { Stream } from "./stream.ts";
 import { tokensOf } from "./windows.ts";
 
@@ -20,13 +21,10 @@ import { tokensOf } from "./windows.ts";
 
 const ASKS_NEED = speechPhrases("asks_need");
 const DENIES_NEED = speechPhrases("denies_need");
-const ALLOWS = speechPhrases("affirmations");
-const LEADS_IN = /^(oh|ah|um|uh|er|erm|hmm|well|look|so|right|honestly|actually|god|goodness|love|dear|to|be|honest|yeah|you|know)$/;
-const A_NO = /^(no|nope|nah|never)$/;
+const NEEDED_AFTER_ALL = speechPhrases("needed_after_all");
 /** A no opens the reply, behind so many words at most. */
 const NO_WITHIN = 4;
-/** Behind the no, take it back or say that it must be done: "no, you do", "no, but it's best", "no, it's important". */
-const AFTER_ALL = /^(but|must|should|best|better|always|important|still|though|although|however|need|yes|wise|safer|helps?)$/;
+/** What says that it must be done after all stands within so many words behind the no. */
 const TURNED_WITHIN = 10;
 
 /** What the patient asks whether it must be done, and is told that it need not, where it must. */
@@ -39,7 +37,7 @@ export function toldNotNeeded(scene: Scene, rubric: CompiledRubric): PlacedPassa
     if (ASKS_NEED.find(scene.patient.tokens, first, end).length === 0 || scene.patient.tokens.slice(first, end).some(({ text }) => OTHERWISE.test(text))) return [];
     const stream = denied(toldToThem(scene.station, asked));
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
-    const wrong = kept.filter((passage) => passage.element.kind === "tell" && !passage.element.redFlag && passage.element.quantity === null && isSurelyWrong(passage) && saysAllOf(passage, stream));
+    const wrong = kept.filter((passage) => passage.element.kind === "tell" && !passage.element.redFlag && passage.quantity === undefined && isSurelyWrong(passage) && saysAllOf(passage, stream));
     // What the rubric lists as wrong goes before what is only the opposite of something right.
     const listed = wrong.filter(({ likelihood }) => likelihood !== undefined);
     return ofLikeliestItem(listed.length > 0 ? listed : wrong).map((passage) => ({ passage, stream }));
@@ -49,22 +47,22 @@ export function toldNotNeeded(scene: Scene, rubric: CompiledRubric): PlacedPassa
 /** "Do I have to stop or carry on?", "don't I have to", "do I have to do it before or if": the no may be to another thing. */
 const OTHERWISE = /^(or|not|if|when|unless|only|just|instead|without|before|after)$/;
 
+/** Whether a reply opens with a no to the need ("no", "not really", "you don't have to"), and does not take it back. */
 function saysNoNeed({ candidate: { tokens }, candidate }: Scene, reply: Turn): boolean {
   const { first, end } = tokensIn(candidate, reply);
-  let place = first;
-  while (place < Math.min(end, first + NO_WITHIN) && LEADS_IN.test(tokens[place]!.text) && DENIES_NEED.at(tokens, place) === null) place += 1;
-  if (place >= end) return false;
-  const denies = DENIES_NEED.at(tokens, place);
-  if (denies === null && !A_NO.test(tokens[place]!.text)) return false;
-  return !turns(tokens, denies?.end ?? place + 1, Math.min(end, (denies?.end ?? place + 1) + TURNED_WITHIN));
+  for (let place: number | null = first; place !== null && place < Math.min(end, first + NO_WITHIN); place = behindLeadIn(tokens, place)) {
+    const denial = DENIES_NEED.at(tokens, place);
+    if (denial !== null || A_NO.test(tokens[place]!.text)) return !isNeededAfterAll(tokens, denial?.end ?? place + 1, end);
+  }
+  return false;
 }
 
-const SAYS_IT_MUST = (tokens: readonly Token[], place: number) => /^(you|he|she|it|they)$/.test(tokens[place]!.text) && /^(do|does|must|have|has|should)$/.test(tokens[place + 1]?.text ?? "") && tokens[place + 2]?.text !== "not";
-
-function turns(tokens: readonly Token[], from: number, to: number): boolean {
-  for (let place = from; place < to; place += 1) {
+/** "No, you do", "no, but it's best if you do"; not "no, you don't have to, it's always been fine". */
+function isNeededAfterAll(tokens: readonly Token[], from: number, end: number): boolean {
+  for (let place = from; place < Math.min(end, from + TURNED_WITHIN); place += 1) {
     if (DENIES_NEED.at(tokens, place) !== null) return false;
-    if (AFTER_ALL.test(tokens[place]!.text) || SAYS_IT_MUST(tokens, place) || (place === from && ALLOWS.at(tokens, place) !== null && tokens[place]!.text === "of")) return true;
+    const turned = NEEDED_AFTER_ALL.at(tokens, place);
+    if (turned !== null && tokens[turned.end]?.text !== "not") return true;
   }
   return false;
 }
@@ -74,15 +72,14 @@ function denied(stream: Stream): Stream {
   return { ...stream, polarity: stream.polarity.map((own) => ({ ...own, hypothetical: false, negated: !own.negated })) };
 }
 
+/** Words of the asking itself. */
+const ASKING = /^(need|have|got|supposed|meant|must|should|point|really|even|still)$/;
 /** A word this heavy tells what is asked; so do these, however light. */
 const TELLING = 1;
 const HOW_OFTEN = /^(every|each|always|again|all|whole|both|whenever|first|twice|other)$/;
 
 /** Whether the question asks of nothing but what the response says: "do I have to prime it every time?" asks for more than "prime it". */
-function saysAllOf({ window, quantity }: Passage, stream: Stream): boolean {
+function saysAllOf({ window }: Passage, stream: Stream): boolean {
   const said = tokensOf(window);
-  return stream.tokens.every(({ stem, text }, place) => said.has(place) || (quantity !== undefined && place >= quantity.first && place < quantity.end) || stream.silent.has(place) || ASKING.has(text) || (wordWeight(stem) < TELLING && !HOW_OFTEN.test(text)));
+  return stream.tokens.every(({ stem, text }, place) => said.has(place) || stream.silent.has(place) || ASKING.test(text) || (wordWeight(stem) < TELLING && !HOW_OFTEN.test(text)));
 }
-
-/** Words of the asking itself. */
-const ASKING = new Set(["need", "have", "supposed", "meant", "must", "should", "point", "really", "bother", "got", "got", "always", "even", "still"]);

@@ -103,6 +103,7 @@ export const LEXICON_FORMS = {
     asks_no_leave: list,
     asks_need: list,
     denies_need: list,
+    needed_after_all: list,
     cases_left_open: list,
   }),
 } as const;
