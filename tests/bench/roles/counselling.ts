@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { readTalk } from "../match/talk.ts";
 import type { Consultation, GoldTurn, Side } from "./corpora.ts";
-import { DIALOGUES, DIALOGUE_WEIGHT, STATION_WEIGHT, TALK_WEIGHT } from "./settings.ts";
+import { DIALOGUES, DIALOGUE_WEIGHT, TALK_WEIGHT } from "./settings.ts";
 
 const SIDES: Record<string, Side> = { C: "candidate", P: "patient" };
 
@@ -17,15 +17,9 @@ function turnsOf(text: string): GoldTurn[] {
   });
 }
 
-/** The dialogues of whole practice stations say in their second line which one they are of. */
-const OF_A_STATION = /^# .*: (a whole|the practice) station/m;
-
 /** All of it, each with the hand who wrote it: whoever measures leaves whole hands out of the fit. */
 export function counsellingTalks(): Consultation[] {
-  const dialogues = readdirSync(DIALOGUES).sort().map((name): Consultation => {
-    const text = readFileSync(join(DIALOGUES, name), "utf8");
-    return { id: name.replace(/\.txt$/, ""), corpus: "counselling", hand: name.slice(0, name.indexOf("-")), weight: OF_A_STATION.test(text) ? STATION_WEIGHT : DIALOGUE_WEIGHT, turns: turnsOf(text) };
-  });
+  const dialogues = readdirSync(DIALOGUES).sort().map((name): Consultation => ({ id: name.replace(/\.txt$/, ""), corpus: "counselling", hand: name.slice(0, name.indexOf("-")), weight: DIALOGUE_WEIGHT, turns: turnsOf(readFileSync(join(DIALOGUES, name), "utf8")) }));
   // The annotated talk is nearly all the candidate's: it counts less, lest every doubtful word be taken for the candidate's.
   const talks = readTalk().map(({ name, writer, turns }): Consultation => ({ id: name, corpus: "counselling", hand: writer, weight: TALK_WEIGHT, turns: turns.map(({ role, says }) => ({ side: role === "patient" ? "patient" : "candidate", text: says, start: null, end: null })) }));
   return [...dialogues, ...talks];

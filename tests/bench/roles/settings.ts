@@ -7,8 +7,6 @@ export const SETTINGS: TrainOptions = { epochs: 8, scoutEpochs: 4, rate: 0.1, de
 export const VARIANTS = 3;
 /** How much one pass counts an invented dialogue against 1 for every consultation of a corpus: the model is for talk of their kind. */
 export const DIALOGUE_WEIGHT = 1.5;
-/** And a whole practice station: of practice stations by hands that the fit has not seen it has 1.6 words of a hundred more right so than at 1.5. */
-export const STATION_WEIGHT = 4;
 /** And a station of annotated talk. */
 export const TALK_WEIGHT = 0.4;
 export const DIALOGUES = "fixtures/dialogue";
