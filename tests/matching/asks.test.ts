@@ -66,6 +66,16 @@ describe("a name is asked for by a tag behind it", () => {
   test("and nothing else does", () => expect(uncased("so sore is it where you sit")).not.toBe("complete"));
 });
 
+describe("a whole name is asked for by putting it forward", () => {
+  const card = cardWith(
+    '      - { id: who, label: Asks for the name, kind: ask, say: ["{name} (yeah|is that right)"], must: ["({name} yeah|{name} is that right)"] }',
+    "minimum: 50",
+  );
+  const named = (says: string) => markTalk([...OPENING, `C: ${says}`], {}, card).items.find(({ id }) => id === "who")?.content;
+  test.each(["I'm Robin. Lena Marsh, yeah?", "You're Lena Marsh, is that right?"])("%s", (says) => expect(named(says)).toBe("complete"));
+  test.each(["Lena, yeah?", "I'm Robin Marsh, yeah.", "I'm Robin. Lantern oil, yeah?", "Lena Marsh, yeah, come in."])("not by: %s", (says) => expect(named(says)).not.toBe("complete"));
+});
+
 describe("a name is given by a name and a calling alone", () => {
   const card = cardWith(`
       - { id: who, label: Gives own name, say: ["i'm {name}", "{name} duty|(one of the)|the pharmacist|pharmacists"], must: ["(i'm|{name} pharmacist|{name} the pharmacist|{name} one of the pharmacists)"] }
