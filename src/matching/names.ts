@@ -16,7 +16,10 @@ const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
  */
 export function namesIn(tokens: readonly Token[], written: (place: number) => string): { names: Set<number>; asked: number[] } {
   const cased = tokens.some((_, place) => /^\p{Lu}/u.test(written(place)));
-  const asked = tokens.flatMap((_, place) => (isAskedByTag(tokens, place, cased ? written(place) : null) || (cased && isPutForward(tokens, place, written)) ? [place] : []));
+  const asked = tokens.flatMap((_, place) => {
+    if (cased && isPutForward(tokens, place, written)) return [place];
+    return isAskedByTag(tokens, place, cased ? written(place) : null) ? [place] : [];
+  });
   const names = new Set(asked);
   if (cased) for (let place = 0; place < tokens.length - 1; place += 1) if (namesItself(tokens, place, written) || asksForTheRest(tokens, place, written)) names.add(place);
   for (let place = 2; place < tokens.length; place += 1) {
@@ -51,15 +54,15 @@ function namesItself(tokens: readonly Token[], place: number, written: (place: n
   return CALLING.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
 }
 
-/** "Jordan Vale, yeah?": a whole name, put forward to be said yes to. */
+/** "Jordan Vale, yeah?", "you're Jordan, right?": a name put forward to be said yes to. */
 const PUT_FORWARD = /^(yeah|yes|right|correct|(is )?that right|(is )?that correct)$/;
 
 function isPutForward(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
-  const first = tokens[place - 1];
-  if (first === undefined || first.after !== "" || ![place - 1, place].every((at) => isNameLike(tokens[at]!, written(at)) && !isTradeWord(tokens[at]!.text))) return false;
+  const isName = (at: number) => isNameLike(tokens[at]!, written(at)) && !isTradeWord(tokens[at]!.text);
+  if (place === 0 || tokens[place - 1]!.after !== "" || !isName(place) || !(isName(place - 1) || `${tokens[place - 2]?.text ?? ""} ${tokens[place - 1]!.text}` === "you are")) return false;
   let end = place + 1;
-  while (end < tokens.length && end <= place + 3 && tokens[end]!.after === "") end += 1;
-  return tokens[end]?.after === "?" && PUT_FORWARD.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
+  while (end < tokens.length - 1 && end <= place + 3 && tokens[end]!.after === "") end += 1;
+  return (tokens[end]?.after === "?" || end === tokens.length - 1) && PUT_FORWARD.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
 }
 
 /** Who asks for a name by a tag behind it: "Hi, Alex, is it?", "You're Lee, aren't you?"; without capitals a greeting before it makes it a name. */
