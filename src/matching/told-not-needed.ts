@@ -34,7 +34,9 @@ export function toldNotNeeded(scene: Scene, rubric: CompiledRubric): PlacedPassa
     if (turn.role !== "patient" || reply?.role !== "candidate" || !saysNoNeed(scene, reply)) return [];
     const asked = lastSentence(scene.station, turn);
     const { first, end } = tokensIn(scene.patient, asked);
-    if (ASKS_NEED.find(scene.patient.tokens, first, end).length === 0 || scene.patient.tokens.slice(first, end).some(({ text }) => OTHERWISE.test(text))) return [];
+    const { tokens } = scene.patient;
+    if (ASKS_NEED.find(tokens, first, end).length === 0) return [];
+    for (let at = first; at < end; at += 1) if (OTHERWISE.test(tokens[at]!.text) || (tokens[at]!.text === "do" && POINTS_BACK.test(tokens[at + 1]?.text ?? ""))) return [];
     const stream = denied(toldToThem(scene.station, asked));
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const wrong = kept.filter((passage) => passage.element.kind === "tell" && !passage.element.redFlag && passage.quantity === undefined && isSurelyWrong(passage) && saysAllOf(passage, stream));
@@ -46,6 +48,9 @@ export function toldNotNeeded(scene: Scene, rubric: CompiledRubric): PlacedPassa
 
 /** "Do I have to stop or carry on?", "don't I have to", "do I have to do it before or if": the no may be to another thing. */
 const OTHERWISE = /^(or|not|if|when|unless|only|just|instead|without|before|after)$/;
+
+/** "Do I have to do that every morning?" asks of whatever was spoken of before. */
+const POINTS_BACK = /^(that|this|it|them|so)$/;
 
 /** Whether a reply opens with a no to the need ("no", "not really", "you don't have to"), and does not take it back. */
 function saysNoNeed({ candidate: { tokens }, candidate }: Scene, reply: Turn): boolean {

@@ -40,3 +40,10 @@ describe("nothing is held against the candidate", () => {
     ["where it is no question of need", "P: Can I shake the lantern?", "C: No."],
   ])("%s", (_, ...lines) => expect(held(...lines)).toEqual([]));
 });
+
+test("'do that' is whatever was spoken of before", () => {
+  const card = cardWith("      - { id: nightly, label: Every evening, say: [every single evening, each evening] }", "minimum: 50");
+  const found = (asked: string) => markTalk([...OPENING, "C: You wind the clock.", `P: ${asked}`, "C: No, once a week."], {}, card).incorrect.length;
+  expect(found("Do I have to, every single evening?")).toBe(1);
+  expect(found("Do I have to do that every single evening?")).toBe(0);
+});
