@@ -34,14 +34,24 @@ export function agreedWrong(scene: Scene, rubric: CompiledRubric): { wrong: Plac
     const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const right = earned.kept.filter(({ verdict }) => verdict === "right").map(({ first, end }) => wordsOf(stream, first, end));
     const stated = earned.unsafe.filter(({ correctedBy, span }) => correctedBy === undefined && !right.some((other) => meets(other, span)));
-    wrong.push(...ofOneThing(earned.kept.filter((passage) => passage.element.kind === "tell" && isSurelyWrong(passage) && saysYesTo(scene, turn, topicOf(passage.window.response)) !== null), stated, stream).map((passage) => ({ passage, stream })));
-    for (const match of stated) {
-      const response = rubric.unsafe.find(({ statement }) => statement === match.statement)?.say.find(({ text }) => text === match.response);
-      const yes = saysYesTo(scene, turn, response === undefined ? NOTHING : topicOf(response));
-      if (yes !== null) unsafe.push({ ...match, span: yes.span });
-    }
+    wrong.push(...ofOneThing(wrongTold(scene, turn, earned.kept), stated, stream).map((passage) => ({ passage, stream })));
+    unsafe.push(...unsafeTold(scene, turn, stated, rubric));
   });
   return { wrong, unsafe };
+}
+
+/** Of passages that a turn of the patient's takes part in those that are wrong, and that the candidate's yes is to. */
+export function wrongTold(scene: Scene, turn: WordSpan, passages: readonly Passage[]): Passage[] {
+  return passages.filter((passage) => passage.element.kind === "tell" && isSurelyWrong(passage) && saysYesTo(scene, turn, topicOf(passage.window.response)) !== null);
+}
+
+/** Of unsafe statements those that the candidate's yes is to, with that yes as their evidence. */
+export function unsafeTold(scene: Scene, turn: WordSpan, stated: readonly UnsafeMatch[], rubric: CompiledRubric): UnsafeMatch[] {
+  return stated.flatMap((match) => {
+    const response = rubric.unsafe.find(({ statement }) => statement === match.statement)?.say.find(({ text }) => text === match.response);
+    const yes = saysYesTo(scene, turn, response === undefined ? NOTHING : topicOf(response));
+    return yes === null ? [] : [{ ...match, span: yes.span }];
+  });
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Polarity } from "../language/polarity.ts";
 import { stem } from "../language/stem.ts";
 import { readUnit } from "../language/unit-words.ts";
 import type { Token } from "../language/token.ts";
@@ -33,6 +34,11 @@ export function toldStream(station: Station, span: WordSpan, end: number, throug
   const stream = joinedStream(station, span, end, through);
   stream.acts.fill("tell");
   return stream;
+}
+
+/** What is asked, as it is told: nothing of it is supposed any more, and all of it denied where the answer is no. */
+export function polarityTold(own: Polarity, isDenied: boolean): Polarity {
+  return { ...own, hypothetical: false, negated: own.negated !== isDenied };
 }
 
 /** What the patient says of themselves, as the candidate would say it to them. */

@@ -1,14 +1,13 @@
 import type { WordSpan } from "../station/types.ts";
-import { isAgreed, isSurelyWrong } from "./agreed.ts";
+import { isAgreed, unsafeTold, wrongTold } from "./agreed.ts";
 import { lastSentence, OWN_SHARE, shareOf, toldToThem, type PlacedPassage } from "./answered.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
-import { saysYesTo, tokensIn, waitsForYes, type Scene } from "./elicitation.ts";
+import { tokensIn, waitsForYes, type Scene } from "./elicitation.ts";
 import { ofLikeliestItem } from "./likeliest-item.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
-import { topicOf } from "./taken-back.ts";
 import type { UnsafeMatch } from "./types.ts";
 
 /*
@@ -35,12 +34,8 @@ export function carriedOn(scene: Scene, rubric: CompiledRubric): { wrong: Placed
       return share >= OWN_SHARE && share <= 1 - OWN_SHARE;
     };
     const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
-    wrong.push(...ofLikeliestItem(earned.kept.filter((passage) => passage.element.kind === "tell" && isSurelyWrong(passage) && ofBoth(passage) && saysYesTo(scene, turn, topicOf(passage.window.response)) !== null)).map((passage) => ({ passage: { ...passage, first: Math.max(passage.first, asked) }, stream })));
-    for (const match of earned.unsafe) {
-      if (match.correctedBy !== undefined || match.span.first >= turn.first || match.span.end <= turn.first) continue;
-      const yes = saysYesTo(scene, turn, new Set());
-      if (yes !== null) unsafe.push({ ...match, span: yes.span });
-    }
+    wrong.push(...ofLikeliestItem(wrongTold(scene, turn, earned.kept.filter(ofBoth))).map((passage) => ({ passage: { ...passage, first: Math.max(passage.first, asked) }, stream })));
+    unsafe.push(...unsafeTold(scene, turn, earned.unsafe.filter(({ correctedBy, span }) => correctedBy === undefined && span.first < turn.first && span.end > turn.first), rubric));
   });
   return { wrong, unsafe };
 }

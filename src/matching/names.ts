@@ -42,13 +42,13 @@ const LONGEST_CALLING = 4;
 /** "You're Lee, aren't you? Lee what?": who has half of a name asks for the rest. */
 function asksForTheRest(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
   const what = tokens[place + 1]!;
-  return what.text === "what" && (/^[?,.]/.test(what.after) || place + 2 === tokens.length) && tokens[place]!.after === "" && isNameLike(tokens[place]!, written(place)) && !isTradeWord(tokens[place]!.text);
+  return what.text === "what" && (/^[?,.]/.test(what.after) || place + 2 === tokens.length) && tokens[place]!.after === "" && isPersonsName(tokens[place]!, written(place));
 }
 
 function namesItself(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
   const before = tokens[place - 1];
   if (before !== undefined && !/[.!?]/.test(before.after) && !GREETS.test(before.text)) return false;
-  if (!isNameLike(tokens[place]!, written(place)) || isTradeWord(tokens[place]!.text) || GREETS.test(tokens[place]!.text) || !/^,?$/.test(tokens[place]!.after)) return false;
+  if (!isPersonsName(tokens[place]!, written(place)) || GREETS.test(tokens[place]!.text) || !/^,?$/.test(tokens[place]!.after)) return false;
   let end = place + 1;
   while (end < tokens.length - 1 && end < place + LONGEST_CALLING && tokens[end]!.after === "") end += 1;
   return CALLING.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
@@ -58,7 +58,7 @@ function namesItself(tokens: readonly Token[], place: number, written: (place: n
 const PUT_FORWARD = /^(yeah|yes|right|correct|(is )?that right|(is )?that correct)$/;
 
 function isPutForward(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
-  const isName = (at: number) => isNameLike(tokens[at]!, written(at)) && !isTradeWord(tokens[at]!.text);
+  const isName = (at: number) => isPersonsName(tokens[at]!, written(at));
   if (place === 0 || tokens[place - 1]!.after !== "" || !isName(place) || !(isName(place - 1) || `${tokens[place - 2]?.text ?? ""} ${tokens[place - 1]!.text}` === "you are")) return false;
   let end = place + 1;
   while (end < tokens.length - 1 && end <= place + 3 && tokens[end]!.after === "") end += 1;
@@ -72,11 +72,14 @@ function isAskedByTag(tokens: readonly Token[], place: number, written: string |
   const tag = [1, 2, 3].map((ahead) => tokens[place + ahead]?.text ?? "").join(" ");
   const greeted = GREETS.test(before.text);
   const tagged = /^is (not )?it\b/.test(tag) ? greeted || (written !== null && before.after === "") : tag === "are not you" && (greeted || (written !== null && `${tokens[place - 2]?.text ?? ""} ${before.text}` === "you are"));
-  return tagged && !isTradeWord(tokens[place]!.text) && isNameLike(tokens[place]!, written);
+  return tagged && isPersonsName(tokens[place]!, written);
 }
 
 /** A name may look like a small word's inflection: Porter's stem of "Ines" is "in". */
 const SMALL_STEM = 2;
+
+/** A name that is no word of the trade: "Warfarin" is written like one. */
+const isPersonsName = (token: Token, written: string | null): boolean => !isTradeWord(token.text) && isNameLike(token, written);
 
 /** @param written as the transcript has it; null where it has no capitals. */
 function isNameLike({ text, stem }: Token, written: string | null): boolean {

@@ -1,7 +1,7 @@
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { turnAt } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
-import { joinedStream, OWN_SHARE, shareOf, type PlacedPassage } from "./answered.ts";
+import { joinedStream, OWN_SHARE, polarityTold, shareOf, type PlacedPassage } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { asks, type Scene } from "./elicitation.ts";
 import { numberReplies } from "./number-replies.ts";
@@ -92,8 +92,7 @@ function togetherStream(station: Station, question: WordSpan, reply: Turn): { st
   const no = !yes && DENIES.test(stream.tokens.slice(from, from + 2).map(({ text }) => text).join(" "));
   for (let place = 0; place < from; place += 1) {
     stream.acts[place] = "tell";
-    const polarity = stream.polarity[place]!;
-    stream.polarity[place] = { ...polarity, hypothetical: false, negated: no ? !polarity.negated : polarity.negated };
+    stream.polarity[place] = polarityTold(stream.polarity[place]!, no);
   }
   return { stream, from, affirmed: yes || no };
 }

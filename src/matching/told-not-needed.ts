@@ -3,7 +3,7 @@ import { speechPhrases } from "../language/speech-phrases.ts";
 import type { Token } from "../language/token.ts";
 import type { Turn } from "../station/types.ts";
 import { isSurelyWrong } from "./agreed.ts";
-import { lastSentence, toldToThem, type PlacedPassage } from "./answered.ts";
+import { lastSentence, polarityTold, toldToThem, type PlacedPassage } from "./answered.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { tokensIn, type Scene } from "./elicitation.ts";
@@ -37,7 +37,8 @@ export function toldNotNeeded(scene: Scene, rubric: CompiledRubric): PlacedPassa
     const { tokens } = scene.patient;
     if (ASKS_NEED.find(tokens, first, end).length === 0) return [];
     for (let at = first; at < end; at += 1) if (OTHERWISE.test(tokens[at]!.text) || (tokens[at]!.text === "do" && POINTS_BACK.test(tokens[at + 1]?.text ?? ""))) return [];
-    const stream = denied(toldToThem(scene.station, asked));
+    const told = toldToThem(scene.station, asked);
+    const stream: Stream = { ...told, polarity: told.polarity.map((own) => polarityTold(own, true)) };
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const wrong = kept.filter((passage) => passage.element.kind === "tell" && !passage.element.redFlag && passage.quantity === undefined && isSurelyWrong(passage) && saysAllOf(passage, stream));
     // What the rubric lists as wrong goes before what is only the opposite of something right.
@@ -70,11 +71,6 @@ function isNeededAfterAll(tokens: readonly Token[], from: number, end: number): 
     if (turned !== null && tokens[turned.end]?.text !== "not") return true;
   }
   return false;
-}
-
-/** The same, denied. */
-function denied(stream: Stream): Stream {
-  return { ...stream, polarity: stream.polarity.map((own) => ({ ...own, hypothetical: false, negated: !own.negated })) };
 }
 
 /** Words of the asking itself. */
