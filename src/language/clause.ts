@@ -99,6 +99,13 @@ const WHAT_IT_IS_DONE_TO = /^(it|them|one|that|this|these|those)$/;
 /** Said before a clause and no part of it. */
 export const LEADS_IN = /^(well|so|and|but|or|then|also|okay|now|um|uh|er)$/;
 
+/** Where what a clause says begins behind what leads in ("well, and then"). */
+export function tellingFrom(tokens: readonly Token[], { first, end }: Clause): number {
+  let start = first;
+  while (start < end && LEADS_IN.test(tokens[start]!.text)) start += 1;
+  return start;
+}
+
 function supposes(tokens: readonly Token[], first: number): boolean {
   let place = first;
   while (LEADS_IN.test(tokens[place]?.text ?? "") || tokens[place]?.text === "just") place += 1;

@@ -1,4 +1,4 @@
-import { FAULTS } from "../language/polarity.ts";
+import { FAULTS } from "../language/appraisals.ts";
 import type { CompiledElement } from "./compile.ts";
 import { sentenceUpTo, type Stream } from "./stream.ts";
 import { tokensOf, type Window } from "./windows.ts";

@@ -1,12 +1,13 @@
+import { DEATHS, HARMS, NEARLY } from "../language/appraisals.ts";
 import { opensTelling } from "../language/main-clause.ts";
-import { DEATHS, HARMS, NEARLY } from "../language/polarity.ts";
 import { askedShare, MOSTLY_ASKED } from "./act-gate.ts";
 import type { CompiledElement } from "./compile.ts";
+import { deniesBeside } from "./denied-beside.ts";
 import { notWithHolds } from "./must-words.ts";
 import { toldOfOthers } from "./others.ts";
 import { overSentenceEnd, passageOf, spoken, WRONG_ACCEPTED, type Passage } from "./passages.ts";
 import { plainWording } from "./plain-wording.ts";
-import { deniesBeside, readPolarity } from "./polarity-gate.ts";
+import { readPolarity } from "./polarity-gate.ts";
 import type { Postings } from "./postings.ts";
 import { isCounted } from "./quantity-gate.ts";
 import { remembered } from "./remembered.ts";

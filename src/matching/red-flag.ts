@@ -1,4 +1,4 @@
-import { ALARMS, PLAYS_DOWN, PLAYS_NOTHING_DOWN } from "../language/polarity.ts";
+import { ALARMS, PLAYS_DOWN, PLAYS_NOTHING_DOWN } from "../language/appraisals.ts";
 import { speechPhrases } from "../language/speech-phrases.ts";
 import { clausesAround, inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
 

@@ -1,5 +1,5 @@
 import { ALLOWANCES } from "../language/allowance.ts";
-import { HARMS, PERMITS } from "../language/polarity.ts";
+import { HARMS, PERMITS } from "../language/appraisals.ts";
 import { actFits } from "./act-gate.ts";
 import { toldForOneCase } from "./any-case.ts";
 import { isAside } from "./aside.ts";

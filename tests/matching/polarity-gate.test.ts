@@ -3,7 +3,7 @@ import { compileRubric } from "../../src/matching/compile.ts";
 import { matchStation } from "../../src/matching/match.ts";
 import { findStation } from "../../src/station/find.ts";
 import { readTranscript } from "../../src/transcript/read.ts";
-import { CARD, cardWith, item, markTalk, OPENING } from "../scoring/station-card.ts";
+import { CARD } from "../scoring/station-card.ts";
 
 /** The verdicts on a card whose element "shake" has one response. */
 function verdicts(response: string, candidate: string): string[] {
@@ -48,15 +48,4 @@ describe("a response is not said where its denial is missing or added", () => {
     ["don't let the ladle touch the lantern", "it doesn't matter if the ladle touches the lantern"],
     ["if you forget dust it when you remember", "if you forget don't dust it when you remember, just wait"],
   ])("%s: %s", (response, sentence) => expect(verdicts(response, sentence)).not.toContain("right"));
-});
-
-// An invented card and invented talk: behaviour only.
-const readingCard = cardWith(`
-      - { id: reading, label: A funny reading is tested again, say: [test a funny reading again], incorrect: ["ignore|disregard a funny reading"] }
-`);
-const readingContent = (says: string) => item(markTalk([...OPENING, `C: ${says}`], {}, readingCard), "reading").content;
-
-describe("a wrong statement that tells to let a thing be", () => {
-  test.each(["Ignore a funny reading.", "You can just ignore a funny reading."])("is told: %s", (says) => expect(readingContent(says)).toBe("incorrect"));
-  test.each(["Never ignore a funny reading.", "Don't just ignore a funny reading.", "You mustn't ever ignore a funny reading."])("and not by who forbids that: %s", (says) => expect(readingContent(says)).not.toBe("incorrect"));
 });
