@@ -1,3 +1,5 @@
+import instructionsData from "./lexicon/instructions.yaml";
+import type { LexiconFile } from "./lexicon/schema.ts";
 import { OUTRIGHT_ENDS } from "./outright.ts";
 import type { Token } from "./token.ts";
 
@@ -6,19 +8,19 @@ import type { Token } from "./token.ts";
  * something told to the patient opens, what was denied before it is over.
  */
 
-/** Verbs told to a patient that are hardly ever nouns. */
-const TOLD_ALONE = new Set(["keep", "put", "take", "make", "remember", "give", "tell", "bring", "throw", "breathe", "ditch", "chuck", "jot", "listen", "grab", "choose", "pour", "lie", "sit", "stay"]);
-/** These are told only before what they are told about: "pop it out", "leave the cap", but not "a drop in your eye". */
-const TOLD = new Set([
-  "see", "go", "come", "use", "wipe", "stop", "speak", "ask", "let", "get", "start", "leave", "wait", "contact", "rinse", "try", "carry", "skip", "pop", "talk", "bin", "move", "swap", "hold",
-  "write", "tip", "tilt", "lean", "press", "push", "pull", "twist", "turn", "shake", "blow", "check", "wash", "clean", "dry", "store", "close", "open", "ring", "call", "phone", "dial", "drop", "lift", "slide", "peel", "stick", "point", "aim", "show", "look", "count", "change", "inject", "squeeze", "spit", "swallow", "drink", "eat", "chew", "clip", "screw", "fit", "wind", "slap", "whack", "load", "reach",
-]);
-/** And these only before a thing: "prime it again", but not "a blood test for that". */
-const TOLD_OF_A_THING = new Set(["prime", "test", "spray", "repeat", "double", "discard", "replace", "order", "reorder", "apply", "insert", "remove", "attach", "flick", "tap", "mix", "warm"]);
+const LEXICON = instructionsData as LexiconFile<"instructions">;
+const { thing, amount, any, doubled, person_place_or_time } = LEXICON.behind;
+const TOLD_ALONE = new Set(LEXICON.alone);
+const TOLD_OF_ANYTHING = new Set(LEXICON.before_anything);
+const TOLD_OF_A_THING = new Set(LEXICON.before_a_thing);
+const TOLD_OF_AN_AMOUNT = new Set(LEXICON.before_an_amount);
+/** What may stand behind a verb that is told, by the kinds of the lexicon. */
+const ANYTHING = new Set([...thing, ...amount, ...any, ...person_place_or_time]);
+const A_THING = new Set([...thing, ...amount]);
+const AN_AMOUNT = new Set(amount);
+const HAD = new Set([...thing, ...amount, ...any, ...doubled]);
 /** Behind these it is what is taken: "never use double the next day". */
 const TAKES_IT = /^(use|using|take|taking|have|having|give|giving|get|getting|do|doing)$/;
-const A_THING = /^(it|them|the|your|another|one|two|up)$/;
-const WHAT_IS_TOLD = /^(the|a|an|your|my|his|her|him|it|them|one|two|more|back|us|me|in|on|out|off|for|until|till|some|another|nine|three|four|five|ten|this|that|these|those|each|every|both|up|down|away|ahead|under|into|with|at|to|now|today|todays|ambulance)$/;
 /** A verb behind these belongs to them, or is none. */
 const LEADS_TO_VERB = new Set([
   "i", "you", "we", "they", "he", "she", "people", "who", "to", "not", "never", "will", "would", "can", "could", "should", "shall", "must", "may", "might", "do", "does", "did", "let", "make", "help", "the", "a", "an", "your", "my", "his", "her", "their",
@@ -28,7 +30,7 @@ const LEADS_TO_VERB = new Set([
 
 /** Whether this word may tell a patient what to do, as these do in most sentences. */
 export function isToldVerb(text: string): boolean {
-  return TOLD_ALONE.has(text) || TOLD.has(text) || TOLD_OF_A_THING.has(text);
+  return TOLD_ALONE.has(text) || TOLD_OF_ANYTHING.has(text) || TOLD_OF_A_THING.has(text);
 }
 
 /** Verbs and modals that a subject is heard by. */
@@ -68,25 +70,22 @@ export function opensInstruction(tokens: readonly Token[], place: number): boole
   for (let k = place - 2; k >= Math.max(0, place - LET_REACH); k -= 1) if (/^(let|lets|letting|make|makes|making|help|helps)$/.test(tokens[k]!.text)) return false;
   // "Don't take double the next night" is no instruction.
   if (here === "double" && next === "the") return false;
-  if (TOLD_OF_A_THING.has(here)) return A_THING.test(next) && !TAKES_IT.test(before);
-  return TOLD_ALONE.has(here) ? next !== "of" : TOLD.has(here) && WHAT_IS_TOLD.test(next);
+  if (TOLD_OF_A_THING.has(here)) return A_THING.has(next) && !TAKES_IT.test(before);
+  return TOLD_ALONE.has(here) ? next !== "of" : TOLD_OF_ANYTHING.has(here) && ANYTHING.has(next);
 }
-
-/** What somebody has or does ("just have an extra one", "just do a pair"). */
-const TO_HAVE = /^(it|them|the|your|a|an|some|another|one|two|three|four|both|extra|twice|double|up)$/;
 
 /** Whether something told to the patient opens at this token behind what is supposed, by its verb or by a word before that. */
 export function opensInstructionBehind(tokens: readonly Token[], place: number): boolean {
   if (opensInstruction(tokens, place)) return true;
   // "If you miss one do two the next day".
-  if (/^(have|do)$/.test(tokens[place]!.text) && /^(two|three|four|another|both)$/.test(tokens[place + 1]?.text ?? "") && !LEADS_TO_VERB.has(tokens[place - 1]?.text ?? "")) return true;
+  if (TOLD_OF_AN_AMOUNT.has(tokens[place]!.text) && AN_AMOUNT.has(tokens[place + 1]?.text ?? "") && !LEADS_TO_VERB.has(tokens[place - 1]?.text ?? "")) return true;
   if (!TELLS_HOW.test(tokens[place]!.text) || LEADS_TO_VERB.has(tokens[place - 1]?.text ?? "") || tokens[place + 1] === undefined) return false;
   // "If he won't wake properly just leave him": what he does properly is supposed.
   let supposed = place;
   while (supposed > 0 && tokens[supposed - 1]!.text.endsWith("ly")) supposed -= 1;
   const plain = [...tokens.slice(Math.max(0, supposed - LET_REACH), supposed), ...tokens.slice(place + 1, place + 1 + LET_REACH)];
   const verb = Math.min(supposed, LET_REACH);
-  return opensInstruction(plain, verb) || (/^(have|do)$/.test(plain[verb]!.text) && TO_HAVE.test(plain[verb + 1]?.text ?? ""));
+  return opensInstruction(plain, verb) || (TOLD_OF_AN_AMOUNT.has(plain[verb]!.text) && HAD.has(plain[verb + 1]?.text ?? ""));
 }
 
 /** Said alone it tells to ring it: "don't hang about 999". */

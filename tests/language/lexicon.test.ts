@@ -15,6 +15,14 @@ describe("the lexicon files have the form that the code expects", () => {
   });
 });
 
+test("a verb that is told, and what stands behind it, is of one kind", () => {
+  const { behind, ...verbs } = LEXICON_FORMS.instructions.parse(parse(readFileSync("src/language/lexicon/instructions.yaml", "utf8")));
+  for (const lists of [verbs, behind]) {
+    const all = Object.values(lists).flat();
+    expect(all.filter((word, place) => all.indexOf(word) !== place)).toEqual([]);
+  }
+});
+
 test("the tables to look up in are those of the lexicon", () => {
   const read = (name: string) => parse(readFileSync(`src/language/lexicon/${name}.yaml`, "utf8"));
   expect(lookup, "run: node src/build/stems.mjs").toEqual(buildLookup(LEXICON_FORMS.synonyms.parse(read("synonyms")), LEXICON_FORMS.wordings.parse(read("wordings"))));

@@ -49,6 +49,13 @@ export const LEXICON_FORMS = {
     alarms: list,
     faults: list,
   }),
+  instructions: z.strictObject({
+    alone: list,
+    before_anything: list,
+    before_a_thing: list,
+    before_an_amount: list,
+    behind: z.strictObject({ thing: list, amount: list, any: list, doubled: list, person_place_or_time: list }),
+  }),
   fillers: z.strictObject({ always: list, parenthetical: list, meant_after: list, meant_before: list }),
   repairs: z.strictObject({ editing: list, mixed_up: list, waits: list, set_off: list, hesitations: list, trailing: list, meant_after: list, takes_back: list, opposites: z.array(z.array(entry).min(2)) }),
   "small-words": z.strictObject({ meant: z.record(entry, entry), beside: z.array(z.strictObject({ heard: entry, meant: entry, previous: list.optional(), next: list.optional() })), broken: z.array(z.strictObject({ heard: list, meant: entry, previous: list.optional(), next: list.optional() })) }),
