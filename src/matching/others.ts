@@ -2,7 +2,7 @@ import { speechPhrases } from "../language/speech-phrases.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
 import type { Window } from "./windows.ts";
 
-const OTHERS = speechPhrases("others");
+const OTHERS = speechPhrases("others", "others_think");
 /** So many tokens before the passage the others are named; without punctuation a sentence may be very long. */
 const REACH = 22;
 

@@ -14,7 +14,7 @@ const DENIED_WITHIN = 6;
 const CONCEDES_WITHIN = 6;
 const CONCEDED_CASE = /^(if|though|when)$/;
 
-const OTHERS_SAY = speechPhrases("others_say");
+const OTHERS_SAY = speechPhrases("others_say", "others_think");
 /** So soon behind who says it stands what is said: "people say, ah, it's only my age". */
 const SAID_WITHIN = 4;
 

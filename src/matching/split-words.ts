@@ -4,6 +4,13 @@ import { heardSkeleton, saidTogether, skeletonOf } from "../language/sound-skele
 import { isTradeWord, stem } from "../language/stem.ts";
 import type { Token } from "../language/token.ts";
 
+/*
+ * Two finders, because each hears what the other misses. Sound codes leave vowels out and keep letters that a spelling
+ * rule would hold for silent: they find "glargine" in "glar gene", "double" in "dub bull", "prednisolone" in "pred nice
+ * alone". All sounds, vowels too, part short words and plain ones from what they only resemble: they find "glucose" in
+ * "glue coast", "methotrexate" in "method tracks ate", "simvastatin" in "sim va statin".
+ */
+
 /** A word of the rubric that so many tokens may have been. */
 export interface SplitWord {
   text: string;
@@ -37,6 +44,7 @@ export function splitBySoundCodes(tokens: readonly Token[], place: number, sound
   }
   return [];
 }
+
 /** Shorter words, and those of fewer sounds, are what many everyday words say together ("back in", "not on"). */
 const SHORTEST = { word: 5, skeleton: 5, prefix: 3 } as const;
 /**

@@ -97,6 +97,7 @@ export const LEXICON_FORMS = {
     acting_out: list,
     supposing: list,
     others: list,
+    others_think: list,
     others_say: list,
     stalls: list,
     comforts: list,
