@@ -20,6 +20,9 @@ const COMFORTS = speechPhrases("comforts");
 export const DOING = /^(?!something|anything|nothing|everything|during|morning|evening)[a-z]{2,}ing$/;
 const NEGATIVE_VERBS = phraseList(LEXICON.negative_verbs);
 const AVOIDING_VERBS = new Set(LEXICON.avoiding_verbs);
+/** "Pull it out of the box" tells, "keep it out of the damp" denies. */
+const MOVES_OUT = new Set(LEXICON.moves_out.map(stem));
+const TAKEN_OUT_OF = new Set(LEXICON.taken_out_of);
 
 /** Behind "don't you" they make a warning of it, where it asks elsewhere. */
 const FORBIDS_YOU = /^(dare|ever|go|be|let|start|even)$/;
@@ -77,11 +80,9 @@ function takesOut(tokens: readonly Token[], clause: Clause, place: number): bool
     if (MOVES_OUT.has(tokens[k]!.stem)) return true;
     if (/^(keep|kept|store|leave|stay|put)$/.test(tokens[k]!.text)) return false;
   }
-  return OPENED.test(tokens[place + 2]?.text ?? "") || OPENED.test(tokens[place + 3]?.text ?? "");
+  return TAKEN_OUT_OF.has(tokens[place + 2]?.text ?? "") || TAKEN_OUT_OF.has(tokens[place + 3]?.text ?? "");
 }
 
-const OPENED = /^(box|packet|pack|packaging|tube|blister|wrapper|sleeve|pouch|sachet|foil|carton|seven|ten|hundred|habit|bed|hospital|microwave|oven)$/;
-const MOVES_OUT = new Set(["take", "slide", "pull", "get", "pop", "lift", "tip", "pour", "grab", "squeeze", "spit", "push", "breathe", "blow", "fresh", "straight", "drop", "fall", "bring", "remove", "shake", "draw", "suck", "press", "come", "go", "run", "drip", "leak", "pick", "climb", "force", "empty", "wash", "rinse", "dissolve", "drive", "step", "throw", "chuck", "toss", "lob", "sling", "fling"].map(stem));
 
 /** "Keep it off the radiator", "stays well off the heat". */
 function keptOff(tokens: readonly Token[], place: number, clause: Clause): { end: number } | null {

@@ -1,4 +1,5 @@
 import instructionsData from "./lexicon/instructions.yaml";
+import polarityData from "./lexicon/polarity.yaml";
 import type { LexiconFile } from "./lexicon/schema.ts";
 import { OUTRIGHT_ENDS } from "./outright.ts";
 import type { Token } from "./token.ts";
@@ -8,6 +9,7 @@ import type { Token } from "./token.ts";
  * something told to the patient opens, what was denied before it is over.
  */
 
+const POLARITY = polarityData as LexiconFile<"polarity">;
 const LEXICON = instructionsData as LexiconFile<"instructions">;
 const { thing, amount, any, doubled, person_place_or_time } = LEXICON.behind;
 const TOLD_ALONE = new Set(LEXICON.alone);
@@ -38,8 +40,8 @@ const MODAL = /^(will|would|can|could|should|must|may|might|shall|is|are|am|was|
 /** No verb of "you". */
 const NOT_WITH_YOU = /^(and|or|nor|but|to|in|on|at|off|out|up|down|back|for|of|with|from|by|about|after|before|until|till|when|if|unless|as|than|that|the|a|an|your|any|much|more|less|too|very|so|either|both|all|no|not|badly|good|well|now|today|again|sick|ill|one|two|three|yourself|feeling|feel|who|what)$/;
 /** Behind these "you" is whom it is done to. */
-const DONE_TO_YOU = /^(hurt|hurts|harm|kill|stop|stops|bother|upset|affect|suit|cost|catch|leave|get|gets|put|keep|keeps|bring|do|does|did|will|would|can|could|should|did|are|were|have|had|must|mind|help|helps|makes|gives|hear|call|ring|want|remind|teach|scare)$/
-const THIRD_PERSON = /^(goes|comes|takes|needs|works|makes|gets|stays|keeps|means|helps|lasts|looks|feels|tastes|burns|stings|hurts|wears|lives|belongs|sits|stands|starts|stops|gives|wants|says|tells|shows|opens|closes|turns|runs|falls|wastes|dries|holds|happens|seems|becomes|depends|settles|passes|fades|eases)$/;
+const DONE_TO_YOU = new Set(POLARITY.done_to_you);
+const SUBJECT_VERBS = new Set(POLARITY.subject_verbs);
 
 /** What stands behind these is what is thought, known or meant, or a part of what they name, and is denied with it. */
 const TAKES_A_CLAUSE = new Set([
@@ -106,10 +108,10 @@ function opensSubject(tokens: readonly Token[], place: number): boolean {
     case "they":
       return true;
     case "you":
-      return MODAL.test(next) || (next !== "" && tokens[place]!.after === "" && !next.endsWith("ly") && !NOT_WITH_YOU.test(next) && !DONE_TO_YOU.test(before));
+      return MODAL.test(next) || (next !== "" && tokens[place]!.after === "" && !next.endsWith("ly") && !NOT_WITH_YOU.test(next) && !DONE_TO_YOU.has(before));
     case "it":
     case "this":
-      return (MODAL.test(next) && next !== "need" && next !== "have" && next !== "do" && next !== "are") || THIRD_PERSON.test(next) || (here === "this" && namesSubject(tokens, place));
+      return (MODAL.test(next) && next !== "need" && next !== "have" && next !== "do" && next !== "are") || SUBJECT_VERBS.has(next) || (here === "this" && namesSubject(tokens, place));
     case "there":
       return next === "is" || next === "are";
     case "the":
@@ -139,7 +141,7 @@ function namesSubject(tokens: readonly Token[], place: number): boolean {
     if (/^(i|you|we|he|she|they)$/.test(tokens[verb - 1]!.text)) return false;
     if (tokens[verb - 1]!.after !== "" || (TAKES_A_CLAUSE.has(tokens[verb - 1]!.text) && !/^ones?$/.test(tokens[verb - 1]!.text))) return false;
     if (/s$/.test(tokens[verb - 1]!.text) && /^(look|feel|go|turn|get|hurt|start|seem)$/.test(text)) return true;
-    if (THIRD_PERSON.test(text) || /^(will|would|can|should|must|is|are|has)$/.test(text)) return true;
+    if (SUBJECT_VERBS.has(text) || /^(will|would|can|should|must|is|are|has)$/.test(text)) return true;
   }
   return false;
 }

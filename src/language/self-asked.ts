@@ -9,11 +9,11 @@ const TAGS = speechPhrases("tags");
 const COMFORTS = speechPhrases("comforts");
 const COMPREHENSION = speechPhrases("comprehension_checks");
 /** What a candidate asks somebody for, or whether they are content or can see it, waits for their answer. */
-const OF_THE_OTHER = /^(see|hear|any|you|your|yours|name|names|surname|birth|birthday|address|postcode|allergies|allergy|allergic|questions?|worries|concerns|else|okay|right|alright|yes|no|clear|ready|happy|fine|understand|sense)$/;
+const OF_THE_OTHER = new Set(SPEECH.of_the_other);
 /** More words than these are no condition that somebody throws in. */
 const LONGEST = 9;
 /** With one of these it is what may happen to them, not what they are asked: "it's gone midnight and you've only just remembered?". */
-const HAPPENS = /^(forget|forgot|forgotten|forgetting|miss|missed|missing|realise|realised|remember|remembered|notice|noticed|wake|woke|woken|skipped|slipped)$/;
+const HAPPENS = new Set(SPEECH.happens_to_one);
 const LONGEST_HAPPENING = 15;
 
 /** "Your wife's eyes are sore?" tells a case, "your name?" and "your wife's name?" ask. */
@@ -39,7 +39,7 @@ export function selfAsked(tokens: readonly Token[], breaks: ReadonlySet<number>)
 }
 
 /** "Fine again?", "back to normal?" are states that somebody comes to; "fine?" asks the other. */
-const A_STATE = /^(okay|right|alright|fine|happy|clear|normal)$/;
+const A_STATE = new Set(SPEECH.state);
 const COME_TO = /^(again|back)$/;
 
 /** "Can't breathe?", "doesn't work?" ask nobody; "can't you breathe?" and "doesn't it work?" do. */
@@ -51,14 +51,14 @@ function isCondition(tokens: readonly Token[], first: number, end: number): bool
   while (from < end && OPENERS.has(tokens[from]!.text)) from += 1;
   const words = tokens.slice(from, end);
   // "You've forgotten one?" tells a case; "have you forgotten one?" and "do you forget them?" ask.
-  const happens = words.some(({ text }) => HAPPENS.test(text));
+  const happens = words.some(({ text }) => HAPPENS.has(text));
   const ofYours = words[0]?.text === "your" && words.slice(2).some(({ text }) => TELLS_OF_IT.test(text));
   const unable = UNABLE.test(words[0]?.text ?? "") && words[1]?.text === "not" && words.length > 2 && !SUBJECT.test(words[2]!.text);
   const asks = ASKED.has(tokens[from]?.text ?? "") && !(happens && tokens[from]!.text === "you") && !ofYours && !unable;
-  const comesTo = words.some(({ text }) => COME_TO.test(text)) && words.some(({ text }) => A_STATE.test(text));
+  const comesTo = words.some(({ text }) => COME_TO.test(text)) && words.some(({ text }) => A_STATE.has(text));
   if (from === end || end - from > (happens ? LONGEST_HAPPENING : LONGEST) || asks) return false;
   // "Robin Carter? Come through."
-  if (words.slice(ofYours ? 1 : 0).some(({ text }) => OF_THE_OTHER.test(text) && !(happens && text === "you") && !(comesTo && A_STATE.test(text))) || !(comesTo || words.some(({ text }) => isTradeWord(text)))) return false;
+  if (words.slice(ofYours ? 1 : 0).some(({ text }) => OF_THE_OTHER.has(text) && !(happens && text === "you") && !(comesTo && A_STATE.has(text))) || !(comesTo || words.some(({ text }) => isTradeWord(text)))) return false;
   return TAGS.find(tokens, from, end).length === 0 && COMPREHENSION.find(tokens, from, end).length === 0;
 }
 

@@ -1,12 +1,15 @@
 import { wordWeight } from "../language/lexicon.ts";
+import namesData from "../language/lexicon/names.yaml";
+import type { LexiconFile } from "../language/lexicon/schema.ts";
 import { isTradeWord } from "../language/stem.ts";
 import type { Token } from "../language/token.ts";
 
-/** Openings behind which a name stands. */
-const GIVES_A_NAME = /^(i am|name is|call me|this is|called me|it is)$/;
-
-/** Openings behind which a name stands that is asked about: "is it Lee Marsh?", "you must be Morgan". */
-const ASKS_FOR_A_NAME = /^(is it|are you|is this|is that|must be|will be|would be|that be|i got|speaking to|speaking with|talking to|talking with|here is)$/;
+const LEXICON = namesData as LexiconFile<"names">;
+const GIVES_A_NAME = new Set(LEXICON.gives);
+const ASKS_FOR_A_NAME = new Set(LEXICON.asks);
+const PUT_FORWARD = new Set(LEXICON.put_forward);
+const GREETINGS = new Set(LEXICON.hello);
+const JOBS = new Set(LEXICON.jobs);
 const DAY = /^(mon|tues|wednes|thurs|fri|satur|sun)days?$/;
 
 /**
@@ -25,8 +28,8 @@ export function namesIn(tokens: readonly Token[], written: (place: number) => st
   for (let place = 2; place < tokens.length; place += 1) {
     if (tokens[place - 1]!.after !== "") continue;
     const opening = `${tokens[place - 2]!.text} ${tokens[place - 1]!.text}`;
-    const given = GIVES_A_NAME.test(opening);
-    if (!given && !ASKS_FOR_A_NAME.test(opening)) continue;
+    const given = GIVES_A_NAME.has(opening);
+    if (!given && !ASKS_FOR_A_NAME.has(opening)) continue;
     const isName = (at: number) => at < tokens.length && isNameLike(tokens[at]!, cased ? written(at) : null);
     // "Is this Warfarin?": what the trade knows is a name only before another ("Pat Ellwood").
     if (isName(place) && (given || (cased && !isTradeWord(tokens[place]!.text)) || isName(place + 1))) names.add(place);
@@ -34,9 +37,8 @@ export function namesIn(tokens: readonly Token[], written: (place: number) => st
   return { names, asked };
 }
 
-/** Who gives a name and a calling and nothing else: "Sadie, pharmacist", "Hello, Ravi, the pharmacist." */
-const CALLING = /^(the |one of the |your |duty )*(pharmacists?|pharmacy (student|intern|technician)|trainee|intern)$/;
-const GREETS = /^(hello|hi|hiya|morning|afternoon|evening)$/;
+/** "The pharmacist", "one of the pharmacists", "your duty pharmacist". */
+const BEFORE_A_JOB = /^((the|one of the|your|duty) )*/;
 const LONGEST_CALLING = 4;
 
 /** "You're Lee, aren't you? Lee what?": who has half of a name asks for the rest. */
@@ -45,24 +47,23 @@ function asksForTheRest(tokens: readonly Token[], place: number, written: (place
   return what.text === "what" && (/^[?,.]/.test(what.after) || place + 2 === tokens.length) && tokens[place]!.after === "" && isPersonsName(tokens[place]!, written(place));
 }
 
+/** Who gives a name and a calling and nothing else: "Sadie, pharmacist", "Hello, Ravi, the pharmacist." */
 function namesItself(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
   const before = tokens[place - 1];
-  if (before !== undefined && !/[.!?]/.test(before.after) && !GREETS.test(before.text)) return false;
-  if (!isPersonsName(tokens[place]!, written(place)) || GREETS.test(tokens[place]!.text) || !/^,?$/.test(tokens[place]!.after)) return false;
+  if (before !== undefined && !/[.!?]/.test(before.after) && !GREETINGS.has(before.text)) return false;
+  if (!isPersonsName(tokens[place]!, written(place)) || GREETINGS.has(tokens[place]!.text) || !/^,?$/.test(tokens[place]!.after)) return false;
   let end = place + 1;
   while (end < tokens.length - 1 && end < place + LONGEST_CALLING && tokens[end]!.after === "") end += 1;
-  return CALLING.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
+  return JOBS.has(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" ").replace(BEFORE_A_JOB, ""));
 }
 
 /** "Jordan Vale, yeah?", "you're Jordan, right?": a name put forward to be said yes to. */
-const PUT_FORWARD = /^(yeah|yes|right|correct|(is )?that right|(is )?that correct)$/;
-
 function isPutForward(tokens: readonly Token[], place: number, written: (place: number) => string): boolean {
   const isName = (at: number) => isPersonsName(tokens[at]!, written(at));
   if (place === 0 || tokens[place - 1]!.after !== "" || !isName(place) || !(isName(place - 1) || `${tokens[place - 2]?.text ?? ""} ${tokens[place - 1]!.text}` === "you are")) return false;
   let end = place + 1;
   while (end < tokens.length - 1 && end <= place + 3 && tokens[end]!.after === "") end += 1;
-  return (tokens[end]?.after === "?" || end === tokens.length - 1) && PUT_FORWARD.test(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
+  return (tokens[end]?.after === "?" || end === tokens.length - 1) && PUT_FORWARD.has(tokens.slice(place + 1, end + 1).map(({ text }) => text).join(" "));
 }
 
 /** Who asks for a name by a tag behind it: "Hi, Alex, is it?", "You're Lee, aren't you?"; without capitals a greeting before it makes it a name. */
@@ -70,7 +71,7 @@ function isAskedByTag(tokens: readonly Token[], place: number, written: string |
   if (!/^(is|are)$/.test(tokens[place + 1]?.text ?? "") || place === 0 || !/^,?$/.test(tokens[place]!.after)) return false;
   const before = tokens[place - 1]!;
   const tag = [1, 2, 3].map((ahead) => tokens[place + ahead]?.text ?? "").join(" ");
-  const greeted = GREETS.test(before.text);
+  const greeted = GREETINGS.has(before.text);
   const tagged = /^is (not )?it\b/.test(tag) ? greeted || (written !== null && before.after === "") : tag === "are not you" && (greeted || (written !== null && `${tokens[place - 2]?.text ?? ""} ${before.text}` === "you are"));
   return tagged && isPersonsName(tokens[place]!, written);
 }

@@ -9,6 +9,9 @@ const entry = z.string().trim().min(1);
 /** Each entry once: of one that stands twice, people delete the other and wonder. */
 const list = z.array(entry).min(1).refine((entries) => new Set(entries).size === entries.length, "an entry stands twice in this list");
 
+/** Of two words each: the two tokens before a name are looked up as one. */
+const openings = list.refine((entries) => entries.every((one) => /^\S+ \S+$/.test(one)), "an opening has two words");
+
 export const LEXICON_FORMS = {
   synonyms: z.strictObject({ same: z.array(z.array(entry).min(2)), near: z.array(z.array(entry).min(2)) }),
   wordings: z.strictObject({ sure: z.record(entry, list), likely: z.record(entry, list) }),
@@ -27,7 +30,11 @@ export const LEXICON_FORMS = {
     rulings: list,
     negative_verbs: list,
     avoiding_verbs: list,
+    moves_out: list,
+    taken_out_of: list,
     enders: list,
+    subject_verbs: list,
+    done_to_you: list,
     awaits: list,
     lacks: list,
     turners: list,
@@ -62,6 +69,7 @@ export const LEXICON_FORMS = {
   "small-talk": z.strictObject({ mine: list, others: list, tellers: list, past: list, openers: list, interruptions: list, spoken_of: list, fetching: list, done_here: list }),
   devices: z.array(z.array(entry).min(1)).min(1),
   technical: z.array(z.strictObject({ word: entry, also: z.array(entry).optional(), plain: entry })).min(1),
+  names: z.strictObject({ gives: openings, asks: openings, put_forward: list, hello: list, jobs: list }),
   "speech-act": z.strictObject({
     auxiliaries: list,
     subjects: list,
@@ -113,6 +121,9 @@ export const LEXICON_FORMS = {
     denies_need: list,
     needed_after_all: list,
     cases_left_open: list,
+    of_the_other: list,
+    happens_to_one: list,
+    state: list,
   }),
 } as const;
 
