@@ -101,9 +101,9 @@ function editingEnd(tokens: readonly Token[], start: number): number | null {
     const token = tokens[place];
     if (token === undefined) break;
     // "Your old one as well no point wasting it".
-    if ((MEANT.at(tokens, place) !== null && MIXED_UP.at(tokens, place + 1) === null) || (token.text === "well" && tokens[place - 1]?.text === "as")) break;
+    if ((MEANT.at(tokens, place) !== null && MIXED_UP.at(tokens, place + 1) === null && anothersUpTo(tokens, place + 1) === null) || (token.text === "well" && tokens[place - 1]?.text === "as")) break;
     const mixed = MIXED_UP.at(tokens, place);
-    const hit = mixed === null ? EDITING.at(tokens, place) : mixedUpTo(tokens, mixed.end);
+    const hit = mixed === null ? (found ? anothersUpTo(tokens, place) : null) ?? EDITING.at(tokens, place) : mixedUpTo(tokens, mixed.end);
     if (hit !== null) {
       found = true;
       place = hit.end;
@@ -125,10 +125,22 @@ function mixedUpTo(tokens: readonly Token[], from: number): { end: number } | nu
   return null;
 }
 
+/** What was said was told of another thing: "that's the other kind", "that's the old one I'm thinking of". */
+const ANOTHERS = /^that (is|was) (for )?(the|your|my|a|an) (\w+ ){0,2}(one|ones|other|kind|sort|type)( (that )?i (am|was) thinking of)?$/;
+const LONGEST_ANOTHERS = 11;
+
+/** "Ten, no, that's the other kind, breathe straight out": where what was said is called another thing's, at a comma; null where it is not. */
+function anothersUpTo(tokens: readonly Token[], place: number): { end: number } | null {
+  if (tokens[place]?.text !== "that") return null;
+  const last = tokens.slice(place, place + LONGEST_ANOTHERS).findIndex(({ after }) => after !== "");
+  const end = place + last + 1;
+  return last >= 0 && ANOTHERS.test(tokens.slice(place, end).map(({ text }) => text).join(" ")) ? { end } : null;
+}
+
 /** "Chin down to your, sorry, I'm thinking of the nose spray, chin up": all that was broken off is taken back. */
 function withdrawMixedUp(tokens: readonly Token[], { from, place, end }: Repair, breaks: ReadonlySet<number>, withdrawn: Set<number>): void {
   let mixed = false;
-  for (let k = place; k < end; k += 1) mixed ||= MIXED_UP.at(tokens, k) !== null;
+  for (let k = place; k < end; k += 1) mixed ||= MIXED_UP.at(tokens, k) !== null || (k > place && anothersUpTo(tokens, k) !== null);
   if (!mixed) return;
   for (let k = place - 1; k >= from; k -= 1) {
     if (breaks.has(k + 1) || (k < place - 1 && tokens[k]!.after !== "")) return;
@@ -205,10 +217,19 @@ function withdrawOpposite(tokens: readonly Token[], { from, place, end, to }: Re
   }
 }
 
+/** Denies what was said, where it is said anew: "you whip it, no, you don't whip it off". */
+const DENIES = /^((do|does|must|should|need|can|could|would|is|are) not|never)\b/;
+
+/** How many words deny it. */
+function denialBetween(tokens: readonly Token[], at: number): number {
+  const denial = DENIES.exec(tokens.slice(at, at + 2).map(({ text }) => text).join(" "));
+  return denial === null ? 0 : denial[0].split(" ").length;
+}
+
 /** "You press it, sorry, you press before": the words said anew replace all from there on. */
 function withdrawRetrace(tokens: readonly Token[], { from, place, end }: Repair, withdrawn: Set<number>): void {
   const first = tokens[end];
-  const second = tokens[end + 1];
+  const second = tokens[end + 1 + denialBetween(tokens, end + 1)];
   if (first === undefined || second === undefined) return;
   for (let before = place - 2; before >= from; before -= 1) {
     if (tokens[before]!.text !== first.text || tokens[before + 1]!.text !== second.text) continue;
