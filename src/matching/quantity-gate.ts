@@ -24,7 +24,7 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
   const mentions = stream.quantities.filter((mention) => mention.first >= first && mention.end <= end);
   let wrong: QuantityMention | null = null;
   for (const mention of mentions) {
-    if (isDeniedItself(stream, mention)) continue;
+    if (isDeniedItself(stream, mention) || isTooFew(stream, mention)) continue;
     const rate = otherPeriod(stream, mention, expected);
     const compared = rate === null ? compareQuantity(mention, expected) : "wrong";
     const reading = compared === "other-dimension" && aligned.includes(mention.first) && isBareCount(stream, window, mention, expected) ? "wrong" : compared;
@@ -225,6 +225,17 @@ function isTooMany(stream: Stream, { end }: QuantityMention): boolean {
     if (tokens[place]!.text === "too" && /^(many|much|few|little)$/.test(tokens[place + 1]?.text ?? "") && !stream.polarity[place]!.negated) return true;
   }
   return false;
+}
+
+/** So soon behind a number it is called too few. */
+const TOO_FEW_WITHIN = 4;
+const TOO_FEW = /^(is|are|would|will) not (really |quite |usually )?(enough|do|be enough|cut it|suffice)\b/;
+
+/** "A single puff won't do you": told as too few it is no number to take. Where it is supposed ("if one isn't enough") it is the first step. */
+function isTooFew(stream: Stream, { first, end }: QuantityMention): boolean {
+  if (stream.polarity[first]!.hypothetical) return false;
+  const to = sentenceUpTo(stream, end, TOO_FEW_WITHIN);
+  return TOO_FEW.test(stream.tokens.slice(end, to).map(({ text }) => text).join(" "));
 }
 
 const BETWEEN = /^(the|your|a|an|for|just|every|in|on|at|after|to)$/;
