@@ -1,6 +1,7 @@
 import { digitWord, readNumber, runsOn, wordsAt, type NumberReading } from "./number-words.ts";
 import type { QuantityMention } from "./quantity-mention.ts";
 import { DAYS, readPeriod } from "./quantity-frequency.ts";
+import { countedUpTo } from "./quantity-tally.ts";
 import { isCounting } from "./set-aside.ts";
 import type { Token } from "./token.ts";
 import { readUnit, unitBehind, isHesitation, type UnitReading } from "./unit-words.ts";
@@ -101,6 +102,7 @@ const VAGUE: readonly { words: readonly string[]; low: number; high: number; vag
   { words: ["couple", "of"], low: 2, high: 2, vague: false },
   { words: ["couple"], low: 2, high: 2, vague: false },
   { words: ["a", "pair", "of"], low: 2, high: 2, vague: false },
+  { words: ["a", "pair"], low: 2, high: 2, vague: false },
   { words: ["pair", "of"], low: 2, high: 2, vague: false },
   { words: ["a", "good", "few"], low: 3, high: 7, vague: true },
   { words: ["a", "few"], low: 3, high: 5, vague: true },
@@ -154,7 +156,8 @@ function readVague(tokens: readonly Token[], at: number): Reading | null {
     if (unit !== null) return { ...exact(low * unit.factor, high * unit.factor, unit.unit, unit.end), approximate: true, vague };
     // A pair of gloves is one thing.
     if (words.includes("of") && !words.includes("pair") && isPluralNoun(tokens, at + words.length)) return { ...exact(low, high, "number", at + words.length), approximate: true };
-    if (words.includes("couple") && !words.includes("of")) return { ...exact(low, high, null, at + words.length), approximate: true };
+    // "A pair up the left".
+    if (/^(couple|pair)$/.test(words.at(-1)!) && tokens[at + words.length]?.text !== "of") return { ...exact(low, high, null, at + words.length), approximate: words.includes("couple") };
   }
   return null;
 }
@@ -163,20 +166,24 @@ function readVague(tokens: readonly Token[], at: number): Reading | null {
 const COUNTED_LEAST = 3;
 function readCounted(tokens: readonly Token[], at: number): Reading | null {
   const run: NumberReading[] = [];
-  for (let next = readNumber(tokens, at); next !== null; next = readNumber(tokens, next.end)) {
+  for (let next = readNumber(tokens, at); next !== null; next = readNumber(tokens, tokens[next.end]?.text === "and" ? next.end + 1 : next.end)) {
     if (run.length > 0 && !isCounting([...run.slice(-2), next].map((number) => number.value))) break;
     run.push(next);
   }
   if (run.length < COUNTED_LEAST) return null;
-  const highest = Math.max(...run.map((number) => number.value));
-  const last = run.at(-1)!;
+  // "One and two and three and so on up to ten".
+  const last = countedUpTo(tokens, run.at(-1)!.end) ?? run.at(-1)!;
+  const highest = Math.max(last.value, ...run.map((number) => number.value));
   const unit = unitBehind(tokens, last.end, last.written === "digits");
   return { ...exact(highest * (unit?.factor ?? 1), highest * (unit?.factor ?? 1), unit?.unit ?? null, unit?.end ?? last.end), approximate: true, kind: "count", firm: false };
 }
 
 const JOINTS: readonly (readonly string[])[] = [
-  ["to", "about"], ["to", "around"], ["to", "maybe"], ["up", "to"], ["to"], ["or", "maybe"], ["or", "even"], ["or", "perhaps"], ["or"], ["maybe"], ["through"], [],
+  ["to", "about"], ["to", "around"], ["to", "maybe"], ["up", "to"], ["to"], ["or", "maybe"], ["or", "even"], ["or", "perhaps"], ["perhaps"], ["possibly"], ["even"], ["better"], ["or"], ["maybe"], ["through"],
+  ["or", "it", "is", "the"], ["or", "it", "is"], ["or", "it", "might", "be"], ["or", "could", "be"], ["could", "be"], [],
 ];
+/** May stand behind a comma where the end that they lead to has its unit: "ten, maybe fifteen seconds". */
+const ADDED = /^(maybe|perhaps|possibly|even|better|or|could)$/;
 /** "ten fifteen minutes" is a range, "two fifty" is not: the ends of a range said without "to" lie close. */
 const CLOSE = 3;
 
@@ -192,7 +199,8 @@ function readNumbers(tokens: readonly Token[], at: number): Reading | null {
   if (runsOn(tokens, number.end) && SHARES.has(tokens[number.end]?.text ?? "")) return null;
   if (runsOn(tokens, number.end) && tokens[number.end]?.text === "dozen") return counted(tokens, { ...number, value: number.value * 12, end: number.end + 1 });
   for (const joint of JOINTS) {
-    if (joint.length > 0 && !(runsOn(tokens, number.end) && wordsAt(tokens, number.end, joint))) continue;
+    const added = joint.length > 0 && ADDED.test(joint[0]!) && tokens[number.end - 1]!.after === ",";
+    if (joint.length > 0 && !((runsOn(tokens, number.end) || added) && wordsAt(tokens, number.end, joint))) continue;
     if (joint.length === 0 && !/^[-,]?$/.test(tokens[number.end - 1]!.after)) continue;
     // "Not one, two drops": the one is denied, the other told.
     if (joint.length === 0 && tokens[at - 1]?.text === "not" && tokens[number.end - 1]!.after === ",") break;
@@ -201,7 +209,10 @@ function readNumbers(tokens: readonly Token[], at: number): Reading | null {
     const other = readNumber(tokens, from);
     if (other === null) continue;
     const unit = unitBehind(tokens, other.end, other.written === "digits");
+    if (added && (unit === null || other.value <= number.value || other.value > number.value * CLOSE)) break;
     if (joint.length === 0) {
+      // "A single one, five milligrams it is": a pronoun, and no tens of fifteen.
+      if (isPronounOne(tokens, at)) break;
       if (unit === null || (STRENGTHS.has(unit.unit) && STRONG.test(tokens[unit.end]?.text ?? ""))) break;
       const hundreds = digitWord(tokens[at]?.text) !== undefined && number.end === at + 1 && number.written === "words" && other.value >= 20 && other.value < 100;
       const single = hundreds || other.value > 9 || number.value > 9 || !Number.isInteger(other.value) ? null : readOutDigits(number.value, other.value, unit);
@@ -223,6 +234,9 @@ function readNumbers(tokens: readonly Token[], at: number): Reading | null {
   }
   return counted(tokens, number);
 }
+
+const isPronounOne = (tokens: readonly Token[], at: number) =>
+  tokens[at]!.text === "one" && tokens[at]!.after === "," && /^(a|the|this|that|each|every|another|other|same|just|single|little|small|wee|whole|new)$/.test(tokens[at - 1]?.text ?? "");
 
 /** "One five milligram tablet", "two 2.5 mg tablets": the first number counts what the second is the strength of. */
 const STRENGTHS = new Set<Reading["unit"]>(["milligram", "microgram", "gram"]);

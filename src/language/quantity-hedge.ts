@@ -36,19 +36,19 @@ function patternAt(known: ReadonlyMap<string, Pattern[]>, tokens: readonly Token
 /** `more` and `less` turn round under a negation: "do not take more than eight" is at most eight. */
 const BEFORE = patterns([
   ["at-least", "at least", "at the very least", "no less than", "not less than", "no fewer than", "not fewer than", "a minimum of", "minimum of",
-    "minimum", "the minimum of", "at minimum", "at a minimum", "a good", "upwards of"],
+    "no lower than", "not lower than", "not below", "not under", "no shorter than", "no sooner than", "minimum", "the minimum of", "at minimum", "at a minimum", "a good", "upwards of"],
   ["at-most", "at most", "at the most", "at the very most", "no more than", "not more than", "never more than", "no longer than", "not longer than",
-    "no higher than", "no greater than", "not exceeding", "a maximum of", "maximum of", "maximum", "max", "a max of", "max of", "no later than", "only up to", "any more than"],
+    "no higher than", "no greater than", "not above", "not over", "not exceeding", "a maximum of", "maximum of", "maximum", "max", "a max of", "max of", "no later than", "only up to", "any more than"],
   ["more", "more than", "greater than", "longer than", "higher than", "over", "above", "exceed", "exceeds", "exceeding", "beyond", "later than", "just over", "older than"],
   ["less", "less than", "fewer than", "shorter than", "lower than", "under", "below", "beneath", "just under", "younger than"],
   ["aim", "up to", "within", "inside of"],
-  ["about", "about", "around", "roughly", "approximately", "approx", "nearly", "almost", "something like", "in the region of", "circa", "maybe", "perhaps", "probably", "somewhere around", "say about", "like about"],
+  ["about", "about", "around", "roughly", "approximately", "approx", "nearly", "almost", "something like", "in the region of", "circa", "maybe", "perhaps", "probably", "somewhere around", "say about", "like about", "getting on for", "close to", "close on", "nigh on", "coming up to", "the best part of", "best part of", "more like", "bang on"],
 ]);
 
 const BEHIND = patterns([
   ["at-least", "or more", "or longer", "or over", "or above", "or older", "at least", "at the very least", "minimum", "at a minimum", "and over", "and above", "or so at least", "plus", "as a minimum"],
   ["at-most", "or less", "or fewer", "or under", "or below", "or sooner", "at most", "at the most", "at the very most", "maximum", "max", "tops", "and no more", "and no longer", "as a maximum"],
-  ["about", "or so", "ish", "or thereabouts", "give or take", "roughly", "approximately", "more or less", "or something", "or something like that"],
+  ["about", "or so", "ish", "or thereabouts", "thereabouts", "there or thereabouts", "give or take", "roughly", "approximately", "more or less", "or something", "or something like that"],
 ]);
 
 const NEGATIONS = new Set(["not", "never", "no", "nothing", "without", "avoid"]);
@@ -101,10 +101,10 @@ export function hedgeBehind(tokens: readonly Token[], at: number): Hedge | null 
   if (at >= tokens.length || !(runsOn(tokens, at) || tokens[at - 1]?.after === ",")) return null;
   const found = patternAt(BEHIND, tokens, at);
   if (found === undefined) return null;
-  // "ten seconds. At least, ..." and "at least ten": the hedge belongs to the number that follows it.
+  // "ten seconds. At least, ...", "at least ten" and "and no more than ten": the hedge belongs to the number that follows it.
   const end = at + found.words.length;
   const next = runsOn(tokens, end) ? readNumber(tokens, end) : null;
-  if (next !== null) return null;
+  if (next !== null || (runsOn(tokens, end) && tokens[end]?.text === "than")) return null;
   return {
     bound: found.meaning === "at-least" || found.meaning === "at-most" ? found.meaning : "exact",
     approximate: found.meaning === "about",

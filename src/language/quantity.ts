@@ -1,8 +1,11 @@
 import { readAmount, type Reading } from "./quantity-amount.ts";
+import { joinBounds } from "./quantity-bounds.ts";
+import { elapsedIn, type Elapsed } from "./quantity-elapsed.ts";
 import { adverbAt, DAYS, readMorningAndNight, readOnce, readPeriod } from "./quantity-frequency.ts";
 import { hedgeBefore, hedgeBehind } from "./quantity-hedge.ts";
 import type { Bound, QuantityMention } from "./quantity-mention.ts";
 import { runsOn, wordsAt } from "./number-words.ts";
+import { readTally } from "./quantity-tally.ts";
 import { setAside } from "./set-aside.ts";
 import type { Token } from "./token.ts";
 import { LOOSE, readUnit } from "./unit-words.ts";
@@ -13,10 +16,11 @@ export { soundAlikeNumbers } from "./number-words.ts";
 
 /*
  * A small number-and-unit grammar. Decisions that a reader might expect otherwise:
- * - Clock times, dates, years, emergency and telephone numbers, "type two", "step three" are left out (`set-aside.ts`).
+ * - Clock times, dates, years, emergency and telephone numbers, "type two", "step three" are left out (`set-aside.ts`),
+ *   but of two times or dates the later one is how long after the first (`quantity-elapsed.ts`).
  * - "second" and "third" as ordinals, and "one" as a pronoun ("this one", "one of them"), are no quantities.
  * - "a couple" is two, "a few" three to five, "several" three to seven: no standard says so; common usage.
- * - A run counted aloud is one mention of its highest number; "count to ten" is about ten seconds.
+ * - A run counted aloud is one mention of its highest number; "count to ten" and "one elephant, two elephants" are seconds.
  * - "every four hours" is an interval of 4 hours that knows it makes six a day; "once a day" and "daily" are
  *   one time a day; "once a week" is an interval of a week that knows it makes a seventh a day.
  * - A number followed by "a day" and a thing counted ("eight puffs a day") stays an amount of the thing, with a
@@ -26,15 +30,22 @@ export { soundAlikeNumbers } from "./number-words.ts";
 /** All quantities said, in order, none inside another. Linear in the number of tokens. */
 export function findQuantities(tokens: readonly Token[]): QuantityMention[] {
   const aside = setAside(tokens);
+  const elapsed = elapsedIn(tokens);
   const mentions: QuantityMention[] = [];
   let at = 0;
   while (at < tokens.length) {
-    const found = aside[at] ? [] : mentionsAt(tokens, at, aside);
+    const between = elapsed.get(at);
+    const found = between !== undefined ? [elapsedMention(tokens, between)] : aside[at] ? [] : mentionsAt(tokens, at, aside);
     mentions.push(...found);
     at = found.at(-1)?.end ?? idiom(tokens, at) ?? at + 1;
   }
-  return mentions.map(inOrder);
+  return joinBounds(mentions.map(inOrder), tokens);
 }
+
+/** The day that is reached may count or not: any overlap is right. */
+const elapsedMention = (tokens: readonly Token[], { first, end, low, high, unit }: Elapsed): QuantityMention => ({
+  first, end, low, high, unit, approximate: false, bound: "exact", text: textOf(tokens, first, end), kind: "amount", firm: true, vague: low < high, aim: false,
+});
 
 /** "Twice or once": whichever is named first, the smaller is the low end. */
 function inOrder(mention: QuantityMention): QuantityMention {
@@ -45,7 +56,7 @@ function mentionsAt(tokens: readonly Token[], at: number, aside: readonly boolea
   if (idiom(tokens, at) !== null) return [];
   const before = hedgeBefore(tokens, at);
   if (aside[before.end]) return [];
-  const reading = everyAt(tokens, before.end) ?? oftenAt(tokens, before.end) ?? amountOften(tokens, before.end);
+  const reading = tallyAt(tokens, before.end) ?? everyAt(tokens, before.end) ?? oftenAt(tokens, before.end) ?? amountOften(tokens, before.end);
   if (reading === null || aside[reading.end - 1] === true) return [];
   // "between" and "from" inside an amount never cross a name.
   for (let position = before.end; position < reading.end; position += 1) if (aside[position]) return [];
@@ -152,6 +163,11 @@ function everyAt(tokens: readonly Token[], at: number): Reading | null {
   const amount = readAmount(tokens, hedge.end);
   if (amount === null || amount.unit === null || !Object.hasOwn(DAYS, amount.unit)) return null;
   return { ...interval(amount.unit, amount.low, amount.high, amount.end, amount.vague), approximate: hedge.approximate || amount.approximate };
+}
+
+function tallyAt(tokens: readonly Token[], at: number): Reading | null {
+  const tally = readTally(tokens, at);
+  return tally === null ? null : { low: tally.seconds, high: tally.seconds, unit: "second", end: tally.end, approximate: true, vague: false, firm: true, kind: "amount" };
 }
 
 /** "once", "twice", "once or twice", with or without "a day". */

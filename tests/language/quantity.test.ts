@@ -43,6 +43,8 @@ describe("numbers with a unit", () => {
     ["one point five ml", "1.5 millilitre"],
     ["nought point two five mg", "0.25 milligram"],
     ["is one five milligram tablet", "5 milligram"],
+    ["you have a single one, five milligrams it is", "5 milligram"],
+    ["a pair up the left and a pair up the right", "2 ? (soft) | 2 ? (soft)"],
     ["two 2.5 mg tablets", "2 ? (soft) | 2.5 milligram"],
     ["one five milligrams", "15 milligram"],
     ["point five of a ml", "0.5 millilitre"],
@@ -124,6 +126,11 @@ describe("ranges", () => {
     ["thirty seconds to a minute", "0.5-1 minute"],
     ["half to one hour", "0.5-1 hour"],
     ["between two and eight degrees", "2-8 degree"],
+    ["ten, maybe fifteen minutes", "10-15 minute"],
+    ["a good ten, better twelve seconds", "at-least 10-12 second"],
+    ["two, or three if it's bad", "2 ? (soft) | 3 ? (soft)"],
+    ["one or it's two", "1-2 ? (soft)"],
+    ["it's the one or it's the two", "1-2 ? (soft)"],
   ]);
 });
 
@@ -149,6 +156,9 @@ describe("hedges", () => {
     ["a few days", "3-5 day ~"],
     ["several weeks", "3-7 week ~"],
     ["for the past few days", "3-5 day ~"],
+    ["getting on for twenty-four hours", "24 hour ~"],
+    ["the best part of a week", "1 week ~"],
+    ["ten minutes, thereabouts", "10 minute ~"],
   ]);
 
   test("a denial turns 'more than' round: it is the most, not the least", () => {
@@ -156,6 +166,19 @@ describe("hedges", () => {
     expect(short("do not take more than eight puffs")).toBe("at-most 8 puff");
     expect(short("you shouldn't ever be using any more than eight puffs")).toBe("at-most 8 puff");
     expect(short("don't leave it for less than ten seconds")).toBe("at-least 10 second");
+  });
+
+  test("the least and the most told one after the other are a range", () => {
+    expect(short("no lower than three and no higher than four")).toBe("3-4 ? (soft)");
+    expect(short("at least two puffs, and no more than four")).toBe("2-4 puff");
+    expect(short("no more than four puffs but at least two")).toBe("2-4 puff");
+    expect(short("never under four or over seven")).toBe("4-7 ? (soft)");
+  });
+
+  test("and none where they are apart, or the least is more than the most", () => {
+    expect(short("under four or over seven")).toBe("at-most 4 ? (soft) | at-least 7 ? (soft)");
+    expect(short("wait at least ten seconds. No more than twelve puffs")).toBe("at-least 10 second | at-most 12 puff");
+    expect(short("at least one tablet at night and then no more than four tablets")).toBe("at-least 1 tablet | at-most 4 tablet");
   });
 
   test("a denial in the sentence before turns nothing round", () => {
@@ -225,7 +248,22 @@ describe("counting aloud", () => {
     ["count slowly to five", "5 second ~"],
     ["a slow count of ten", "10 second ~"],
     ["count one to six in your head", "6 second ~"],
+    ["one and two and three and so on up to ten", "10 ? ~ count (soft)"],
+    ["one, two, three to four days", "3 ? ~ count (soft) | 4 day"],
   ]);
+});
+
+describe("seconds told off by a long word", () => {
+  table([
+    ["one elephant, two elephants, and then out with it", "2 second ~"],
+    ["one potato, two potato, all the way to ten", "10 second ~"],
+    ["one banana, two banana, and on up to ten bananas", "10 second ~"],
+    ["one mississippi, right up to ten", "10 second ~"],
+    ["one thousand, two thousand, three thousand", "3 second ~"],
+    ["two thousand units", "2000 unit"],
+    ["take two bananas and ten potatoes", "2 number | 10 number"],
+  ]);
+  none(["one potato with your dinner"]);
 });
 
 describe("a bare number", () => {
