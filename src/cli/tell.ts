@@ -5,3 +5,8 @@ import { describe } from "./fail.ts";
 export function tell(findings: readonly Finding[]): void {
   for (const finding of findings) process.stderr.write(`${describe(finding)}\n`);
 }
+
+/** The same for one warning without a place in the file. */
+export function warn(code: Finding["code"], file: string, message: string): void {
+  tell([{ code, severity: "warning", file, message }]);
+}

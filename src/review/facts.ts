@@ -3,7 +3,8 @@ import { elementsNeeded, itemsOf } from "../rubric/items.ts";
 import { overlap } from "../rubric/jurisdictions.ts";
 import type { PlacedRubric } from "../rubric/load.ts";
 import type { Place } from "../rubric/places.ts";
-import { NO_SOURCE, type Fact, type Item } from "../rubric/schema.ts";
+import { NO_SOURCE } from "../rubric/fields.ts";
+import type { Fact, Item } from "../rubric/schema.ts";
 import { findingAt } from "./finding.ts";
 
 /** So many days before its date a fact is told about: time to look it up and to have the change read by somebody. */

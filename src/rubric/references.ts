@@ -4,7 +4,8 @@ import { checkNumberPlaces } from "./number-places.ts";
 import { itemsOf } from "./items.ts";
 import { findingIn, type Place, type RubricPlaces } from "./places.ts";
 import { didYouMean, nearOrAll } from "../problem/nearest.ts";
-import { NO_SOURCE, type Fact, type Quantity, type Rubric } from "./schema.ts";
+import { NO_SOURCE } from "./fields.ts";
+import type { Fact, Quantity, Rubric } from "./schema.ts";
 
 type Loaded = Omit<Rubric, "hash">;
 

@@ -3,7 +3,8 @@ import { nearOrAll } from "../problem/nearest.ts";
 import type { Finding } from "../problem/problem.ts";
 import { keyOf, unsafeKeyOf, type AddedPhrases, type Additions } from "./additions.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
-import { id, phraseSchema, type Item, type UnsafeStatement } from "./schema.ts";
+import { id, phraseSchema } from "./fields.ts";
+import type { Item, UnsafeStatement } from "./schema.ts";
 
 /*
  * A rubric is read by people, and thirty ways to say one thing make it hard to read. What many people were found to say

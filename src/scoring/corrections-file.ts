@@ -2,7 +2,7 @@ import { z } from "zod";
 import { ProblemError } from "../problem/problem.ts";
 import { findingsOf } from "../rubric/form-faults.ts";
 import { readYaml } from "../rubric/positions.ts";
-import { id } from "../rubric/schema.ts";
+import { id } from "../rubric/fields.ts";
 import { readClock } from "../transcript/clock.ts";
 import { MAX_SECONDS } from "../transcript/limits.ts";
 import type { Correction, Corrections } from "./corrections.ts";

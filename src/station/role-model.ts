@@ -1,5 +1,6 @@
 import type { ChainScores } from "./chain.ts";
-import { directed, type RoleFeatures } from "./role-features.ts";
+import { directed } from "./feature-hash.ts";
+import type { RoleFeatures } from "./role-features.ts";
 import { BLOCK_BITS } from "./weight-blocks.mjs";
 
 /** The weights of the features that have one, found by their hash; all others weigh nothing. */

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { quantityWords } from "../../src/rubric/quantity-words.ts";
-import { quantitySchema } from "../../src/rubric/schema.ts";
+import { quantitySchema } from "../../src/rubric/fields.ts";
 import { UNITS } from "../../src/language/units.ts";
 
 test.each([

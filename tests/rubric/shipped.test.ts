@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { loadRubric } from "../../src/rubric/load.ts";
-import { NO_SOURCE } from "../../src/rubric/schema.ts";
+import { NO_SOURCE } from "../../src/rubric/fields.ts";
 
 const FOLDER = "rubrics";
 const files = readdirSync(FOLDER).filter((name) => name.endsWith(".yaml"));

@@ -1,15 +1,13 @@
-import { createHash } from "node:crypto";
 import { mkdirSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
-import { InvalidArgumentError } from "commander";
 import { correctionsByEntry } from "../../cohort/corrected-entries.ts";
 import { listCohort, type CohortList, type Entry } from "../../cohort/entries.ts";
 import { DEFAULT_PATTERN, nameReader, type NameReader } from "../../cohort/names.ts";
 import { RESULT_FORM, type FailedResult } from "../../cohort/result.ts";
 import { inShard, type Shard } from "../../cohort/shard.ts";
-import { entryOf, identityOf, sheetNames } from "../../cohort/sheet-names.ts";
-import { packedRubric, type MarkOptions } from "../../mark.ts";
+import { identityOf, sheetNames } from "../../cohort/sheet-names.ts";
+import { packedRubric } from "../../mark.ts";
 import { EXIT } from "../../problem/catalogue.ts";
 import type { Finding } from "../../problem/problem.ts";
 import { number, plural } from "../../report/figures.ts";
@@ -17,8 +15,11 @@ import { toJsonLine } from "../../report/json.ts";
 import { markingBasis, type MarkingBasis } from "../../cohort/marking-basis.ts";
 import type { Rubric } from "../../rubric/schema.ts";
 import type { Corrections } from "../../scoring/corrections.ts";
+import { checkSameCohort, dropForeign } from "../cohort/earlier-results.ts";
 import { finish, SHEETS, type Finished } from "../cohort/finish.ts";
 import { listFolder, type CohortFolder } from "../cohort/folder.ts";
+import { onInterrupt, SIGNAL_EXIT } from "../cohort/interrupt.ts";
+import { jobOf, type Job } from "../cohort/jobs.ts";
 import type { LineAppender } from "../cohort/lines.ts";
 import { lockFolder } from "../cohort/lock.ts";
 import { claimFolder, writeManifest, type Manifest } from "../cohort/manifest.ts";
@@ -28,10 +29,9 @@ import { loadPlanRubrics, loadRubrics, parseRubricFlags, planFromFile } from "..
 import { showSummary } from "../cohort/show-summary.ts";
 import { basisOf, JOURNAL, openJournal, RESULTS, ResultStore } from "../cohort/store.ts";
 import type { Task } from "../cohort/task.ts";
-import { parseTime } from "../duration.ts";
 import { problem } from "../problems.ts";
 import { shippedRubrics } from "../shipped.ts";
-import { tell } from "../tell.ts";
+import { tell, warn } from "../tell.ts";
 import { VERSION } from "../version.ts";
 import { timeOptions } from "./mark.ts";
 import type { OutputFlags } from "./options.ts";
@@ -47,13 +47,6 @@ export interface CohortFlags extends Pick<OutputFlags, "width" | "colour"> {
   target?: number;
   corrections?: string;
   json?: boolean;
-}
-
-/** A rehearsal with all that marking it needs, or with its errors. */
-interface Job {
-  entry: Entry;
-  options: MarkOptions;
-  optionsHash: string;
 }
 
 /** Marks every transcript of a folder. What is wrong with the command line, the plan or a rubric is said before anything is marked. */
@@ -184,36 +177,6 @@ async function correctionsFor(entries: readonly Entry[], folder: string | undefi
   return { byEntry: correctionsByEntry(all, entries, folder.replace(/[/\\]+$/, ""), rubricOf), hash: correctionsHash(all) };
 }
 
-/** The plan's times are read here, where the command line's are: they are written in the same ways. */
-function jobOf(entry: Entry, { limit, target }: CohortFlags, corrections: Corrections | undefined): Job {
-  const errors = [...entry.errors];
-  const time = (name: "from" | "to") => {
-    if (entry[name] === undefined) return undefined;
-    try {
-      return parseTime(entry[name]);
-    } catch (error) {
-      if (!(error instanceof InvalidArgumentError)) throw error;
-      errors.push({ code: "SW-B01", severity: "error", file: entry.file, message: `the time '${entry[name]}' in the column '${name}', line ${entry.line} of the plan, cannot be read`, mend: error.message });
-      return undefined;
-    }
-  };
-  const [from, to] = [time("from"), time("to")];
-  if (from !== undefined && to !== undefined && to <= from) {
-    errors.push({ code: "SW-B01", severity: "error", file: entry.file, message: `by line ${entry.line} of the plan the station would end before it starts`, mend: "Make 'to' later than 'from'." });
-  }
-  const options: MarkOptions = {
-    ...(limit !== undefined && { limit }),
-    ...(target !== undefined && { target }),
-    ...(from !== undefined && { from }),
-    ...(to !== undefined && { to }),
-    ...(entry.speaker !== undefined && { candidate: entry.speaker }),
-    // Part of the hash: a rehearsal that somebody corrects is marked anew.
-    ...(corrections !== undefined && { corrections }),
-  };
-  const optionsHash = createHash("sha256").update(JSON.stringify(options)).digest("hex");
-  return { entry: { ...entry, errors, rubric: errors.length > 0 ? null : entry.rubric }, options, optionsHash };
-}
-
 function readerOf(pattern: string): NameReader {
   try {
     return nameReader(pattern);
@@ -225,30 +188,6 @@ function readerOf(pattern: string): NameReader {
 function noRubric() {
   const names = shippedRubrics().map(({ name }) => name);
   return problem("SW-U02", "saidwell cohort", "no rubric was named", `Add --rubric NAME, --rubric STATION=NAME, or a plan with a column 'rubric'. Shipped rubrics: ${names.join(", ")}.`);
-}
-
-/** A slip in --out must not put one cohort's results in the place of another's. */
-function checkSameCohort(store: ResultStore, jobs: readonly Job[], shard: Shard | null, earlier: Manifest | null, out: string): void {
-  if (earlier === null || (earlier.complete && earlier.results === 0)) return;
-  const part = (of: Shard | null) => (of === null ? "the whole cohort" : `part ${of.index}/${of.of}`);
-  if (part(earlier.shard) !== part(shard)) {
-    throw problem("SW-B07", out, `the folder holds the results of ${part(earlier.shard)}, not of ${part(shard)}`, "Give every part a folder of its own.");
-  }
-  const here = new Set(jobs.map(({ entry }) => entry.file));
-  const files = [...store.index.keys()].map((identity) => entryOf(identity).file);
-  if (files.length > 0 && !files.some((file) => here.has(file))) {
-    throw problem("SW-B07", out, `the folder holds the results of other transcripts: ${files.slice(0, 3).join(", ")}${files.length > 3 ? ", ..." : ""}`, "Name another folder with --out.");
-  }
-}
-
-/** Results whose transcript is gone, or is called otherwise now. */
-function dropForeign(store: ResultStore, jobs: readonly Job[], out: string): void {
-  const wanted = new Set(jobs.map(({ entry }) => identityOf(entry)));
-  const gone = [...store.index.keys()].filter((identity) => !wanted.has(identity));
-  for (const identity of gone) store.index.delete(identity);
-  if (gone.length === 0) return;
-  const files = gone.slice(0, 3).map((identity) => entryOf(identity).file);
-  warn("SW-B09", out, `${plural(gone.length, "earlier result")} left out: the transcript is no longer there, or its candidate, station or attempt is another now (${files.join(", ")}${gone.length > 3 ? ", ..." : ""})`);
 }
 
 function tellPassedOver(folder: string, { others, repeated }: CohortFolder, { unplanned, warnings }: CohortList): void {
@@ -270,29 +209,6 @@ function workerFailed(file: string, error: unknown): Finding {
     mend: "The other files are marked. Run the command again to try once more; if it fails again, please report it.",
   };
 }
-
-function warn(code: Finding["code"], file: string, message: string): void {
-  tell([{ code, severity: "warning", file, message }]);
-}
-
-/** Ctrl-C and a polite end from outside let the files in work be finished; a second one ends at once. */
-function onInterrupt(): { signal: NodeJS.Signals | null; forget: () => void } {
-  const state = { signal: null as NodeJS.Signals | null, forget: () => {} };
-  const stop = (signal: NodeJS.Signals) => {
-    state.signal = signal;
-    state.forget();
-  };
-  state.forget = () => {
-    process.off("SIGINT", stop);
-    process.off("SIGTERM", stop);
-  };
-  process.on("SIGINT", stop);
-  process.on("SIGTERM", stop);
-  return state;
-}
-
-/** By custom of the shell: 128 and the signal's number. */
-const SIGNAL_EXIT: Partial<Record<NodeJS.Signals, number>> = { SIGINT: 130, SIGTERM: 143 };
 
 function stopEarly(signal: NodeJS.Signals, counts: { kept: number; marked: number; failed: number }, total: number, journal: LineAppender): void {
   journal.close();

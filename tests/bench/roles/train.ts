@@ -1,7 +1,8 @@
 // Fits the role model: a conditional random field over words, by AdaGrad (Duchi, Hazan, Singer 2011)
 // on the log-likelihood, one consultation a step. Deterministic: fixed seed, fixed order.
 import { marginals, type ChainScores } from "../../../src/station/chain.ts";
-import { directed, roleFeatures, type RoleFeatures } from "../../../src/station/role-features.ts";
+import { directed } from "../../../src/station/feature-hash.ts";
+import { roleFeatures, type RoleFeatures } from "../../../src/station/role-features.ts";
 import { HASH_BITS } from "../../../src/station/weight-blocks.mjs";
 import { tokenise } from "../../../src/station/token.ts";
 import { seededRandom } from "../../../src/cohort/statistics/random.ts";
