@@ -67,10 +67,20 @@ export function isAgreed(scene: Scene, turn: WordSpan): boolean {
   const said = scene.patient.tokens.slice(first, end).map(({ text }) => text);
   // "A second or two?" is one thing.
   const offersTwo = said.some((text, place) => text === "or" && !scene.patient.quantities.some((mention) => mention.first < first + place && first + place < mention.end));
-  return !offersTwo && (asked || said.some((text) => OF_ONESELF.test(text)));
+  return (!offersTwo || takesBoth(scene, turn)) && (asked || said.some((text) => OF_ONESELF.test(text)));
 }
 
-const OF_ONESELF = /^(i|we|so|then)$/;
+const OF_ONESELF = /^(i|me|we|so|then)$/;
+
+/** "The council or you?" "Either of those." */
+function takesBoth({ candidate, turns }: Scene, said: WordSpan): boolean {
+  const reply = turns[turnAt(turns, said) + 1];
+  if (reply === undefined) return false;
+  const { first, end } = tokensIn(candidate, reply);
+  return candidate.tokens.slice(first, Math.min(end, first + BOTH_WITHIN)).some(({ text }) => /^(either|both)$/.test(text));
+}
+
+const BOTH_WITHIN = 4;
 
 /** The opposite of what is right must be said so nearly whole: "could I have two on Monday and two later" is no "take two next Monday". */
 const OPPOSITE = 0.9;
@@ -99,8 +109,10 @@ export function agreedAnswers(scene: Scene, rubric: CompiledRubric, missing: Rea
   return scene.turns.flatMap((turn, place): PlacedPassage[] => {
     const question = scene.turns[place - 1];
     if (turn.role !== "patient" || question?.role !== "candidate" || scene.turns[place + 1]?.role !== "candidate" || turn.end - turn.first > LONGEST_ANSWER) return [];
-    if (reactionTo(scene, turn)?.kind !== "confirms" || !asks(scene.candidate, question)) return [];
-    if (saysYesTo(scene, turn, NOTHING) === null && !saysAgain(scene, turn)) return [];
+    const reaction = reactionTo(scene, turn)?.kind;
+    const yes = saysYesTo(scene, turn, NOTHING);
+    if (reaction === "corrects" || (reaction !== "confirms" && yes?.kind !== "confirms") || !asks(scene.candidate, question)) return [];
+    if (yes === null && !saysAgain(scene, turn)) return [];
     const sentence = lastSentence(scene.station, question);
     if (asked.some((span) => meets(span, sentence))) return [];
     const stream = answeredStream(scene.station, sentence, turn);
@@ -123,7 +135,7 @@ function saysAgain({ patient, candidate, turns }: Scene, answer: WordSpan): bool
 }
 
 /** What fits less likely fits by chance: nothing is around it but the question. */
-const SURELY_SAID = 0.4;
+export const SURELY_SAID = 0.4;
 
 function isSurelySaid(passage: Passage): boolean {
   if (passage.verdict === "right") return (passage.likelihood ?? 0) >= SURELY_SAID;

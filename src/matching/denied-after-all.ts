@@ -1,5 +1,6 @@
 import type { Token } from "../language/token.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
+import { noTakingUp } from "./taking-up.ts";
 
 /*
  * "So I don't need the blue one now?" "You do, always carry it.": who takes up what the patient denied, and does not deny
@@ -25,15 +26,7 @@ const DENIED_BEFORE = 5;
  * @param first tokens of the candidate's reply, `end` exclusive.
  */
 export function affirmsTheDenied(patient: Stream, from: number, to: number, reply: readonly Token[], first: number, end: number): boolean {
-  let start = from;
-  while (start > 0 && from - start < DENIED_BEFORE && inOneSentence(patient, start - 1, from) && patient.turnOf[start - 1] === patient.turnOf[from]) start -= 1;
-  const { tokens } = patient;
-  const denied: { auxiliary: string; verb: string | undefined }[] = [];
-  for (let place = start; place + 1 < to; place += 1) {
-    const auxiliary = AUXILIARIES[tokens[place]!.text];
-    // "Can't she?" and "don't I?" ask, and deny nothing.
-    if (auxiliary !== undefined && tokens[place + 1]!.text === "not" && !SUBJECT.test(tokens[place + 2]?.text ?? "")) denied.push({ auxiliary, verb: verbBehind(tokens, place + 2, to) });
-  }
+  const denied = deniedIn(patient, from, to);
   if (denied.length === 0) return false;
   let place = first;
   while (place < end && LEADS.test(reply[place]!.text)) place += 1;
@@ -48,6 +41,33 @@ export function affirmsTheDenied(patient: Stream, from: number, to: number, repl
     if (!STRESSES.test(text)) return false;
   }
   return false;
+}
+
+/**
+ * Whether a reply takes up what the patient has just denied and denies it too ("I don't need to ring, do I?" "You don't,
+ * no."). @returns the token behind it; null where it does not.
+ */
+export function deniesTheDenied(patient: Stream, from: number, to: number, reply: readonly Token[], first: number, end: number): number | null {
+  let place = first;
+  while (place < end && LEADS.test(reply[place]!.text)) place += 1;
+  const behind = noTakingUp(reply, place, end);
+  if (behind === null) return null;
+  const auxiliary = AUXILIARIES[reply[place + 1]!.text];
+  return deniedIn(patient, from, to).some((denied) => denied.auxiliary === auxiliary) ? behind : null;
+}
+
+/** What is denied in a stretch of the patient's, with the auxiliary and the verb that a reply may take up. */
+function deniedIn(patient: Stream, from: number, to: number): { auxiliary: string; verb: string | undefined }[] {
+  let start = from;
+  while (start > 0 && from - start < DENIED_BEFORE && inOneSentence(patient, start - 1, from) && patient.turnOf[start - 1] === patient.turnOf[from]) start -= 1;
+  const { tokens } = patient;
+  const denied: { auxiliary: string; verb: string | undefined }[] = [];
+  for (let place = start; place + 1 < to; place += 1) {
+    const auxiliary = AUXILIARIES[tokens[place]!.text];
+    // "Can't she?" and "don't I?" ask, and deny nothing.
+    if (auxiliary !== undefined && tokens[place + 1]!.text === "not" && !SUBJECT.test(tokens[place + 2]?.text ?? "")) denied.push({ auxiliary, verb: verbBehind(tokens, place + 2, to) });
+  }
+  return denied;
 }
 
 function verbBehind(tokens: readonly Token[], from: number, to: number): string | undefined {

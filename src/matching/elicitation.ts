@@ -5,7 +5,7 @@ import { beginsIn } from "../station/span.ts";
 import { turnAt, turnsOf } from "../station/turns.ts";
 import type { Station, Turn, WordSpan } from "../station/types.ts";
 import type { CompiledElement } from "./compile.ts";
-import { affirmsTheDenied } from "./denied-after-all.ts";
+import { affirmsTheDenied, deniesTheDenied } from "./denied-after-all.ts";
 import type { Stream } from "./stream.ts";
 import { takenBackBehind, type Topic } from "./taken-back.ts";
 import type { Elicitation, Match, QuestionMatch } from "./types.ts";
@@ -170,11 +170,14 @@ export function saysYesTo(scene: Scene, said: WordSpan, topic: Topic): Yes | nul
   const { tokens } = scene.candidate;
   const { first: from, end: to } = tokensIn(scene.patient, said);
   const asked = new Set(scene.patient.tokens.slice(from, to).map(({ stem }) => stem));
+  const denied = deniesTheDenied(scene.patient, from, to, tokens, first, Math.min(end, first + REACTION_REACH));
+  const opening = { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 };
+  if (denied !== null) return { span: opening, kind: "confirms", toTheLast: true };
   const yes = openingYes(tokens, first, Math.min(end, first + REACTION_REACH), asked);
   if (yes === null || affirmsTheDenied(scene.patient, from, to, tokens, first, Math.min(end, first + REACTION_REACH))) return null;
   for (let k = yes.end; k < Math.min(end, yes.end + REFUSED_WITHIN); k += 1) if (/^(no|not|never|but|cannot|until|till|except|apart|bar)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`) && !forbidsOther(tokens, k, asked)) return null;
   if (takenBackBehind(scene.candidate, yes.end, topic, { editing: false }) !== null) return null;
-  return { span: { first: reply.first, end: tokens[Math.min(end, first + REACTION_REACH) - 1]!.word + 1 }, kind: yes.kind, ...(yes.sure && { sure: true }), ...(yes.toTheLast && { toTheLast: true }) };
+  return { span: opening, kind: yes.kind, ...(yes.sure && { sure: true }), ...(yes.toTheLast && { toTheLast: true }) };
 }
 
 /** The same, where the candidate does not correct what was said. */
@@ -197,8 +200,8 @@ const MOST_STRANGE = 2;
 /** Between "you can" and the verb it leaves out or takes up: "you can certainly". */
 const SAYS_HOW = /^(certainly|definitely|absolutely|of|course|just|both|all|always|indeed|do|that|it|yes|if)$/;
 
-/** "That's the one" confirms; "that's the one that frightens me" does not. */
-const pointsOn = (tokens: readonly Token[], end: number) => tokens[end - 1]!.text === "one" && tokens[end - 1]!.after === "" && end < tokens.length;
+/** "That's the one" confirms; "that's the one that frightens me" and "that's the way he is" do not. */
+const pointsOn = (tokens: readonly Token[], end: number) => /^(one|way|rule|idea)$/.test(tokens[end - 1]!.text) && tokens[end - 2]?.text === "the" && tokens[end - 1]!.after === "" && end < tokens.length;
 
 /** "Exactly", "that's right": more than that one is listening. */
 function isSure(tokens: readonly Token[], place: number): boolean {
@@ -232,8 +235,10 @@ function openingYes(tokens: readonly Token[], first: number, end: number, asked:
 /** "Yes, do that." */
 const bidsSo = (tokens: readonly Token[], place: number) => tokens[place]?.text === "do" && /^(that|so)$/.test(tokens[place + 1]?.text ?? "") && (place + 2 >= tokens.length || tokens[place + 1]!.after !== "");
 
+const TAKEN_UP = /^(it|they|he|she|that|this|those|you|i|we|there)$/;
 const VERB_ALONE = /^(is|are|was|do|does|did|can|could|will|would|should|may|must|have|has)$/;
 const YES = /^(yes|yeah|yep|aye|indeed|sure)$/;
+const STRESSES = phraseList(["of course", "surely", "certainly", "definitely", "alright", "all right", "so"], { by: "text" });
 /** So long is a sentence that a yes closes. */
 const LONGEST_BEFORE_YES = 8;
 
@@ -243,8 +248,7 @@ const LONGEST_BEFORE_YES = 8;
  */
 function takesUp(tokens: readonly Token[], place: number, end: number): number | null {
   if (tokens[place]!.text === "if") return yesInACase(tokens, place, end);
-  const verb = tokens[place + 1];
-  if (place + 1 < end && /^(it|they|he|she|that|this|those|you|i|we)$/.test(tokens[place]!.text) && VERB_ALONE.test(verb!.text) && (verb!.after !== "" || YES.test(tokens[place + 2]?.text ?? ""))) return place + 2;
+  if (place + 1 < end && TAKEN_UP.test(tokens[place]!.text) && VERB_ALONE.test(tokens[place + 1]!.text) && standsAlone(tokens, place)) return place + 2;
   for (let k = place; k < Math.min(end, place + LONGEST_BEFORE_YES); k += 1) {
     // "Straight away's no problem, yeah."
     if (/^(no|not|never|nothing|nobody|none|cannot|nor)$/.test(tokens[k]!.text) && !NO_DENIAL.test(`${tokens[k]!.text} ${tokens[k + 1]?.text ?? ""}`)) return null;
@@ -252,6 +256,14 @@ function takesUp(tokens: readonly Token[], place: number, end: number): number |
     if (/[.!?]/.test(tokens[k]!.after)) return null;
   }
   return null;
+}
+
+/** Whether a subject and its verb say nothing else: "it is,", "you do indeed", "he can of course". */
+function standsAlone(tokens: readonly Token[], place: number): boolean {
+  const verb = tokens[place + 1]!;
+  if (verb.after === "") return YES.test(tokens[place + 2]?.text ?? "") || STRESSES.at(tokens, place + 2) !== null;
+  // "They do?" and "you do, do you?" only wonder at it.
+  return verb.after !== "?" && !(tokens[place + 2]?.text === verb.text && tokens[place + 3]?.text === tokens[place]!.text);
 }
 
 const LEFT_OPEN = speechPhrases("cases_left_open");

@@ -10,8 +10,9 @@ import { tokensIn, type Scene } from "./elicitation.ts";
 import { ofLikeliestItem } from "./likeliest-item.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
-import { A_NO, behindLeadIn } from "./says-no.ts";
+import { behindLeadIn } from "./says-no.ts";
 import type { Stream } from "./stream.ts";
+import { A_NO, noTakingUp } from "./taking-up.ts";
 import { tokensOf } from "./windows.ts";
 
 /*
@@ -20,6 +21,7 @@ import { tokensOf } from "./windows.ts";
  */
 
 const ASKS_NEED = speechPhrases("asks_need");
+const ASKS_WHETHER = speechPhrases("asks_whether");
 const DENIES_NEED = speechPhrases("denies_need");
 const NEEDED_AFTER_ALL = speechPhrases("needed_after_all");
 /** A no opens the reply, behind so many words at most. */
@@ -31,12 +33,14 @@ const TURNED_WITHIN = 10;
 export function toldNotNeeded(scene: Scene, rubric: CompiledRubric): PlacedPassage[] {
   return scene.turns.flatMap((turn, place): PlacedPassage[] => {
     const reply = scene.turns[place + 1];
-    if (turn.role !== "patient" || reply?.role !== "candidate" || !saysNoNeed(scene, reply)) return [];
+    if (turn.role !== "patient" || reply?.role !== "candidate") return [];
     const asked = lastSentence(scene.station, turn);
     const { first, end } = tokensIn(scene.patient, asked);
     const { tokens } = scene.patient;
-    if (ASKS_NEED.find(tokens, first, end).length === 0) return [];
-    for (let at = first; at < end; at += 1) if (OTHERWISE.test(tokens[at]!.text) || (tokens[at]!.text === "do" && POINTS_BACK.test(tokens[at + 1]?.text ?? ""))) return [];
+    const need = ASKS_NEED.find(tokens, first, end)[0]?.first;
+    const whether = need ?? ASKS_WHETHER.find(tokens, first, end)[0]?.first;
+    if (whether === undefined || !saysNoNeed(scene, reply, { takingUp: need === undefined })) return [];
+    for (let at = whether; at < end; at += 1) if (OTHERWISE.test(tokens[at]!.text) || (tokens[at]!.text === "do" && POINTS_BACK.test(tokens[at + 1]?.text ?? ""))) return [];
     const told = toldToThem(scene.station, asked);
     const stream: Stream = { ...told, polarity: told.polarity.map((own) => polarityTold(own, true)) };
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
@@ -53,10 +57,16 @@ const OTHERWISE = /^(or|not|if|when|unless|only|just|instead|without|before|afte
 /** "Do I have to do that every morning?" asks of whatever was spoken of before. */
 const POINTS_BACK = /^(that|this|it|them|so)$/;
 
-/** Whether a reply opens with a no to the need ("no", "not really", "you don't have to"), and does not take it back. */
-function saysNoNeed({ candidate: { tokens }, candidate }: Scene, reply: Turn): boolean {
+/**
+ * Whether a reply opens with a no to the need ("no", "not really", "you don't have to"), and does not take it back.
+ * @param takingUp whether only a no that takes up what was asked is one ("do I wash them?" "you don't, no"): a plain no to it may go on to say how.
+ */
+function saysNoNeed({ candidate: { tokens }, candidate }: Scene, reply: Turn, { takingUp }: { takingUp: boolean }): boolean {
   const { first, end } = tokensIn(candidate, reply);
   for (let place: number | null = first; place !== null && place < Math.min(end, first + NO_WITHIN); place = behindLeadIn(tokens, place)) {
+    const takenUp = noTakingUp(tokens, place, end);
+    if (takenUp !== null) return !isNeededAfterAll(tokens, takenUp, end);
+    if (takingUp) continue;
     const denial = DENIES_NEED.at(tokens, place);
     if (denial !== null || A_NO.test(tokens[place]!.text)) return !isNeededAfterAll(tokens, denial?.end ?? place + 1, end);
   }

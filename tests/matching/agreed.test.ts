@@ -49,6 +49,9 @@ describe("what the patient has wrong and is told to be right is told wrongly", (
     ["P: Can I stop it when I feel better?", "C: Oh, by all means."],
     ["P: Can I not just stop it when I feel better?", "C: Yeah, that's fine."],
     ["P: Couldn't I stop it when I feel better?", "C: Yes, of course."],
+    ["P: I could stop it when I feel better, couldn't I?", "C: You could of course."],
+    ["P: I'd stop it when I feel better. Is that all right?", "C: I'd do just that."],
+    ["P: I'd stop it when I feel better, is that all right?", "C: It's grand, that."],
   ])("%s %s", (said, reply) => {
     const sheet = marked(said, reply);
     expect(item(sheet, "keep-going")).toMatchObject({ content: "incorrect", earned: 0 });
@@ -69,6 +72,8 @@ describe("what the patient has wrong and is told to be right is told wrongly", (
     ["P: So I don't stop it when I feel better?", "C: Yes, that's it."],
     ["P: Should I not stop it when I feel better?", "C: Yes, that's right."],
     ["P: Can I stop it when I feel better?", "C: That works out worse in the end."],
+    ["P: I stop it when I feel better.", "C: You do, do you?"],
+    ["P: I'd stop it when I feel better.", "C: You would? Tell me more."],
   ])("but not %s %s", (said, reply) => {
     expect(content("keep-going", said, reply)).not.toBe("incorrect");
   });
@@ -96,6 +101,7 @@ describe("an answer says what the candidate asked for, once it is confirmed", ()
     ["dose", "complete", "C: How many puffs do you need each time?", "P: Two.", "C: That's the one."],
     ["hold", "complete", "C: How long will you hold your breath?", "P: Ten seconds.", "C: Yes, seconds, so not minutes."],
     ["dose", "incorrect", "C: How many puffs do you need each time?", "P: Four.", "C: That's right."],
+    ["keep-going", "incorrect", "C: And on good days?", "P: Sure I'd leave it off.", "C: You would of course."],
     ["hold", "absent", "C: How long will you hold your breath?", "P: Ten seconds.", "C: Now, the box."],
     ["hold", "absent", "C: How long will you hold your breath?", "P: Two seconds.", "C: Not quite."],
     ["hold", "absent", "C: Do you hold your breath for ten seconds?", "P: Mm, yes.", "C: Exactly."],

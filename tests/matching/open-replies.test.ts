@@ -18,6 +18,18 @@ describe("what a reply leaves out because it was asked belongs to what it states
   test("an unsafe statement", () => expect(sheet("P: How often do I light it?", "C: Every day.").unsafe.found.map(({ id }) => id)).toEqual(["daily"]));
 });
 
+describe("what a reply leaves out because it was asked belongs to what it states rightly", () => {
+  const STORM = cardWith("      - { id: storm, label: Storm, say: [if a storm comes bring it indoors, bring it in when it storms], incorrect: [if a storm comes leave it burning] }", "minimum: 50");
+  const content = (...lines: string[]) => markTalk([...OPENING, ...lines], {}, STORM).items[0]!.content;
+  test.each([
+    ["P: What if a storm comes?", "C: Then bring it in.", "complete"],
+    ["P: And if a storm comes?", "C: Bring it indoors.", "complete"],
+    ["P: And if a storm comes?", "C: Leave it burning.", "incorrect"],
+    ["P: And if a storm comes?", "C: Good question, I'll come to that.", "absent"],
+    ["P: And if a storm comes, do I bring it in?", "C: Have you anywhere to put it?", "absent"],
+  ])("%s %s", (asked, reply, expected) => expect(content(asked, reply)).toBe(expected));
+});
+
 describe("nothing is held against the speaker", () => {
   test.each([
     ["P: Where do I keep the spare lanterns?", "C: On the shelf, they like it warm."],

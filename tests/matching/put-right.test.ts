@@ -16,6 +16,10 @@ const CARD = cardWith(
     "        label: For one person only",
     "        say: [nobody else may use it, it is only for you]",
     "        incorrect: [your brother|sister|husband|wife can use|have|borrow it]",
+    "      - id: mornings",
+    "        label: In the morning only",
+    "        say: [once a day in the morning]",
+    "        incorrect: [have it morning and night]",
     "      - id: alarm",
     "        label: Calls the ambulance",
     "        say: [call an ambulance]",
@@ -39,6 +43,11 @@ describe("what the patient has wrong and is told no to is told rightly", () => {
     ["alarm", "P: So I lie down until it's over?", "C: No, that's one for the ambulance."],
     ["dose", "P: Do I take three puffs each time?", "C: No, just the one."],
     ["dose", "P: Do I take three puffs each time?", "C: Not three, no. One puff."],
+    ["dose", "P: I was going to take three puffs each time.", "C: Just the one, yours."],
+    ["keep-going", "P: Can I stop it when I feel better?", "C: You can not. Carry on till it's gone."],
+    ["keep-going", "P: I'd stop it when I feel better.", "C: Ah now, you wouldn't."],
+    ["own", "P: My sister can have it then?", "C: Indeed she can't, it's yours."],
+    ["mornings", "P: So I have it morning and night?", "C: Just mornings, this one."],
   ])("%s is said: %s %s", (id, said, reply) => {
     expect(found(id, said, reply)).toMatchObject({ content: "complete", elicitation: "after-question" });
     expect(found(id, said, reply).elements[0]).not.toHaveProperty("reason");
@@ -62,7 +71,15 @@ describe("what the patient has wrong and is told no to is told rightly", () => {
     ["alarm", "P: So I lie down until it's over?", "C: No, please don't, that won't help."],
     ["dose", "P: Do I take three puffs each time?", "C: No, I wouldn't."],
     ["dose", "P: Do I take three puffs each time?", "C: No, four puffs."],
+    ["dose", "P: I was going to take three puffs each time.", "C: Just two, yours."],
+    ["keep-going", "P: Can I stop it when I feel better?", "C: You can't. Not until Friday."],
+    ["mornings", "P: So I have it morning and night?", "C: Just wait till I find the box."],
+    ["mornings", "P: So I have it morning and night?", "C: Just the morning and the night, yes."],
   ])("%s is not said: %s %s", (id, said, reply) => {
     expect(found(id, said, reply).content).not.toBe("complete");
   });
+});
+
+test("what the patient answers is read with the candidate's question", () => {
+  expect(found("keep-going", "C: And on good days?", "P: Sure I'd leave it off.", "C: Ah now, you wouldn't.")).toMatchObject({ content: "complete", elicitation: "after-question" });
 });

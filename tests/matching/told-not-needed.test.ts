@@ -19,6 +19,8 @@ describe("who asks whether a thing must be done and is told no was told that it 
     ["shake", "P: Should I shake the lantern?", "C: Nah, don't bother."],
     ["shake", "P: Do I need to shake the lantern?", "C: Not really."],
     ["shake", "P: Do I need to shake the lantern?", "C: Oh, you don't have to."],
+    ["shake", "P: Have I to shake the lantern?", "C: You haven't."],
+    ["shake", "P: Do I shake the lantern?", "C: You don't, no."],
     ["polish", "P: Do I really have to polish the glass every evening?", "C: Not unless you see a smear."],
     ["polish", "P: Do I have to polish the glass every evening?", "C: No, only on Sundays."],
   ])("%s: %s %s", (id, said, reply) => {
@@ -37,6 +39,8 @@ describe("nothing is held against the candidate", () => {
     ["where more is asked than must be done", "P: Do I have to shake the lantern twice?", "C: No, once is enough."],
     ["where it is asked whether that is all", "P: Do I have to just shake the lantern?", "C: No, you fill it as well."],
     ["where only the first time is right", "P: Do I have to fill it with oil before each walk?", "C: No, before the first."],
+    ["who says only no to whether it is done", "P: Do I shake the lantern?", "C: No, gently, like this."],
+    ["who says after all that it is", "P: Do I shake the lantern?", "C: You don't, no, but it's best if you do."],
     ["where it is no question of need", "P: Can I shake the lantern?", "C: No."],
   ])("%s", (_, ...lines) => expect(held(...lines)).toEqual([]));
 });

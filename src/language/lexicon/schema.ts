@@ -118,6 +118,7 @@ export const LEXICON_FORMS = {
     noes_in_part: list,
     asks_no_leave: list,
     asks_need: list,
+    asks_whether: list,
     denies_need: list,
     needed_after_all: list,
     cases_left_open: list,
