@@ -42,7 +42,7 @@ const BEFORE = patterns([
   ["more", "more than", "greater than", "longer than", "higher than", "over", "above", "exceed", "exceeds", "exceeding", "beyond", "later than", "just over", "older than"],
   ["less", "less than", "fewer than", "shorter than", "lower than", "under", "below", "beneath", "just under", "younger than"],
   ["aim", "up to", "within", "inside of"],
-  ["about", "about", "around", "roughly", "approximately", "approx", "nearly", "almost", "something like", "in the region of", "circa", "maybe", "perhaps", "probably", "somewhere around", "say about", "like about", "getting on for", "close to", "close on", "nigh on", "coming up to", "the best part of", "best part of", "more like", "bang on"],
+  ["about", "about", "around", "roughly", "approximately", "approx", "nearly", "almost", "something like", "in the region of", "circa", "maybe", "perhaps", "probably", "somewhere around", "say about", "like about", "i think", "i want to say", "i would say", "let us say", "getting on for", "close to", "close on", "nigh on", "coming up to", "the best part of", "best part of", "more like", "bang on"],
 ]);
 
 const BEHIND = patterns([

@@ -159,6 +159,8 @@ describe("hedges", () => {
     ["getting on for twenty-four hours", "24 hour ~"],
     ["the best part of a week", "1 week ~"],
     ["ten minutes, thereabouts", "10 minute ~"],
+    ["I want to say a week", "1 week ~"],
+    ["I'd say ten seconds", "10 second ~"],
   ]);
 
   test("a denial turns 'more than' round: it is the most, not the least", () => {
