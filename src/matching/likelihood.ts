@@ -1,4 +1,5 @@
 import { meets } from "../station/span.ts";
+import { weighedBeside } from "./beside.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { closeContradicted } from "./contradicted.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
@@ -68,7 +69,7 @@ export function withLikelihood(passages: readonly Passage[], stream: Stream, ele
  */
 export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): Passage[] {
   const { saying, held } = lookedFor(rubric, postings, stream, elements);
-  const weighed = withLikelihood(saying, stream, rubric.elements);
+  const weighed = withLikelihood(saying, stream, rubric.elements).map((passage) => (isLikely(passage) ? weighedBeside(passage, stream, rubric.elements) : passage));
   if (held.length === 0) return weighed;
   const against = withHeldLikelihood(held, saidIn(weighed, stream, rubric.elements)).filter((passage) => isHeld(passage, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
   return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against.map((passage) => withReason(passage, stream))];
@@ -107,10 +108,12 @@ export function firstLook(fitting: Fitting, stream: Stream, items: Items, curves
 
 /** Whether the passage counts: as likely saying its element or stating it wrongly, or by its fit as its opposite or right elsewhere; and no gate closes. */
 export function counts(passage: Passage): boolean {
-  if (passage.verdict === "right") return (passage.likelihood ?? 0) >= LIKELY;
+  if (passage.verdict === "right") return isLikely(passage) && passage.closed.length === 0;
   // What may be held against the speaker and is not is no passage any more (held-likelihood.ts).
   return isOpen(passage) || passage.verdict === "wrong";
 }
+
+const isLikely = ({ verdict, likelihood }: Passage): boolean => verdict === "right" && (likelihood ?? 0) >= LIKELY;
 
 /** Whether nothing speaks against the passage but how little of the response it may hold. */
 export function canSay(passage: Passage): boolean {

@@ -2,7 +2,7 @@ import type { QuantityMention } from "../language/quantity.ts";
 import type { WordSpan } from "../station/types.ts";
 
 /** A gate that can close on words that otherwise fit. */
-export type Gate = "polarity" | "quantity" | "speech-act" | "speaker" | "must" | "not-with" | "played-down" | "aside" | "faulted" | "contradicted" | "direction" | "rule" | "others" | "look-alike" | "unsafe-words" | "sound-alike";
+export type Gate = "polarity" | "quantity" | "speech-act" | "speaker" | "must" | "not-with" | "played-down" | "aside" | "faulted" | "contradicted" | "direction" | "rule" | "others" | "look-alike" | "unsafe-words" | "sound-alike" | "turned";
 
 /** What a passage does to an element of the rubric. */
 export type Verdict =
@@ -37,6 +37,8 @@ export interface Match {
   confidence: number;
   /** Where the recogniser doubts words that carry it: how far they were heard, 0 to 1. The confidence is less by as much. */
   heard?: number;
+  /** Of what is said rightly: how likely the words beside it turn it, 0 to 1 (matching/beside.ts). */
+  turned?: number;
   /** What the confidence was read from (matching/confidence.ts). */
   signs: number[];
   elicitation: Elicitation;

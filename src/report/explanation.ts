@@ -27,6 +27,7 @@ const GATE: Record<Gate, string> = {
   others: "it is told of people of another age",
   "look-alike": "its words fit another item better",
   "unsafe-words": "its words belong to an unsafe statement",
+  turned: "what is said beside it most likely turns it",
   "sound-alike": "it hangs on words that may have been mis-heard",
 };
 

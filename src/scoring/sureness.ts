@@ -12,7 +12,7 @@ import weights from "./sureness.json" with { type: "json" };
  */
 
 /** In the order of the weights in sureness.json, behind the intercept. */
-export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only"] as const;
+export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only", "that the words beside its best passage turn it (log-odds)"] as const;
 export const ABSENT_SIGNS = [
   "score of the nearest passage",
   "nothing near",
@@ -23,14 +23,18 @@ export const ABSENT_SIGNS = [
   "not told but asked",
 ] as const;
 
+/** A reply is read with what it replies to; beside the two together stands nothing. As often as words beside turn what they stand beside in talk. */
+const TURNED_BY_NOTHING = 0.06;
+
 /** Log-odds beyond these are no surer. */
 const SUREST = 6;
 
 /** @param found share of all elements of the station that are complete, 0 to 1. */
-export function completeSigns({ confidence, inTime }: JudgedElement, found: number): number[] {
-  const odds = Math.log(confidence / (1 - confidence));
-  return [Math.max(-SUREST, Math.min(SUREST, odds)), found, inTime.length === 1 ? 1 : 0];
+export function completeSigns({ confidence, inTime, best }: Pick<JudgedElement, "confidence" | "inTime" | "best">, found: number): number[] {
+  return [oddsOf(confidence), found, inTime.length === 1 ? 1 : 0, oddsOf(best?.turned ?? TURNED_BY_NOTHING)];
 }
+
+const oddsOf = (chance: number) => Math.max(-SUREST, Math.min(SUREST, Math.log(chance / (1 - chance))));
 
 /** @param others the item's other elements. */
 export function absentSigns(nearest: Attempt | undefined, item: Item, others: readonly JudgedElement[], found: number): number[] {

@@ -12,6 +12,7 @@ import { isOpen, passagesFor, type Passage } from "../../src/matching/passages.t
 import { postingsOf } from "../../src/matching/postings.ts";
 import { streamOf, type Stream } from "../../src/matching/stream.ts";
 import { toldStation } from "../../src/station/told.ts";
+import { carriedBy } from "./carried-by.ts";
 import { curveOf, fitLogistic } from "./logistic.ts";
 import { readPassages, rubricNamed } from "./match/passages.ts";
 import { readTalk } from "./match/talk.ts";
@@ -94,24 +95,6 @@ function take(rubricName: string, turns: Parameters<typeof toldStation>[0], name
     return truth === null ? [] : [{ passage, key: `${name} ${keyOf(passage)}`, truth }];
   });
   texts.push({ stream, items: itemsOf(rubric.elements), fitting: new Fitting(fitting), fold, collection, cases: judged });
-}
-
-/** Whether the annotated sentences, and those right before them, carry at least half of the passage. */
-function carriedBy(passage: Passage, stream: Stream, sentences: readonly { first: number; end: number; says: readonly string[] }[]): boolean {
-  const key = keyOf(passage);
-  let carried = 0;
-  let all = 0;
-  let direct = false;
-  for (const { term, hit } of passage.window.aligned) {
-    const { weight } = passage.window.response.terms[term]!;
-    const word = stream.tokens[hit.first]!.word;
-    const place = sentences.findIndex(({ first, end }) => word >= first && word < end);
-    all += weight;
-    const here = sentences[place]?.says.includes(key) === true;
-    direct ||= here;
-    if (here || sentences[place + 1]?.says.includes(key) === true) carried += weight;
-  }
-  return direct && carried >= all / 2;
 }
 
 function keyOf({ element }: Passage): string {

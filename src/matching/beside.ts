@@ -1,0 +1,145 @@
+import { meaningsOf } from "../language/lexicon.ts";
+import weights from "./beside.json" with { type: "json" };
+import { isAlone } from "./company.ts";
+import type { CompiledElement } from "./compile.ts";
+import { vocabularyOf } from "./packed.ts";
+import type { Passage } from "./passages.ts";
+import { remembered } from "./remembered.ts";
+import type { Stream } from "./stream.ts";
+import { tokensOf } from "./windows.ts";
+
+/*
+ * What stands beside the words that carry a passage, in its sentence, may turn what they say: "there's no set time for
+ * it", "that one can wait", "it's only for the first". No list has all the ways of it, so a logistic curve over those
+ * very words, one by one and in pairs, and a few figures tells how likely a passage that fits does not say its element.
+ * Fitted on invented sayings, right and wrong, of many hands (tests/bench/fit-beside.ts).
+ */
+
+/** So many words before and behind a passage, within its sentence, stand beside it. */
+const REACH = 10;
+
+/** In the order of their weights in beside.json. */
+export const BESIDE_FIGURES = [
+  "coverage",
+  "log-odds of its likelihood",
+  "tokens that carry it (log)",
+  "tokens beside (log)",
+  "share of what carries it that is denied otherwise than in the response",
+  "any of it is",
+  "share of what carries it that is supposed",
+  "anything is denied",
+  "tokens beside that its wrong statements have and its responses have not (log)",
+  "that its responses have alone (log)",
+  "that both have (log)",
+  "that only other elements' responses have (log)",
+  "that nothing has (log)",
+  "weight of the response that is not found (log)",
+  "hardly anything is said around it",
+  "log-odds of its likelihood where hardly anything is",
+] as const;
+
+/** From here on a passage is turned: rightly more often than not in texts about rubrics left out of the fit, be they whole stations or single sayings (tests/bench/results/beside.md). */
+export const TURNED = 0.75;
+
+/**
+ * A passage that likely says its element, with how likely what stands beside it turns it; closed where it does.
+ * @param elements all of the rubric.
+ */
+export function weighedBeside(passage: Passage, stream: Stream, elements: readonly CompiledElement[]): Passage {
+  const turned = turnedBy(besideOf(passage, stream, elements));
+  return { ...passage, turned, closed: turned < TURNED ? passage.closed : [...passage.closed, "turned"] };
+}
+
+/** What stands beside a passage, as the curve sees it. */
+export interface Beside {
+  /** One for each of BESIDE_FIGURES. */
+  figures: number[];
+  /** Stems, denied ones once more as "not ...", and pairs of words that follow each other; "*" is a word that carries the passage. */
+  words: Set<string>;
+}
+
+/** 0 to 1: how likely the words beside turn a passage that fits, so that it does not say its element. */
+export function turnedBy({ figures, words }: Beside): number {
+  let sum = weights.intercept;
+  for (let place = 0; place < figures.length; place += 1) sum += weights.figures[place]! * figures[place]!;
+  for (const word of words) sum += WORDS.get(word) ?? 0;
+  return 1 / (1 + Math.exp(-sum));
+}
+
+const WORDS: ReadonlyMap<string, number> = new Map(Object.entries(weights.words));
+
+/** Less sure than this, or surer, nothing is. */
+const SUREST = 0.999;
+const oddsOf = (chance: number) => {
+  const within = Math.min(SUREST, Math.max(1 - SUREST, chance));
+  return Math.log(within / (1 - within));
+};
+
+/** @param elements all of the rubric. */
+export function besideOf(passage: Passage, stream: Stream, elements: readonly CompiledElement[]): Beside {
+  const { tokens, polarity, silent } = stream;
+  const { element, window } = passage;
+  const { from, to } = around(passage, stream);
+  const carrying = tokensOf(window);
+  const deniedIn = deniedInResponse(passage);
+  const beside = { right: 0, wrong: 0, both: 0, others: 0, none: 0 };
+  const texts: string[] = [];
+  const words = new Set<string>();
+  let all = 0;
+  let otherwise = 0;
+  let supposed = 0;
+  let denied = 0;
+  for (let place = from; place < to; place += 1) {
+    const { negated, hypothetical } = polarity[place]!;
+    if (negated) denied = 1;
+    if (carrying.has(place)) {
+      if (deniedIn.has(place) !== negated) otherwise += 1;
+      if (hypothetical) supposed += 1;
+      texts.push(CARRYING);
+      continue;
+    }
+    if (silent.has(place)) continue;
+    const { text, stem } = tokens[place]!;
+    all += 1;
+    texts.push(text);
+    words.add(stem);
+    if (negated) words.add(`not ${stem}`);
+    const keys = [stem, ...meaningsOf(stem)];
+    const right = keys.some((key) => element.vocabulary.has(key));
+    const wrong = keys.some((key) => wrongVocabulary(element).has(key));
+    beside[wrong ? (right ? "both" : "wrong") : right ? "right" : keys.some((key) => wholeVocabulary(elements).has(key)) ? "others" : "none"] += 1;
+  }
+  for (let place = 1; place < texts.length; place += 1) if (texts[place] !== CARRYING || texts[place - 1] !== CARRYING) words.add(`${texts[place - 1]} ${texts[place]}`);
+  const { response, aligned } = window;
+  const missing = response.terms.reduce((sum, { weight }, term) => (aligned.some((found) => found.term === term) ? sum : sum + weight), 0);
+  const log = Math.log1p;
+  const odds = oddsOf(passage.likelihood ?? 0);
+  const alone = isAlone(passage, stream) ? 1 : 0;
+  return {
+    figures: [passage.coverage, odds, log(carrying.size), log(all), otherwise / carrying.size, otherwise > 0 ? 1 : 0, supposed / carrying.size, denied, log(beside.wrong), log(beside.right), log(beside.both), log(beside.others), log(beside.none), log(missing), alone, alone * odds],
+    words,
+  };
+}
+
+/** A word that carries the passage, in a pair. */
+const CARRYING = "*";
+
+/** The passage with what stands beside it in its sentence and turn. */
+function around({ first, end }: Passage, { tokens, turnOf, sentencesBefore }: Stream): { from: number; to: number } {
+  const together = (one: number, other: number) => turnOf[one] === turnOf[other] && sentencesBefore[one] === sentencesBefore[other];
+  let from = first;
+  while (from > 0 && first - from < REACH && together(from - 1, first)) from -= 1;
+  let to = end;
+  while (to < tokens.length && to - end < REACH && together(to, end - 1)) to += 1;
+  return { from, to };
+}
+
+/** Tokens that carry what the response itself denies. */
+function deniedInResponse({ window: { aligned, response } }: Passage): Set<number> {
+  const denied = new Set<number>();
+  for (const { term, hit } of aligned) if (response.terms[term]!.negated) for (let place = hit.first; place < hit.end; place += 1) denied.add(place);
+  return denied;
+}
+
+const wrongVocabulary = remembered(({ incorrect }: CompiledElement) => vocabularyOf(incorrect));
+const wholeVocabulary = remembered((elements: readonly CompiledElement[]) => new Set(elements.flatMap(({ vocabulary }) => [...vocabulary])));
