@@ -1,7 +1,9 @@
 import { meaningsOf } from "../language/lexicon.ts";
+import type { Token } from "../language/token.ts";
 import weights from "./beside.json" with { type: "json" };
 import { isAlone } from "./company.ts";
 import type { CompiledElement } from "./compile.ts";
+import { logOddsOf } from "./curve.ts";
 import { vocabularyOf } from "./packed.ts";
 import type { Passage } from "./passages.ts";
 import { remembered } from "./remembered.ts";
@@ -68,57 +70,57 @@ export function turnedBy({ figures, words }: Beside): number {
 
 const WORDS: ReadonlyMap<string, number> = new Map(Object.entries(weights.words));
 
-/** Less sure than this, or surer, nothing is. */
-const SUREST = 0.999;
-const oddsOf = (chance: number) => {
-  const within = Math.min(SUREST, Math.max(1 - SUREST, chance));
-  return Math.log(within / (1 - within));
-};
+/** Log-odds beyond these are no surer: one in a thousand. */
+const SUREST = Math.log(999);
 
 /** @param elements all of the rubric. */
 export function besideOf(passage: Passage, stream: Stream, elements: readonly CompiledElement[]): Beside {
   const { tokens, polarity, silent } = stream;
-  const { element, window } = passage;
-  const { from, to } = around(passage, stream);
-  const carrying = tokensOf(window);
-  const deniedIn = deniedInResponse(passage);
-  const beside = { right: 0, wrong: 0, both: 0, others: 0, none: 0 };
+  const { response, aligned } = passage.window;
+  const carrying = tokensOf(passage.window);
+  const said: Token[] = [];
   const texts: string[] = [];
   const words = new Set<string>();
-  let all = 0;
-  let otherwise = 0;
-  let supposed = 0;
-  let denied = 0;
+  let denied = false;
+  const { from, to } = around(passage, stream);
   for (let place = from; place < to; place += 1) {
-    const { negated, hypothetical } = polarity[place]!;
-    if (negated) denied = 1;
-    if (carrying.has(place)) {
-      if (deniedIn.has(place) !== negated) otherwise += 1;
-      if (hypothetical) supposed += 1;
-      texts.push(CARRYING);
-      continue;
-    }
-    if (silent.has(place)) continue;
+    const { negated } = polarity[place]!;
+    denied ||= negated;
+    if (carrying.has(place)) texts.push(CARRYING);
+    if (carrying.has(place) || silent.has(place)) continue;
     const { text, stem } = tokens[place]!;
-    all += 1;
+    said.push(tokens[place]!);
     texts.push(text);
     words.add(stem);
     if (negated) words.add(`not ${stem}`);
-    const keys = [stem, ...meaningsOf(stem)];
-    const right = keys.some((key) => element.vocabulary.has(key));
-    const wrong = keys.some((key) => wrongVocabulary(element).has(key));
-    beside[wrong ? (right ? "both" : "wrong") : right ? "right" : keys.some((key) => wholeVocabulary(elements).has(key)) ? "others" : "none"] += 1;
   }
   for (let place = 1; place < texts.length; place += 1) if (texts[place] !== CARRYING || texts[place - 1] !== CARRYING) words.add(`${texts[place - 1]} ${texts[place]}`);
-  const { response, aligned } = window;
+  const { wrong, right, both, others, none } = whoseWords(said, passage.element, elements);
   const missing = response.terms.reduce((sum, { weight }, term) => (aligned.some((found) => found.term === term) ? sum : sum + weight), 0);
-  const log = Math.log1p;
-  const odds = oddsOf(passage.likelihood ?? 0);
+  const deniedIn = deniedInResponse(passage);
+  const shareOf = (holds: (place: number) => boolean) => [...carrying].filter(holds).length / carrying.size;
+  const otherwise = shareOf((place) => deniedIn.has(place) !== polarity[place]!.negated);
+  const odds = logOddsOf(passage.likelihood ?? 0, SUREST);
   const alone = isAlone(passage, stream) ? 1 : 0;
+  const log = Math.log1p;
   return {
-    figures: [passage.coverage, odds, log(carrying.size), log(all), otherwise / carrying.size, otherwise > 0 ? 1 : 0, supposed / carrying.size, denied, log(beside.wrong), log(beside.right), log(beside.both), log(beside.others), log(beside.none), log(missing), alone, alone * odds],
+    figures: [passage.coverage, odds, log(carrying.size), log(said.length), otherwise, otherwise > 0 ? 1 : 0, shareOf((place) => polarity[place]!.hypothetical), denied ? 1 : 0, log(wrong), log(right), log(both), log(others), log(none), log(missing), alone, alone * odds],
     words,
   };
+}
+
+/** How many of the words only the element's wrong statements have, only its responses, both, only other elements' responses, and none. */
+function whoseWords(said: readonly Token[], element: CompiledElement, elements: readonly CompiledElement[]): Record<"wrong" | "right" | "both" | "others" | "none", number> {
+  const counted = { wrong: 0, right: 0, both: 0, others: 0, none: 0 };
+  for (const { stem } of said) {
+    const keys = [stem, ...meaningsOf(stem)];
+    const isIn = (vocabulary: ReadonlySet<string>) => keys.some((key) => vocabulary.has(key));
+    const right = isIn(element.vocabulary);
+    if (isIn(wrongVocabulary(element))) counted[right ? "both" : "wrong"] += 1;
+    else if (right) counted.right += 1;
+    else counted[isIn(wholeVocabulary(elements)) ? "others" : "none"] += 1;
+  }
+  return counted;
 }
 
 /** A word that carries the passage, in a pair. */

@@ -10,3 +10,8 @@ export function likelihoodOf({ intercept, signs: weight }: Curve, signs: readonl
   for (let place = 0; place < signs.length; place += 1) sum += weight[place]! * signs[place]!;
   return 1 / (1 + Math.exp(-sum));
 }
+
+/** @param most beyond these log-odds nothing is less sure or surer. */
+export function logOddsOf(chance: number, most: number): number {
+  return Math.max(-most, Math.min(most, Math.log(chance / (1 - chance))));
+}

@@ -1,4 +1,4 @@
-import { likelihoodOf } from "../matching/curve.ts";
+import { likelihoodOf, logOddsOf } from "../matching/curve.ts";
 import type { Attempt } from "../matching/types.ts";
 import type { Item } from "../rubric/schema.ts";
 import type { JudgedElement } from "./elements.ts";
@@ -31,10 +31,8 @@ const SUREST = 6;
 
 /** @param found share of all elements of the station that are complete, 0 to 1. */
 export function completeSigns({ confidence, inTime, best }: Pick<JudgedElement, "confidence" | "inTime" | "best">, found: number): number[] {
-  return [oddsOf(confidence), found, inTime.length === 1 ? 1 : 0, oddsOf(best?.turned ?? TURNED_BY_NOTHING)];
+  return [logOddsOf(confidence, SUREST), found, inTime.length === 1 ? 1 : 0, logOddsOf(best?.turned ?? TURNED_BY_NOTHING, SUREST)];
 }
-
-const oddsOf = (chance: number) => Math.max(-SUREST, Math.min(SUREST, Math.log(chance / (1 - chance))));
 
 /** @param others the item's other elements. */
 export function absentSigns(nearest: Attempt | undefined, item: Item, others: readonly JudgedElement[], found: number): number[] {
