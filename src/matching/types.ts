@@ -37,8 +37,6 @@ export interface Match {
   confidence: number;
   /** Where the recogniser doubts words that carry it: how far they were heard, 0 to 1. The confidence is less by as much. */
   heard?: number;
-  /** Of what is said rightly: how likely the words beside it turn it, 0 to 1 (matching/beside.ts). */
-  turned?: number;
   /** What the confidence was read from (matching/confidence.ts). */
   signs: number[];
   elicitation: Elicitation;

@@ -1,4 +1,4 @@
-import { likelihoodOf, logOddsOf } from "../matching/curve.ts";
+import { likelihoodOf } from "../matching/curve.ts";
 import type { Attempt } from "../matching/types.ts";
 import type { Item } from "../rubric/schema.ts";
 import type { JudgedElement } from "./elements.ts";
@@ -12,7 +12,7 @@ import weights from "./sureness.json" with { type: "json" };
  */
 
 /** In the order of the weights in sureness.json, behind the intercept. */
-export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only", "that the words beside its best passage turn it (log-odds)"] as const;
+export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only"] as const;
 export const ABSENT_SIGNS = [
   "score of the nearest passage",
   "nothing near",
@@ -23,15 +23,13 @@ export const ABSENT_SIGNS = [
   "not told but asked",
 ] as const;
 
-/** A reply is read with what it replies to; beside the two together stands nothing. As often as words beside turn what they stand beside in talk. */
-const TURNED_BY_NOTHING = 0.06;
-
 /** Log-odds beyond these are no surer. */
 const SUREST = 6;
 
 /** @param found share of all elements of the station that are complete, 0 to 1. */
-export function completeSigns({ confidence, inTime, best }: Pick<JudgedElement, "confidence" | "inTime" | "best">, found: number): number[] {
-  return [logOddsOf(confidence, SUREST), found, inTime.length === 1 ? 1 : 0, logOddsOf(best?.turned ?? TURNED_BY_NOTHING, SUREST)];
+export function completeSigns({ confidence, inTime }: JudgedElement, found: number): number[] {
+  const odds = Math.log(confidence / (1 - confidence));
+  return [Math.max(-SUREST, Math.min(SUREST, odds)), found, inTime.length === 1 ? 1 : 0];
 }
 
 /** @param others the item's other elements. */
