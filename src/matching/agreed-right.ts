@@ -1,12 +1,11 @@
+import { turnAt } from "../station/turns.ts";
 import type { WordSpan } from "../station/types.ts";
-import { isAgreed, SURELY_SAID } from "./agreed.ts";
-import { shareOf, toldToThem, type PlacedPassage } from "./answered.ts";
-import type { CompiledElement, CompiledRubric } from "./compile.ts";
-import { candidateEarning } from "./earning.ts";
+import { SURELY_SAID, type AgreedTurn } from "./agreed.ts";
+import { shareOf, type PlacedPassage } from "./answered.ts";
+import type { CompiledElement } from "./compile.ts";
 import { asks, tokensIn, yesWithoutCorrection, type Scene } from "./elicitation.ts";
 import type { Passage } from "./passages.ts";
-import { postingsOf } from "./postings.ts";
-import { inOneSentence, wordsOf, type Stream } from "./stream.ts";
+import { sentenceFrom, wordsOf, type Stream } from "./stream.ts";
 import { topicOf } from "./taken-back.ts";
 
 /*
@@ -19,15 +18,12 @@ import { topicOf } from "./taken-back.ts";
 const CLOSELY = 0.7;
 
 /** @param missing elements that nobody said outright. */
-export function agreedRight(scene: Scene, rubric: CompiledRubric, missing: ReadonlySet<CompiledElement>): PlacedPassage[] {
-  return scene.turns.flatMap((turn, place): PlacedPassage[] => {
-    const [before, reply] = [scene.turns[place - 1], scene.turns[place + 1]];
-    if (turn.role !== "patient" || reply?.role !== "candidate" || !isAgreed(scene, turn)) return [];
+export function agreedRight(scene: Scene, agreed: readonly AgreedTurn[], missing: ReadonlySet<CompiledElement>): PlacedPassage[] {
+  return agreed.flatMap(({ turn, stream, earned: { kept, unsafe } }): PlacedPassage[] => {
+    const before = scene.turns[turnAt(scene.turns, turn) - 1];
     if (before?.role === "candidate" && asks(scene.candidate, before)) return [];
     const asked = agreedPart(scene, turn);
     if (asked === null) return [];
-    const stream = toldToThem(scene.station, turn);
-    const { kept, unsafe } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     // A yes to what is partly wrong tells nothing rightly.
     if (unsafe.length > 0 || kept.some(({ verdict }) => verdict !== "right")) return [];
     const right = kept.filter((passage) => isSurelyRight(passage, stream, asked) && yesWithoutCorrection(scene, turn, topicOf(passage.window.response)) !== null);
@@ -56,18 +52,12 @@ const FEWEST_ASKED = 6;
 function agreedPart({ patient }: Scene, turn: WordSpan): WordSpan | null {
   const { first, end } = tokensIn(patient, turn);
   if (first === end) return null;
-  let from = sentenceFrom(patient, first, end - 1);
+  let from = sentenceFrom(patient, end - 1, first);
   const isShort = end - from < FEWEST_ASKED;
   // "Is that enough blood?"
   if (isShort && POINTS.test(`${patient.tokens[from]!.text} ${patient.tokens[from + 1]?.text ?? ""}`) && from === first) return null;
-  if (isShort && from > first) from = sentenceFrom(patient, first, from - 1);
+  if (isShort && from > first) from = sentenceFrom(patient, from - 1, first);
   return wordsOf(patient, from, end);
 }
 
 const POINTS = /^(is|was|does) (that|this)$/;
-
-function sentenceFrom(stream: Stream, first: number, last: number): number {
-  let from = last;
-  while (from > first && inOneSentence(stream, from - 1, last)) from -= 1;
-  return from;
-}

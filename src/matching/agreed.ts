@@ -1,7 +1,7 @@
 import { wordWeight } from "../language/lexicon.ts";
 import { meets } from "../station/span.ts";
 import { turnAt } from "../station/turns.ts";
-import type { WordSpan } from "../station/types.ts";
+import type { Turn, WordSpan } from "../station/types.ts";
 import { answeredStream, isAnswers, lastSentence, toldToThem, type PlacedPassage } from "./answered.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
@@ -19,19 +19,27 @@ const LONGEST_SAID = 30;
 /** "Okay, thanks" says nothing that a yes could make wrong. */
 const FEWEST_SAID = 3;
 
-/**
- * What the patient has wrong and the candidate says yes to ("and if it says four I can drive?" "Yes, off you go"): read as
- * if the candidate had told it.
- */
-export function agreedWrong(scene: Scene, rubric: CompiledRubric): { wrong: PlacedPassage[]; unsafe: UnsafeMatch[] } {
+/** A turn of the patient's that the candidate says yes to, and what it earns and states as if the candidate had told it. */
+export interface AgreedTurn {
+  turn: Turn;
+  stream: Stream;
+  earned: ReturnType<typeof candidateEarning>;
+}
+
+export function agreedTurns(scene: Scene, rubric: CompiledRubric): AgreedTurn[] {
+  return scene.turns.flatMap((turn, place): AgreedTurn[] => {
+    if (turn.role !== "patient" || scene.turns[place + 1]?.role !== "candidate" || !isAgreed(scene, turn)) return [];
+    const stream = toldToThem(scene.station, turn);
+    return stream.tokens.length === 0 ? [] : [{ turn, stream, earned: candidateEarning(rubric, postingsOf(stream, rubric), stream) }];
+  });
+}
+
+/** What the patient has wrong and the candidate says yes to ("and if it says four I can drive?" "Yes, off you go"). */
+export function agreedWrong(scene: Scene, rubric: CompiledRubric, agreed: readonly AgreedTurn[]): { wrong: PlacedPassage[]; unsafe: UnsafeMatch[] } {
   const wrong: PlacedPassage[] = [];
   const unsafe: UnsafeMatch[] = [];
-  scene.turns.forEach((turn, place) => {
-    if (turn.role !== "patient" || scene.turns[place + 1]?.role !== "candidate") return;
-    if (turn.end - turn.first < FEWEST_SAID || !isAgreed(scene, turn)) return;
-    const stream = toldToThem(scene.station, turn);
-    if (stream.tokens.length === 0) return;
-    const earned = candidateEarning(rubric, postingsOf(stream, rubric), stream);
+  agreed.forEach(({ turn, stream, earned }) => {
+    if (turn.end - turn.first < FEWEST_SAID) return;
     const right = earned.kept.filter(({ verdict }) => verdict === "right").map(({ first, end }) => wordsOf(stream, first, end));
     const stated = earned.unsafe.filter(({ correctedBy, span }) => correctedBy === undefined && !right.some((other) => meets(other, span)));
     wrong.push(...ofOneThing(wrongTold(scene, turn, earned.kept), stated, stream).map((passage) => ({ passage, stream })));

@@ -44,12 +44,11 @@ export const BESIDE_FIGURES = [
 export const TURNED = 0.85;
 
 /**
- * A passage that likely says its element, with how likely what stands beside it turns it; closed where it does.
+ * A passage that likely says its element; closed where what stands beside it turns it.
  * @param elements all of the rubric.
  */
 export function weighedBeside(passage: Passage, stream: Stream, elements: readonly CompiledElement[]): Passage {
-  const turned = turnedBy(besideOf(passage, stream, elements));
-  return { ...passage, turned, closed: turned < TURNED ? passage.closed : [...passage.closed, "turned"] };
+  return turnedBy(besideOf(passage, stream, elements)) < TURNED ? passage : { ...passage, closed: [...passage.closed, "turned"] };
 }
 
 /** What stands beside a passage, as the curve sees it. */

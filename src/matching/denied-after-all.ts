@@ -1,6 +1,6 @@
 import type { Token } from "../language/token.ts";
 import { inOneSentence, type Stream } from "./stream.ts";
-import { noTakingUp } from "./taking-up.ts";
+import { noTakingUp, SUBJECT } from "./taking-up.ts";
 
 /*
  * "So I don't need the blue one now?" "You do, always carry it.": who takes up what the patient denied, and does not deny
@@ -10,7 +10,6 @@ import { noTakingUp } from "./taking-up.ts";
 const AUXILIARIES: Readonly<Record<string, string>> = {
   do: "do", does: "do", did: "do", is: "be", are: "be", am: "be", was: "be", were: "be", can: "can", could: "can", will: "will", would: "will", should: "should", must: "must", need: "need", have: "have", has: "have",
 };
-const SUBJECT = /^(i|you|he|she|it|they|we|that|this|those|these)$/;
 /** May stand between the one who does it and the doing: "you still need it". */
 const STRESSES = /^(still|really|always|definitely|certainly|absolutely|most|very|much|do|does|will|too|actually)$/;
 /** Open a reply before what it says: "oh yes, you still need it", "no, you do". */

@@ -6,3 +6,9 @@ export function ofLikeliestItem(passages: readonly Passage[]): Passage[] {
   const items = new Set(passages.filter(({ likelihood = 1 }) => likelihood === most).map(({ element }) => element.item));
   return passages.filter(({ element }) => items.has(element.item));
 }
+
+/** The same of wrong ones: what the rubric lists as wrong, which alone has a likelihood, goes before what is only the opposite of something right. */
+export function ofLikeliestWrong(passages: readonly Passage[]): Passage[] {
+  const listed = passages.filter(({ likelihood }) => likelihood !== undefined);
+  return ofLikeliestItem(listed.length > 0 ? listed : passages);
+}

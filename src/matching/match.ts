@@ -1,5 +1,5 @@
 import type { Station } from "../station/types.ts";
-import { agreedAnswers, agreedWrong } from "./agreed.ts";
+import { agreedAnswers, agreedTurns, agreedWrong } from "./agreed.ts";
 import { agreedRight } from "./agreed-right.ts";
 import type { PlacedPassage } from "./answered.ts";
 import { patientQuestions } from "./asked.ts";
@@ -50,13 +50,14 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   const openly = openReplies(scene, rubric);
   found.push(...openly.right.map(placed).filter((match) => !found.some((other) => sameElement(other, match))));
   found.push(...openly.wrong.map(placed).filter((match) => !found.some((other) => sameElement(other, match))));
-  const agreed = agreedWrong(scene, rubric);
+  const yeses = agreedTurns(scene, rubric);
+  const agreed = agreedWrong(scene, rubric, yeses);
   const carried = carriedOn(scene, rubric);
   const patient = withAgreed(patientMatches(rubric, heard, scene), [...agreed.wrong, ...carried.wrong].map((passage) => ({ ...placed(passage), affirmed: true })));
   const asking = new Set(rubric.elements.filter(({ kind }) => kind === "ask").map(({ item }) => item));
   const askings = found.filter(({ item }) => asking.has(item)).map(({ span }) => span);
   found.push(...agreedAnswers(scene, rubric, new Set(missingFrom(found, rubric)), askings).map((passage): Match => ({ ...placed(passage), elicitation: "confirmed" })));
-  found.push(...agreedRight(scene, rubric, new Set(missingFrom(found, rubric))).map((passage): Match => ({ ...placed(passage), elicitation: "confirmed" })));
+  found.push(...agreedRight(scene, yeses, new Set(missingFrom(found, rubric))).map((passage): Match => ({ ...placed(passage), elicitation: "confirmed" })));
   const missed = new Set(missingFrom(found, rubric));
   found.push(...toldNotNeeded(scene, rubric).filter(({ passage }) => missed.has(passage.element)).map((each): Match => ({ ...placed(each), elicitation: "after-question", reason: NOT_NEEDED })));
   const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));

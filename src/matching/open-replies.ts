@@ -8,7 +8,7 @@ import type { Scene } from "./elicitation.ts";
 import { playedDownInVain } from "./red-flag.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
-import { inOneSentence, type Stream } from "./stream.ts";
+import { sentenceFrom, type Stream } from "./stream.ts";
 import type { UnsafeMatch } from "./types.ts";
 
 /** So much of a reply may leave out what the question said. */
@@ -71,8 +71,7 @@ function asksOfACase(stream: Stream, turn: WordSpan): boolean {
   const { tokens, acts } = stream;
   const last = tokens.findLastIndex(({ word }) => word >= turn.first && word < turn.end);
   if (last < 0 || tokens[last]!.after !== "?") return false;
-  let first = last;
-  while (first > 0 && tokens[first - 1]!.word >= turn.first && inOneSentence(stream, first - 1, last)) first -= 1;
+  let first = sentenceFrom(stream, last, tokens.findIndex(({ word }) => word >= turn.first));
   while (first < last && BEFORE_A_CASE.test(tokens[first]!.text)) first += 1;
   if (!OPENS_A_CASE.test(tokens[first]!.text) || !acts.slice(first, last + 1).every((act) => act === acts[first])) return false;
   return !tokens.slice(first + CASE_OWN, last).some(({ text }, place) => WHO.test(text) && PROPOSES.test(tokens[first + CASE_OWN + place + 1]!.text));

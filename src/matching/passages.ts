@@ -33,8 +33,6 @@ export interface Passage {
   ofAnother?: boolean;
   /** How likely it says the element, or states it wrongly where that is its verdict, seen beside all other passages of the station (likelihood.ts, held-likelihood.ts). */
   likelihood?: number;
-  /** Of one that likely says its element: how likely the words beside turn it (beside.ts). */
-  turned?: number;
 }
 
 /** Below this a passage is not worth a look. */

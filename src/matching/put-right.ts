@@ -8,7 +8,7 @@ import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { affirmsTheDenied } from "./denied-after-all.ts";
 import { asks, tokensIn, type Scene } from "./elicitation.ts";
-import { ofLikeliestItem } from "./likeliest-item.ts";
+import { ofLikeliestWrong } from "./likeliest-item.ts";
 import { groupPresent } from "./must-words.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
@@ -46,16 +46,10 @@ export function putRight(scene: Scene, rubric: CompiledRubric, said: Postings): 
       const numbers = numbersIn(scene.candidate, answer);
       const isPutRight = (passage: Passage) => (passage.quantity === undefined ? isWrong(passage, stream, after !== null) : passage.verdict === "wrong" && saysNumber(numbers, passage.element.quantity!));
       const wrong = kept.filter((passage) => isProposed(passage) && named(passage) && isPutRight(passage));
-      if (wrong.length > 0) return likeliest(wrong).map(({ reason: _, ...passage }) => ({ passage: { ...passage, verdict: "right" }, stream, proposed: { first: turn.first, end: turn.end }, reply }));
+      if (wrong.length > 0) return ofLikeliestWrong(wrong).map(({ reason: _, ...passage }) => ({ passage: { ...passage, verdict: "right" }, stream, proposed: { first: turn.first, end: turn.end }, reply }));
     }
     return [];
   });
-}
-
-/** What the rubric lists as wrong goes before what is only the opposite of something right. */
-function likeliest(wrong: readonly Passage[]): Passage[] {
-  const listed = wrong.filter(({ likelihood }) => likelihood !== undefined);
-  return ofLikeliestItem(listed.length > 0 ? listed : wrong);
 }
 
 interface Proposal {

@@ -210,6 +210,13 @@ export function inOneSentence({ sentencesBefore }: Stream, one: number, other: n
   return sentencesBefore[one] === sentencesBefore[other];
 }
 
+/** Where the sentence of a token begins, not before `least`. */
+export function sentenceFrom(stream: Stream, place: number, least: number): number {
+  let from = place;
+  while (from > least && inOneSentence(stream, from - 1, place)) from -= 1;
+  return from;
+}
+
 /** How far the sentence of the token before `end` goes on behind it, so many tokens at most; exclusive. */
 export function sentenceUpTo(stream: Stream, end: number, most: number): number {
   let to = Math.min(stream.tokens.length, end + most);

@@ -7,7 +7,7 @@ import { lastSentence, polarityTold, toldToThem, type PlacedPassage } from "./an
 import type { CompiledRubric } from "./compile.ts";
 import { candidateEarning } from "./earning.ts";
 import { tokensIn, type Scene } from "./elicitation.ts";
-import { ofLikeliestItem } from "./likeliest-item.ts";
+import { ofLikeliestWrong } from "./likeliest-item.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf } from "./postings.ts";
 import { behindLeadIn } from "./says-no.ts";
@@ -45,9 +45,7 @@ export function toldNotNeeded(scene: Scene, rubric: CompiledRubric): PlacedPassa
     const stream: Stream = { ...told, polarity: told.polarity.map((own) => polarityTold(own, true)) };
     const { kept } = candidateEarning(rubric, postingsOf(stream, rubric), stream);
     const wrong = kept.filter((passage) => passage.element.kind === "tell" && !passage.element.redFlag && passage.quantity === undefined && isSurelyWrong(passage) && saysAllOf(passage, stream));
-    // What the rubric lists as wrong goes before what is only the opposite of something right.
-    const listed = wrong.filter(({ likelihood }) => likelihood !== undefined);
-    return ofLikeliestItem(listed.length > 0 ? listed : wrong).map((passage) => ({ passage, stream }));
+    return ofLikeliestWrong(wrong).map((passage) => ({ passage, stream }));
   });
 }
 

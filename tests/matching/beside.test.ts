@@ -51,7 +51,10 @@ describe("what stands beside a passage", () => {
 
 describe("a passage turned by what stands beside it", () => {
   test("says its element less likely than the same words by themselves", () => {
-    const chance = (says: string) => fitting(says).passage.turned!;
+    const chance = (says: string) => {
+      const { passage, stream } = fitting(says);
+      return turnedBy(besideOf(passage, stream, RUBRIC.elements));
+    };
     expect(chance("No need to bother, but you like that, so leave the lantern glass to dry overnight, it means nothing.")).toBeGreaterThan(chance("Leave the lantern glass to dry overnight please, because it rusts."));
   });
 
