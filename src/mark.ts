@@ -35,7 +35,7 @@ export function compiledRubric(rubric: Rubric): CompiledRubric {
   let known = compiled.get(rubric);
   if (known === undefined) {
     const kept = packed.get(rubric);
-    known = kept === undefined ? compileRubric(rubric) : unpackRubric(kept);
+    known = kept === undefined ? compileRubric(rubric) : unpackRubric(kept, rubric.learnt ?? null);
     packed.delete(rubric);
     compiled.set(rubric, known);
   }

@@ -2,6 +2,7 @@ import { devicesIn } from "../language/devices.ts";
 import { SoundIndex } from "../language/sound.ts";
 import { SplitIndex } from "./split-words.ts";
 import { tokenise } from "../language/token.ts";
+import type { Learnt } from "../rubric/learnt.ts";
 import type { ItemKind, Quantity, Rubric } from "../rubric/schema.ts";
 import { Phrasebook } from "./phrasebook.ts";
 import type { Age } from "./others.ts";
@@ -60,6 +61,8 @@ export interface CompiledRubric {
   vocabulary: Set<string>;
   /** Kinds of device that its title or scenario names: what is said of another is not said of this one, where neither the item nor the response names it. */
   devices: Set<number>;
+  /** What was learnt from marked sayings, where the rubric names it. */
+  learnt: Learnt | null;
 }
 
 /** Weight of a word that half the rubric uses against one that only this item uses. */
@@ -121,7 +124,7 @@ export function compileRubric(rubric: Rubric): CompiledRubric {
   }));
   const cues = items.filter((item) => item.cue).map((item) => ({ item: item.id, says: plain(item.cue!.patient) }));
   const vocabulary = vocabularyOf(rubric, book);
-  const parts = { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), splits: SplitIndex.of(vocabulary), vocabulary, devices: devicesOf(rubric) };
+  const parts = { elements, unsafe, questions, cues, sounds: new SoundIndex(vocabulary), splits: SplitIndex.of(vocabulary), vocabulary, devices: devicesOf(rubric), learnt: rubric.learnt ?? null };
   return { ...parts, terms: new TermIndex(parts) };
 }
 

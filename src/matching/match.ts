@@ -9,6 +9,8 @@ import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { doubtfulMatches } from "./doubtful.ts";
 import { candidateEarning, leftBack } from "./earning.ts";
 import { afterQuestions, confirmed, sceneOf } from "./elicitation.ts";
+import { foundByReader } from "./learnt/by-reader.ts";
+import { readerMatch } from "./learnt/reader-match.ts";
 import { nearestAttempts } from "./nearest.ts";
 import { openReplies } from "./open-replies.ts";
 import { matchOf, plainMatch } from "./passage-match.ts";
@@ -62,6 +64,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   found.push(...toldNotNeeded(scene, rubric).filter(({ passage }) => missed.has(passage.element)).map((each): Match => ({ ...placed(each), elicitation: "after-question", reason: NOT_NEEDED })));
   const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));
   found.push(...corrected.map(({ passage, stream, proposed, reply }): Match => ({ ...plainMatch(passage, reply, stream), elicitation: "after-question", elicitedBy: proposed })));
+  found.push(...foundByReader(rubric, missingFrom(found, rubric), all, streams.candidate).map((each) => readerMatch(each, scene, rubric)));
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));
   const doubtful = doubtfulMatches(all, found, streams.candidate);

@@ -92,7 +92,8 @@ export function packRubric(rubric: CompiledRubric): PackedRubric {
   };
 }
 
-export function unpackRubric(packed: PackedRubric): CompiledRubric {
+/** @param learnt the rubric's own: it goes with the rubric and is not packed twice. */
+export function unpackRubric(packed: PackedRubric, learnt: CompiledRubric["learnt"]): CompiledRubric {
   const responses = unpackResponses(packed);
   const unpack = ([first, count]: Span) => responses.slice(first, first + count);
   const vocabulary = new Set(packed.vocabulary);
@@ -119,6 +120,7 @@ export function unpackRubric(packed: PackedRubric): CompiledRubric {
     splits: new SplitIndex(packed.splits),
     vocabulary,
     devices: new Set(packed.devices),
+    learnt,
   };
   return { ...parts, terms: new TermIndex(parts) };
 }

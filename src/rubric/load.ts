@@ -8,6 +8,7 @@ import { blockSchema, itemSchema, rubricSchema, SHORT_FORM, type Item, type Rubr
 import { itemsOf } from "./items.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
 import type { Additions } from "./additions.ts";
+import { readLearnt, type Learnt } from "./learnt.ts";
 import { danglingResponses, responsesSchema, withResponses, withStatements, type ResponsesFile } from "./responses.ts";
 import { checkReferences } from "./references.ts";
 
@@ -63,7 +64,7 @@ function refuse(findings: Finding[]): void {
   if (findings.length > 0) throw new ProblemError(findings);
 }
 
-function assemble({ responses, ...file }: RubricFile, main: PositionedYaml, options: LoadOptions, blocks: IncludedBlock[], additions: Additions): Omit<Rubric, "hash"> {
+function assemble({ responses, learnt, ...file }: RubricFile, main: PositionedYaml, options: LoadOptions, blocks: IncludedBlock[], additions: Additions): Omit<Rubric, "hash"> {
   const sections: Section[] = [];
   let sources = file.sources;
   const unsafe = [...file.unsafe];
@@ -80,7 +81,8 @@ function assemble({ responses, ...file }: RubricFile, main: PositionedYaml, opti
     const items = overrideItems(block, entry.drop, entry.override, index, main);
     sections.push({ id: block.id, title: entry.title ?? block.title, items });
   }
-  const whole = { ...file, sections, sources, unsafe, file: options.file };
+  const known = learnt === undefined ? {} : { learnt: readLearntFile(learnt, file.id, itemsOf({ sections }), main, options) };
+  const whole = { ...file, ...known, sections, sources, unsafe, file: options.file };
   if (responses === undefined) return whole;
   const more = readResponses(responses, responses, main, options);
   refuse(danglingResponses(more.file, more.yaml, file.id, itemsOf({ sections }), unsafe));
@@ -148,10 +150,20 @@ function readResponses(written: string, path: string, owner: PositionedYaml, opt
   return { file: parsed.data!, yaml };
 }
 
+function readLearntFile(path: string, owner: string, items: readonly Item[], main: PositionedYaml, options: LoadOptions): Learnt {
+  const labels = new Map(items.flatMap((item) => item.elements.map((element) => [`${item.id}/${element.id}`, element.label])));
+  return readLearnt(textOf(path, "file of what was learnt", main.file, main.positionOf(["learnt"]), options, path), options.blockFile?.(path) ?? path, owner, labels);
+}
+
 function readIncluded(path: string, what: string, file: string, at: { line: number; column: number }, options: LoadOptions, written = path): PositionedYaml {
-  let text: string;
+  const yaml = readYaml(textOf(path, what, file, at, options, written), options.blockFile?.(path) ?? path);
+  refuse(yaml.findings);
+  return yaml;
+}
+
+function textOf(path: string, what: string, file: string, at: { line: number; column: number }, options: LoadOptions, written: string): string {
   try {
-    text = options.readBlock(path);
+    return options.readBlock(path);
   } catch (error) {
     throw new ProblemError([
       {
@@ -164,9 +176,6 @@ function readIncluded(path: string, what: string, file: string, at: { line: numb
       },
     ]);
   }
-  const yaml = readYaml(text, options.blockFile?.(path) ?? path);
-  refuse(yaml.findings);
-  return yaml;
 }
 
 /** A path written in an included file, as seen from the rubric. */

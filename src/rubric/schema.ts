@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { duration } from "./duration.ts";
+import type { Learnt } from "./learnt.ts";
 import { factSchema, id, jurisdictions, phrases, phraseSchema, quantitySchema, severitySchema } from "./fields.ts";
 
 /*
@@ -231,6 +232,7 @@ export const rubricSchema = z.strictObject({
     .strictObject({ limit: duration, target: duration })
     .refine(({ limit, target }) => target <= limit, { error: "the target is later than the limit", params: { mend: "Make the target as long as the limit or shorter." } }),
   responses: responsesField,
+  learnt: z.string().optional().describe("A file of what was learnt from marked sayings about this rubric, relative to this file: of the form 'saidwell: learnt@1'. A program writes it."),
   sources: z.record(id, sourceSchema).default({}),
   sections: z.array(z.union([includeSchema, sectionSchema])).min(1),
   order: z.array(orderSchema).default([]).describe("Pairs of items whose order matters."),
@@ -264,7 +266,9 @@ export type Credit = z.output<typeof creditSchema>;
 export type ItemKind = z.output<typeof kindSchema>;
 
 /** A rubric with its blocks read in: what the matcher and the marker work from. */
-export interface Rubric extends Omit<RubricFile, "sections"> {
+export interface Rubric extends Omit<RubricFile, "sections" | "learnt"> {
+  /** What was learnt from marked sayings. */
+  learnt?: Learnt;
   sections: Section[];
   /** As the person named it. */
   file: string;

@@ -93,7 +93,7 @@ describe("what must not be done", () => {
 });
 
 test("a packed rubric finds what the rubric found", () => {
-  const packed = unpackRubric(JSON.parse(JSON.stringify(packRubric(compiled))) as ReturnType<typeof packRubric>);
+  const packed = unpackRubric(JSON.parse(JSON.stringify(packRubric(compiled))) as ReturnType<typeof packRubric>, compiled.learnt);
   for (const sentence of ["Shake the inhaler well.", "Hold your breath for two seconds.", "Give your puffer a good shake."]) {
     for (const element of ["shake", "hold"]) expect(verdicts(sentence, element, packed)).toEqual(verdicts(sentence, element));
   }

@@ -1,0 +1,54 @@
+import type { Learnt } from "../../rubric/learnt.ts";
+import type { StretchWords } from "./stretch-words.ts";
+
+/*
+ * What was learnt from sayings that people marked: by element two straight lines over the words of a stretch. `about`
+ * tells whether the stretch is about the element at all, `turned` whether it says it wrongly. In log-odds. They know the
+ * ways of speaking that no list of responses foresaw, and are asked where the responses leave a doubt.
+ */
+
+/** What a stretch seems to say of an element, in log-odds. */
+export interface Reading {
+  /** That it is about the element. */
+  about: number;
+  /** If so, that it says it wrongly. */
+  turned: number;
+}
+
+/** Reads all elements of a rubric at once: a word is looked up once, whatever number of elements know it. */
+export class LearntReader {
+  /** By place: item/element. */
+  readonly elements: readonly string[];
+  readonly numbers: readonly boolean[];
+  private readonly starts: { about: Float64Array; turned: Float64Array };
+  private readonly words: ReadonlyMap<string, readonly number[]>;
+
+  constructor({ elements, words }: Learnt) {
+    const all = Object.entries(elements).sort(([, a], [, b]) => a.place - b.place);
+    this.elements = all.map(([key]) => key);
+    this.numbers = all.map(([, { numbers }]) => numbers);
+    this.starts = { about: Float64Array.from(all, ([, { about }]) => about), turned: Float64Array.from(all, ([, { turned }]) => turned) };
+    this.words = new Map(Object.entries(words));
+  }
+
+  /** @param wording the stretch with numbers as words, and with all numbers as one. */
+  read(wording: Readonly<Record<"numbers" | "numberless", StretchWords>>): Reading[] {
+    const about = this.starts.about.slice();
+    const turned = this.starts.turned.slice();
+    const add = (words: StretchWords, numbers: boolean) => {
+      for (const [word, share] of words) {
+        const row = this.words.get(word);
+        if (row === undefined) continue;
+        for (let at = 0; at < row.length; at += 3) {
+          const place = row[at]!;
+          if (this.numbers[place] !== numbers) continue;
+          about[place]! += share * row[at + 1]!;
+          turned[place]! += share * row[at + 2]!;
+        }
+      }
+    };
+    add(wording.numbers, true);
+    add(wording.numberless, false);
+    return this.elements.map((_, place) => ({ about: about[place]!, turned: turned[place]! }));
+  }
+}

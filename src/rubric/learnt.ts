@@ -1,0 +1,59 @@
+import { z } from "zod";
+import { ProblemError } from "../problem/problem.ts";
+import { id } from "./fields.ts";
+
+/*
+ * What was learnt from marked sayings about a rubric: a file that a program writes and nobody edits, named by `learnt`.
+ * It holds numbers alone, so it is JSON, which reads many times as fast as YAML.
+ */
+
+const learntElement = z.strictObject({
+  label: z.string().describe("The element's label when it was learnt: of an element that has another one now, nothing is known."),
+  place: z.int().nonnegative().describe("Its own in the rows of `words`."),
+  about: z.number().describe("Log-odds, before any word, that a stretch is about it."),
+  turned: z.number().describe("Log-odds, before any word, that a stretch about it says it wrongly."),
+  numbers: z.boolean().describe("Whether numbers are words like others; false, all are one."),
+});
+
+const learntSchema = z.strictObject({
+  saidwell: z.literal("learnt@1"),
+  id: id.describe("The id of the rubric."),
+  elements: z.record(z.string(), learntElement),
+  words: z.record(z.string(), z.array(z.number())),
+});
+
+/** Straight lines over the words of a stretch, two an element. Plain data. */
+export interface Learnt {
+  /** By item/element. */
+  elements: Record<string, z.output<typeof learntElement>>;
+  /** By word, or pair of words, rows of three: the element's place, and what the word adds to `about` and to `turned`. */
+  words: Record<string, number[]>;
+}
+
+/**
+ * @param file as messages call it.
+ * @param labels of the rubric's elements, by item/element: what was learnt of an element that has gone, or is worded otherwise now, is left out.
+ * @throws ProblemError SW-R08
+ */
+export function readLearnt(text: string, file: string, owner: string, labels: ReadonlyMap<string, string>): Learnt {
+  const refuse = (message: string) => {
+    throw new ProblemError([{ code: "SW-R08", severity: "error", file, line: 1, column: 1, message, mend: "Take the file as it was written, or take 'learnt' out of the rubric." }]);
+  };
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch (error) {
+    refuse(`it is not JSON: ${(error as Error).message}`);
+  }
+  const parsed = learntSchema.safeParse(data);
+  if (!parsed.success) return refuse(`it is no file of what was learnt: ${parsed.error.issues[0]!.path.join("/")}: ${parsed.error.issues[0]!.message}`)!;
+  const { elements, words, id: of } = parsed.data;
+  if (of !== owner) refuse(`it was learnt about '${of}', and '${owner}' names it`);
+  const places = Object.values(elements).map(({ place }) => place);
+  if (places.some((place) => place >= places.length) || new Set(places).size < places.length) refuse("its elements do not stand in places of their own from 0");
+  for (const [word, row] of Object.entries(words)) if (row.length % 3 !== 0 || row.some((place, at) => at % 3 === 0 && !(Number.isInteger(place) && place >= 0 && place < places.length))) refuse(`the row of '${word}' is not made of a place and two numbers each`);
+  return { elements: Object.fromEntries(Object.entries(elements).map(([key, element]) => [key, element.label === labels.get(key) ? element : { ...element, about: NOTHING_KNOWN }])), words };
+}
+
+/** Log-odds so low that no words bring it about. */
+const NOTHING_KNOWN = -1000;

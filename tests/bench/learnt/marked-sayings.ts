@@ -1,0 +1,50 @@
+import { sayingAt, type Saying } from "../../../src/matching/learnt/sayings.ts";
+import { streamOf } from "../../../src/matching/stream.ts";
+import { toldStation, type ToldTurn } from "../../../src/station/told.ts";
+import { readDrills } from "../match/drill.ts";
+import { readPassages } from "../match/passages.ts";
+import { readTalk } from "../match/talk.ts";
+
+/** What a candidate said, and what people say that it says. */
+export interface MarkedSaying {
+  rubric: string;
+  /** Elements, as item/element, that it says rightly, and wrongly. Empty: it speaks of none. */
+  right: string[];
+  wrong: string[];
+  /** The elements of which it was judged at all; null: of all. */
+  judged: string[] | null;
+  hand: string;
+  collection: "drills" | "passages" | "talk";
+  saying: Saying;
+  turns: ToldTurn[];
+}
+
+/** All invented sayings that may be learnt from: of drills all but d3, tuning and practice passages, annotated talk. */
+export function markedSayings(): MarkedSaying[] {
+  const found: MarkedSaying[] = [];
+  const add = (marked: Omit<MarkedSaying, "saying">) => {
+    const stream = streamOf(toldStation(marked.turns, marked.rubric), ["candidate"]);
+    const saying = sayingAt(stream, 0, stream.tokens.length);
+    if (saying !== null) found.push({ ...marked, saying });
+  };
+  const alone = (says: string): ToldTurn[] => [{ role: "candidate", says }];
+  for (const round of ["d1", "d2", "d4", "d5", "d6"]) {
+    for (const { rubric, elements } of readDrills(round)) {
+      for (const [key, { right, near, wrong }] of Object.entries(elements)) {
+        for (const says of right) add({ rubric, right: [key], wrong: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
+        for (const says of wrong) add({ rubric, right: [], wrong: [key], judged: [key], hand: round, collection: "drills", turns: alone(says) });
+        for (const says of near) add({ rubric, right: [], wrong: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
+      }
+    }
+  }
+  for (const { rubric, item, element, turns, label, writer } of [...readPassages().filter(({ side }) => side === "tuning"), ...readPassages("fixtures/passages-practice")]) {
+    const key = `${item}/${element}`;
+    add({ rubric, right: label === "right" ? [key] : [], wrong: label === "wrong" ? [key] : [], judged: [key], hand: writer, collection: "passages", turns });
+  }
+  for (const { rubric, name, sentences } of readTalk()) {
+    for (const { text, says, wrong } of sentences) {
+      add({ rubric, right: says.filter((key) => !wrong.includes(key)), wrong: [...wrong], judged: null, hand: name.replace(/^.*-/, ""), collection: "talk", turns: alone(text) });
+    }
+  }
+  return found;
+}
