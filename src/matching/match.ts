@@ -10,6 +10,7 @@ import { doubtfulMatches } from "./doubtful.ts";
 import { candidateEarning, leftBack } from "./earning.ts";
 import { afterQuestions, confirmed, sceneOf } from "./elicitation.ts";
 import { foundByReader } from "./learnt/by-reader.ts";
+import { unsafeByReader } from "./learnt/unsafe-by-reader.ts";
 import { readerMatch } from "./learnt/reader-match.ts";
 import { nearestAttempts } from "./nearest.ts";
 import { openReplies } from "./open-replies.ts";
@@ -71,6 +72,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const unsafe = [...stated];
   for (const match of [...affirmedUnsafe(rubric, heard, scene), ...agreed.unsafe, ...carried.unsafe, ...openly.unsafe]) if (!unsafe.some((other) => other.statement === match.statement)) unsafe.push(match);
+  unsafe.push(...unsafeByReader(rubric, unsafe, streams.candidate));
   found.push(...wrongByUnsafe(rubric, unsafe, found, scene));
   const answers = [...answerMatches(rubric, said, streams.candidate), ...wrongReplies(scene, rubric)];
   const nearest = nearestAttempts(rubric, all.map((passage) => leftBack(passage, left)), found, streams.candidate);

@@ -22,9 +22,19 @@ const learntSchema = z.strictObject({
   words: z.record(z.string(), z.array(z.number())),
 });
 
+/** How an unsafe statement is called among the elements: no id of an item has a colon. Of its two figures `about` tells whether it is stated. */
+export function statementKey(statement: string): string {
+  return `unsafe:${statement}`;
+}
+
+/** Whether a key is an unsafe statement's. */
+export function isStatementKey(key: string): boolean {
+  return key.startsWith("unsafe:");
+}
+
 /** Straight lines over the words of a stretch, two an element. Plain data. */
 export interface Learnt {
-  /** By item/element. */
+  /** By item/element, and by `statementKey`. */
   elements: Record<string, z.output<typeof learntElement>>;
   /** By word, or pair of words, rows of three: the element's place, and what the word adds to `about` and to `turned`. */
   words: Record<string, number[]>;

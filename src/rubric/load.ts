@@ -8,7 +8,7 @@ import { blockSchema, itemSchema, rubricSchema, SHORT_FORM, type Item, type Rubr
 import { itemsOf } from "./items.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
 import type { Additions } from "./additions.ts";
-import { readLearnt, type Learnt } from "./learnt.ts";
+import { readLearnt, statementKey, type Learnt } from "./learnt.ts";
 import { danglingResponses, responsesSchema, withResponses, withStatements, type ResponsesFile } from "./responses.ts";
 import { checkReferences } from "./references.ts";
 
@@ -81,7 +81,7 @@ function assemble({ responses, learnt, ...file }: RubricFile, main: PositionedYa
     const items = overrideItems(block, entry.drop, entry.override, index, main);
     sections.push({ id: block.id, title: entry.title ?? block.title, items });
   }
-  const known = learnt === undefined ? {} : { learnt: readLearntFile(learnt, file.id, itemsOf({ sections }), main, options) };
+  const known = learnt === undefined ? {} : { learnt: readLearntFile(learnt, file.id, itemsOf({ sections }), unsafe, main, options) };
   const whole = { ...file, ...known, sections, sources, unsafe, file: options.file };
   if (responses === undefined) return whole;
   const more = readResponses(responses, responses, main, options);
@@ -150,8 +150,9 @@ function readResponses(written: string, path: string, owner: PositionedYaml, opt
   return { file: parsed.data!, yaml };
 }
 
-function readLearntFile(path: string, owner: string, items: readonly Item[], main: PositionedYaml, options: LoadOptions): Learnt {
-  const labels = new Map(items.flatMap((item) => item.elements.map((element) => [`${item.id}/${element.id}`, element.label])));
+function readLearntFile(path: string, owner: string, items: readonly Item[], unsafe: readonly UnsafeStatement[], main: PositionedYaml, options: LoadOptions): Learnt {
+  const elements = items.flatMap((item) => item.elements.map((element) => [`${item.id}/${element.id}`, element.label] as const));
+  const labels = new Map([...elements, ...unsafe.map(({ id, label }) => [statementKey(id), label] as const)]);
   return readLearnt(textOf(path, "file of what was learnt", main.file, main.positionOf(["learnt"]), options, path), options.blockFile?.(path) ?? path, owner, labels);
 }
 

@@ -41,7 +41,7 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
     let best: FoundByReader | null = null;
     for (const saying of reading.sayings) {
       if (saying.readings[place]!.about < LEAST_ABOUT) continue;
-      const signs = aloneSigns(saying, place, own);
+      const signs = aloneSigns(saying, place, own, reading.isStatement);
       const [right, wrong] = [likelihoodOf(curves.right, signs), likelihoodOf(curves.wrong, signs)];
       const found: FoundByReader | null = wrong >= WRONG_ALONE && wrong > right ? { element, verdict: "wrong", saying, likelihood: wrong } : right >= (saying.alone ? SAID_LONELY : SAID_ALONE) ? { element, verdict: "right", saying, likelihood: right } : null;
       if (found !== null && (best === null || found.likelihood > best.likelihood)) best = found;
@@ -54,7 +54,7 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
 const LEAST_ABOUT = -3;
 const SUREST = 4;
 
-export function aloneSigns({ readings, first, end, alone }: ReadSaying, place: number, own: readonly Passage[]): number[] {
+export function aloneSigns({ readings, first, end, alone }: ReadSaying, place: number, own: readonly Passage[], isStatement: readonly boolean[]): number[] {
   const { about, turned } = readings[place]!;
   const within = (value: number) => Math.max(-SUREST, Math.min(SUREST, value));
   let open = 0;
@@ -65,10 +65,10 @@ export function aloneSigns({ readings, first, end, alone }: ReadSaying, place: n
     else closed = Math.max(closed, passage.coverage);
   }
   const lonely = alone ? 1 : 0;
-  return [within(about), within(turned), within(about - bestOther(readings, place)), Math.min(1, open), Math.min(1, closed), lonely, lonely * within(about), lonely * within(turned)];
+  return [within(about), within(turned), within(about - bestOther(readings, place, isStatement)), Math.min(1, open), Math.min(1, closed), lonely, lonely * within(about), lonely * within(turned)];
 }
 
-function bestOther(readings: readonly Reading[], place: number): number {
-  return readings.reduce((best, { about }, at) => (at === place ? best : Math.max(best, about)), -Infinity);
+function bestOther(readings: readonly Reading[], place: number, isStatement: readonly boolean[]): number {
+  return readings.reduce((best, { about }, at) => (at === place || isStatement[at]! ? best : Math.max(best, about)), -Infinity);
 }
 

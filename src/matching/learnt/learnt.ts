@@ -1,4 +1,4 @@
-import type { Learnt } from "../../rubric/learnt.ts";
+import { isStatementKey, type Learnt } from "../../rubric/learnt.ts";
 import type { StretchWords } from "./stretch-words.ts";
 
 /*
@@ -20,6 +20,8 @@ export class LearntReader {
   /** By place: item/element. */
   readonly elements: readonly string[];
   readonly numbers: readonly boolean[];
+  /** Whether an unsafe statement has the place. */
+  readonly isStatement: readonly boolean[];
   private readonly starts: { about: Float64Array; turned: Float64Array };
   private readonly words: ReadonlyMap<string, readonly number[]>;
 
@@ -27,6 +29,7 @@ export class LearntReader {
     const all = Object.entries(elements).sort(([, a], [, b]) => a.place - b.place);
     this.elements = all.map(([key]) => key);
     this.numbers = all.map(([, { numbers }]) => numbers);
+    this.isStatement = this.elements.map(isStatementKey);
     this.starts = { about: Float64Array.from(all, ([, { about }]) => about), turned: Float64Array.from(all, ([, { turned }]) => turned) };
     this.words = new Map(Object.entries(words));
   }

@@ -21,6 +21,8 @@ export interface LearntReading {
   sayings: readonly ReadSaying[];
   /** Place of an element in the readings; undefined where nothing was learnt of it. */
   placeOf: (key: string) => number | undefined;
+  /** Whether an unsafe statement has the place. */
+  isStatement: readonly boolean[];
   /** The shortest saying that holds a stretch of tokens, whole or at least by half. */
   around: (first: number, end: number) => ReadSaying | null;
 }
@@ -49,6 +51,7 @@ function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, s
   return {
     sayings,
     placeOf: (key) => places.get(key),
+    isStatement: reader.isStatement,
     around: (first, end) => {
       let best: ReadSaying | null = null;
       let most = 0;

@@ -1,5 +1,5 @@
 import type { Stream } from "../stream.ts";
-import { stretchWords, type StretchWords } from "./stretch-words.ts";
+import { isNumber, stretchWords, type StretchWords } from "./stretch-words.ts";
 
 /** A stretch of a stream that is read as one saying. Tokens, end exclusive. */
 export interface Saying {
@@ -57,7 +57,8 @@ export function sayingAt({ tokens, polarity, silent }: Stream, first: number, en
   if (places.length < SHORTEST) return null;
   const said = places.map((place) => tokens[place]!);
   const denied = places.map((place) => polarity[place]!.negated);
-  return { first, end, wording: { numbers: stretchWords(said, denied, true), numberless: stretchWords(said, denied, false) } };
+  const numbers = stretchWords(said, denied, true);
+  return { first, end, wording: { numbers, numberless: said.some(isNumber) ? stretchWords(said, denied, false) : numbers } };
 }
 
 function sentencesOf({ tokens, sentencesBefore, turnOf }: Stream): { first: number; end: number }[] {

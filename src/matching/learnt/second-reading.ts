@@ -3,6 +3,7 @@ import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import { likelihoodOf, logOddsOf } from "../curve.ts";
 import type { Passage } from "../passages.ts";
 import type { Stream } from "../stream.ts";
+import { tokensOf } from "../windows.ts";
 import curves from "./curves.json" with { type: "json" };
 import { learntReading, type ReadSaying } from "./reading.ts";
 
@@ -54,12 +55,21 @@ export function standsForReader(passage: Passage, rubric: CompiledRubric, stream
   return signs === null || likelihoodOf(curves.held, signs) >= STANDS_AGAINST;
 }
 
-function readingOf({ element, first, end }: Passage, rubric: CompiledRubric, stream: Stream): Record<"about" | "turned" | "alone", number> | null {
+function readingOf(passage: Passage, rubric: CompiledRubric, stream: Stream): Record<"about" | "turned" | "alone", number> | null {
+  const { element, first, end } = passage;
   const reading = learntReading(rubric, stream);
   const place = reading?.placeOf(`${element.item}/${element.element}`);
   if (reading === null || place === undefined) return null;
   const saying: ReadSaying | null = reading.around(first, end);
-  if (saying === null) return null;
+  if (saying === null || isAllOf(passage, saying)) return null;
   const { about, turned } = saying.readings[place]!;
   return { about: within(about, SUREST_READING), turned: within(turned, SUREST_READING), alone: saying.alone ? 1 : 0 };
+}
+
+/** A response said whole, with so few words beside it, is what the author of the rubric says it is. */
+const BESIDE = 2;
+const WHOLE = 0.95;
+
+function isAllOf({ window, coverage }: Passage, saying: ReadSaying): boolean {
+  return coverage >= WHOLE && saying.end - saying.first <= tokensOf(window).size + BESIDE;
 }

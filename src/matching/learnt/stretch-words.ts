@@ -26,7 +26,7 @@ export function stretchWords(tokens: readonly Pick<Token, "text" | "stem" | "aft
   const words = new Map<string, number>();
   let before: string | null = null;
   tokens.forEach((token, place) => {
-    const word = !numbers && isNumber(token.text) ? ANY_NUMBER : token.stem;
+    const word = !numbers && isNumber(token) ? ANY_NUMBER : token.stem;
     const silent = word !== ANY_NUMBER && wordWeight(word) === 0;
     words.set(word, silent ? SILENT : 1);
     if (!silent && denied[place]!) words.set(`!${word}`, DENIED);
@@ -40,7 +40,7 @@ export function stretchWords(tokens: readonly Pick<Token, "text" | "stem" | "aft
 
 const numbersKnown = new Map<string, boolean>();
 
-function isNumber(text: string): boolean {
+export function isNumber({ text }: Pick<Token, "text">): boolean {
   let known = numbersKnown.get(text);
   if (known === undefined) numbersKnown.set(text, (known = /^\d/.test(text) || readNumber([{ text, stem: text, word: 0, after: "" }], 0) !== null));
   return known;

@@ -11,6 +11,8 @@ export interface MarkedSaying {
   /** Elements, as item/element, that it says rightly, and wrongly. Empty: it speaks of none. */
   right: string[];
   wrong: string[];
+  /** Statements of the unsafe list that it states. */
+  unsafe: string[];
   /** The elements of which it was judged at all; null: of all. */
   judged: string[] | null;
   hand: string;
@@ -28,22 +30,23 @@ export function markedSayings(): MarkedSaying[] {
     if (saying !== null) found.push({ ...marked, saying });
   };
   const alone = (says: string): ToldTurn[] => [{ role: "candidate", says }];
-  for (const round of ["d1", "d2", "d4", "d5", "d6"]) {
-    for (const { rubric, elements } of readDrills(round)) {
+  for (const round of ["d1", "d2", "d4", "d5", "d6", "d7"]) {
+    for (const { rubric, elements, unsafe } of readDrills(round)) {
+      for (const [statement, texts] of Object.entries(unsafe)) for (const says of texts) add({ rubric, right: [], wrong: [], unsafe: [statement], judged: [], hand: round, collection: "drills", turns: alone(says) });
       for (const [key, { right, near, wrong }] of Object.entries(elements)) {
-        for (const says of right) add({ rubric, right: [key], wrong: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
-        for (const says of wrong) add({ rubric, right: [], wrong: [key], judged: [key], hand: round, collection: "drills", turns: alone(says) });
-        for (const says of near) add({ rubric, right: [], wrong: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
+        for (const says of right) add({ rubric, right: [key], wrong: [], unsafe: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
+        for (const says of wrong) add({ rubric, right: [], wrong: [key], unsafe: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
+        for (const says of near) add({ rubric, right: [], wrong: [], unsafe: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
       }
     }
   }
   for (const { rubric, item, element, turns, label, writer } of [...readPassages().filter(({ side }) => side === "tuning"), ...readPassages("fixtures/passages-practice")]) {
     const key = `${item}/${element}`;
-    add({ rubric, right: label === "right" ? [key] : [], wrong: label === "wrong" ? [key] : [], judged: [key], hand: writer, collection: "passages", turns });
+    add({ rubric, right: label === "right" ? [key] : [], wrong: label === "wrong" ? [key] : [], unsafe: [], judged: [key], hand: writer, collection: "passages", turns });
   }
   for (const { rubric, name, sentences } of readTalk()) {
-    for (const { text, says, wrong } of sentences) {
-      add({ rubric, right: says.filter((key) => !wrong.includes(key)), wrong: [...wrong], judged: null, hand: name.replace(/^.*-/, ""), collection: "talk", turns: alone(text) });
+    for (const { text, says, wrong, unsafe } of sentences) {
+      add({ rubric, right: says.filter((key) => !wrong.includes(key)), wrong: [...wrong], unsafe: [...unsafe], judged: null, hand: name.replace(/^.*-/, ""), collection: "talk", turns: alone(text) });
     }
   }
   return found;

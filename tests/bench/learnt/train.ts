@@ -1,4 +1,4 @@
-import type { Learnt } from "../../../src/rubric/learnt.ts";
+import { statementKey, type Learnt } from "../../../src/rubric/learnt.ts";
 import type { StretchWords } from "../../../src/matching/learnt/stretch-words.ts";
 import type { Rubric } from "../../../src/rubric/schema.ts";
 import { fitKernel } from "../kernel-logistic.ts";
@@ -12,7 +12,7 @@ const SPREAD = 100;
 /** Fewer right or wrong ones teach nothing. */
 const FEWEST = 4;
 /** Weights nearer to nought are left out. */
-const LEAST_WEIGHT = 0.06;
+const LEAST_WEIGHT = 0.12;
 
 /** Learns the elements of one rubric from the sayings about it. */
 export function learnt(rubric: Rubric, sayings: readonly MarkedSaying[]): Learnt {
@@ -27,7 +27,8 @@ export function learnt(rubric: Rubric, sayings: readonly MarkedSaying[]): Learnt
       const kind = numbers ? "numbers" : "numberless";
       const gram = grams[kind];
       const wording = (at: number) => own[at]!.saying.wording[kind];
-      const places = own.map((_, at) => at);
+      // Which elements an unsafe saying of the drills states wrongly nobody has marked.
+      const places = own.flatMap(({ unsafe, judged }, at) => (unsafe.length > 0 && judged !== null ? [] : [at]));
       const right = places.filter((at) => own[at]!.right.includes(key));
       const wrong = places.filter((at) => own[at]!.wrong.includes(key) && !own[at]!.right.includes(key));
       if (right.length < FEWEST || wrong.length < FEWEST) continue;
@@ -38,7 +39,6 @@ export function learnt(rubric: Rubric, sayings: readonly MarkedSaying[]): Learnt
       const against = [...near, ...told(spoken, others, gram)];
       const about = lineOf(spoken, against, gram, RIDGE.about, wording);
       const turned = lineOf(wrong, right, gram, RIDGE.turned, wording);
-      const rounded = (value: number) => Math.round(value * 100) / 100;
       for (const word of new Set([...about.words.keys(), ...turned.words.keys()])) {
         const [a, t] = [rounded(about.words.get(word) ?? 0), rounded(turned.words.get(word) ?? 0)];
         if (Math.abs(a) < LEAST_WEIGHT && Math.abs(t) < LEAST_WEIGHT) continue;
@@ -48,8 +48,25 @@ export function learnt(rubric: Rubric, sayings: readonly MarkedSaying[]): Learnt
       place += 1;
     }
   }
+  for (const { id, label, quantity } of rubric.unsafe) {
+    const numbers = quantity === undefined;
+    const kind = numbers ? "numbers" : "numberless";
+    const stated = own.flatMap(({ unsafe }, at) => (unsafe.includes(id) ? [at] : []));
+    // What is stated wrongly may be unsafe too, unless somebody marked it for that.
+    const others = own.flatMap(({ unsafe, wrong, judged }, at) => (unsafe.includes(id) || (judged !== null && wrong.length > 0) || (judged !== null && unsafe.length > 0) ? [] : [at]));
+    if (stated.length < FEWEST) continue;
+    const line = lineOf(stated, told(stated, others, grams[kind]), grams[kind], RIDGE.about, (at) => own[at]!.saying.wording[kind]);
+    for (const [word, weight] of line.words) {
+      if (Math.abs(weight) < LEAST_WEIGHT) continue;
+      (Object.hasOwn(result.words, word) ? result.words[word]! : (result.words[word] = [])).push(place, rounded(weight), 0);
+    }
+    result.elements[statementKey(id)] = { label, place, about: rounded(line.start), turned: 0, numbers };
+    place += 1;
+  }
   return result;
 }
+
+const rounded = (value: number) => Math.round(value * 100) / 100;
 
 /** Of the others those most like the element's own, and of the rest every so many. */
 function told(own: readonly number[], others: readonly number[], gram: readonly Float64Array[]): number[] {

@@ -1,0 +1,48 @@
+import { statementKey } from "../../rubric/learnt.ts";
+import type { CompiledRubric, CompiledStatement } from "../compile.ts";
+import { likelihoodOf } from "../curve.ts";
+import { wordsOf, type Stream } from "../stream.ts";
+import type { UnsafeMatch } from "../types.ts";
+import curves from "./curves.json" with { type: "json" };
+import { learntReading, type LearntReading, type ReadSaying } from "./reading.ts";
+
+/*
+ * Unsafe statements in words that the rubric does not have: "when it goes off just thaw it on the side". To hold one
+ * against somebody, the second reader must be surer than for any other mark.
+ */
+
+/** In the order of the weights of `unsafe` in curves.json. */
+export const UNSAFE_SIGNS = ["about", "how far an element that it contradicts is turned", "hardly anything else is said", "about where hardly anything is"] as const;
+
+/** From here on it is taken for stated. */
+export const UNSAFE_ALONE = 0.8;
+
+/** @param told statements found in their own words. */
+export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatch[], stream: Stream): UnsafeMatch[] {
+  const reading = learntReading(rubric, stream);
+  if (reading === null) return [];
+  return rubric.unsafe.flatMap((statement): UnsafeMatch[] => {
+    if (told.some((other) => other.statement === statement.statement)) return [];
+    const place = reading.placeOf(statementKey(statement.statement));
+    if (place === undefined) return [];
+    let best: { saying: ReadSaying; likelihood: number } | null = null;
+    for (const saying of reading.sayings) {
+      const likelihood = likelihoodOf(curves.unsafe, unsafeSigns(saying, place, statement, reading));
+      if (likelihood >= UNSAFE_ALONE && (best === null || likelihood > best.likelihood)) best = { saying, likelihood };
+    }
+    if (best === null) return [];
+    const { saying, likelihood } = best;
+    return [{ statement: statement.statement, span: wordsOf(stream, saying.first, saying.end), score: likelihood, confidence: likelihood, verdict: "unsafe", response: statement.say[0]!.text }];
+  });
+}
+
+const SUREST = 4;
+
+export function unsafeSigns({ readings, alone }: ReadSaying, place: number, { contradicts, wrongOf }: CompiledStatement, { placeOf }: LearntReading): number[] {
+  const within = (value: number) => Math.max(-SUREST, Math.min(SUREST, value));
+  const about = within(readings[place]!.about);
+  const places = [...contradicts, ...wrongOf].flatMap((key) => placeOf(key) ?? []);
+  const turned = places.length === 0 ? 0 : Math.max(...places.map((at) => within(readings[at]!.turned)));
+  const lonely = alone ? 1 : 0;
+  return [about, turned, lonely, lonely * about];
+}
