@@ -65,14 +65,14 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   found.push(...toldNotNeeded(scene, rubric).filter(({ passage }) => missed.has(passage.element)).map((each): Match => ({ ...placed(each), elicitation: "after-question", reason: NOT_NEEDED })));
   const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));
   found.push(...corrected.map(({ passage, stream, proposed, reply }): Match => ({ ...plainMatch(passage, reply, stream), elicitation: "after-question", elicitedBy: proposed })));
-  found.push(...foundByReader(rubric, missingFrom(found, rubric), all, streams.candidate).map((each) => readerMatch(each, scene, rubric)));
+  found.push(...foundByReader(rubric, missingFrom(found, rubric), all, said, streams.candidate).map((each) => readerMatch(each, scene, rubric)));
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));
   const doubtful = doubtfulMatches(all, found, streams.candidate);
 
   const unsafe = [...stated];
   for (const match of [...affirmedUnsafe(rubric, heard, scene), ...agreed.unsafe, ...carried.unsafe, ...openly.unsafe]) if (!unsafe.some((other) => other.statement === match.statement)) unsafe.push(match);
-  unsafe.push(...unsafeByReader(rubric, unsafe, streams.candidate));
+  unsafe.push(...unsafeByReader(rubric, unsafe, all, said, streams.candidate));
   found.push(...wrongByUnsafe(rubric, unsafe, found, scene));
   const answers = [...answerMatches(rubric, said, streams.candidate), ...wrongReplies(scene, rubric)];
   const nearest = nearestAttempts(rubric, all.map((passage) => leftBack(passage, left)), found, streams.candidate);

@@ -25,7 +25,8 @@ interface Variant {
  * check; nothing else in the review needs the compiled rubric.
  */
 export function readPhrases(rubric: Rubric): Readings {
-  const compiled = compileRubric(rubric);
+  // What was learnt from marked sayings is not the rubric's author's to mend: the rubric alone is asked.
+  const compiled = { ...compileRubric(rubric), learnt: null };
   const reader = new UtteranceReader(compiled);
   const counted = new Set(itemsOf(rubric).filter((item) => applies(item, rubric.scenario)).map(({ id }) => id));
   const elements = saidElements(rubric);

@@ -16,7 +16,7 @@ import { readPassages, rubricNamed } from "./match/passages.ts";
 import { readTalk } from "./match/talk.ts";
 
 /** Hands whose sayings the curves are fitted on, each with lines that were learnt without them: mirrored passages, and whole stations. */
-const PASSAGES = /^[no]\d$/;
+const PASSAGES = /^o\d$/;
 const TALK = /^w(8|9|10)$/;
 /** Passages are not marked for what is unsafe; drills are. */
 const DRILLS = "d6";
@@ -53,18 +53,18 @@ const curves = {
 console.log(`# What was learnt from marked sayings\n\n${sayings.length} sayings, all invented. The curves are fitted on the hands ${PASSAGES.source} and ${TALK.source}, with lines learnt without them.\n`);
 for (const [collection, chosen] of Object.entries(cases)) {
   console.log(`## ${collection}\n\n| | from | right | wrong | neither |\n|---|---|---|---|---|`);
-  const row = (name: string, kind: Case["kind"], curve: keyof typeof curves, cuts: readonly number[], shipped: number) => {
+  const row = (name: string, kind: Case["kind"], curve: keyof typeof curves, cuts: readonly number[], shipped: readonly number[]) => {
     const of = chosen.filter((one) => one.kind === kind);
     if (of.length === 0) return;
     const count = (some: readonly Case[]) => (["right", "wrong", "absent"] as const).map((truth) => some.filter((one) => one.truth === truth).length).join(" | ");
     console.log(`| ${name}, all | | ${count(of)} |`);
-    for (const cut of cuts) console.log(`| ${name} | ${cut}${cut === shipped ? " (as shipped)" : ""} | ${count(of.filter(({ signs }) => likelihoodOf(curves[curve], signs) >= cut))} |`);
+    for (const cut of cuts) console.log(`| ${name} | ${cut}${shipped.includes(cut) ? " (as shipped)" : ""} | ${count(of.filter(({ signs }) => likelihoodOf(curves[curve], signs) >= cut))} |`);
   };
-  row("fits, and is dropped", "turned", "turned", [0.5, 0.6, 0.7, 0.8, 0.9], TURNED_LIKELY);
-  row("is held against the speaker, and stays so", "held", "held", [0.3, 0.4, 0.5, 0.6], STANDS_AGAINST);
-  row("no response fits, and is taken for said", "alone", "right", [0.5, 0.6, 0.7, 0.8, 0.9], SAID_ALONE);
-  row("an unsafe statement is taken for stated (wrong: it is)", "unsafe", "unsafe", [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9], UNSAFE_ALONE);
-  row("no response fits, and is taken for said wrongly", "alone", "wrong", [0.5, 0.6, 0.7, 0.75, 0.8, 0.9], WRONG_ALONE);
+  row("fits, and is dropped", "turned", "turned", [0.5, 0.6, 0.7, 0.8, 0.85, 0.9], [TURNED_LIKELY]);
+  row("is held against the speaker, and stays so", "held", "held", [0.3, 0.4, 0.5, 0.6], [STANDS_AGAINST]);
+  row("no response fits, and is taken for said", "alone", "right", [0.5, 0.6, 0.7, 0.8, 0.9], Object.values(SAID_ALONE));
+  row("an unsafe statement is taken for stated (wrong: it is)", "unsafe", "unsafe", [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95], Object.values(UNSAFE_ALONE));
+  row("no response fits, and is taken for said wrongly", "alone", "wrong", [0.5, 0.6, 0.7, 0.75, 0.82, 0.9], Object.values(WRONG_ALONE));
   console.log("");
 }
 console.log(`| curve | intercept | weights |\n|---|---|---|\n${Object.entries(curves).map(([name, { intercept, signs }]) => `| ${name} | ${intercept} | ${signs.join(", ")} |`).join("\n")}`);

@@ -12,7 +12,8 @@ const STEP = 23;
 
 describe.each(["pressurised-inhaler", "nasal-spray"])("%s", (name) => {
   const rubric = load(name);
-  const compiled = compileRubric(rubric);
+  // What was learnt from marked sayings finds things in whole stations that no response fits.
+  const compiled = { ...compileRubric(rubric), learnt: null };
   const reader = new UtteranceReader(compiled);
   const elements = rubric.sections.flatMap(({ items }) => items.flatMap((item) => item.elements));
   const phrases = [...elements.flatMap(({ say, incorrect = [] }) => [...say, ...incorrect]), ...rubric.unsafe.flatMap(({ say }) => say)];

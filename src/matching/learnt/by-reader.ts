@@ -1,10 +1,12 @@
 import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import { likelihoodOf } from "../curve.ts";
 import type { Passage } from "../passages.ts";
+import type { Postings } from "../postings.ts";
 import type { Stream } from "../stream.ts";
 import curves from "./curves.json" with { type: "json" };
 import type { Reading } from "./learnt.ts";
 import { learntReading, type ReadSaying } from "./reading.ts";
+import { isWarning } from "./warned-of.ts";
 
 /*
  * What no response fits, and sayings that people marked are worded like: "an empty pop bottle will do you" for the
@@ -14,11 +16,9 @@ import { learntReading, type ReadSaying } from "./reading.ts";
 /** In the order of the weights of `right` and `wrong` in curves.json. */
 export const ALONE_SIGNS = ["about", "turned", "how far ahead of other elements", "best fit that is open", "best fit that is closed", "hardly anything else is said", "about where hardly anything is", "turned where hardly anything is"] as const;
 
-/** From here on it is taken for said wrongly. */
-export const WRONG_ALONE = 0.75;
-/** From here on it is taken for said; where hardly anything else is said, nothing around it speaks for it. */
-export const SAID_ALONE = 0.7;
-const SAID_LONELY = 0.9;
+/** From here on it is taken for said wrongly, and for said. Where hardly anything else is said nothing around it speaks for it, and it must be surer. */
+export const WRONG_ALONE = { company: 0.75, lonely: 0.85 } as const;
+export const SAID_ALONE = { company: 0.7, lonely: 0.9 } as const;
 
 export interface FoundByReader {
   element: CompiledElement;
@@ -31,7 +31,7 @@ export interface FoundByReader {
  * @param missing elements that nothing was found of.
  * @param passages all that were tried.
  */
-export function foundByReader(rubric: CompiledRubric, missing: readonly CompiledElement[], passages: readonly Passage[], stream: Stream): FoundByReader[] {
+export function foundByReader(rubric: CompiledRubric, missing: readonly CompiledElement[], passages: readonly Passage[], postings: Postings, stream: Stream): FoundByReader[] {
   const reading = learntReading(rubric, stream);
   if (reading === null) return [];
   return missing.flatMap((element): FoundByReader[] => {
@@ -40,10 +40,12 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
     const own = passages.filter((passage) => passage.element === element);
     let best: FoundByReader | null = null;
     for (const saying of reading.sayings) {
-      if (saying.readings[place]!.about < LEAST_ABOUT) continue;
+      if (saying.asks || saying.readings[place]!.about < LEAST_ABOUT) continue;
       const signs = aloneSigns(saying, place, own, reading.isStatement);
+      const company = saying.alone ? "lonely" : "company";
       const [right, wrong] = [likelihoodOf(curves.right, signs), likelihoodOf(curves.wrong, signs)];
-      const found: FoundByReader | null = wrong >= WRONG_ALONE && wrong > right ? { element, verdict: "wrong", saying, likelihood: wrong } : right >= (saying.alone ? SAID_LONELY : SAID_ALONE) ? { element, verdict: "right", saying, likelihood: right } : null;
+      const found: FoundByReader | null = wrong >= WRONG_ALONE[company] && wrong > right ? { element, verdict: "wrong", saying, likelihood: wrong } : right >= SAID_ALONE[company] ? { element, verdict: "right", saying, likelihood: right } : null;
+      if (found?.verdict === "wrong" && (saying.ofOthers || isWarning(element.incorrect, saying, postings, stream))) continue;
       if (found !== null && (best === null || found.likelihood > best.likelihood)) best = found;
     }
     return best === null ? [] : [best];

@@ -1,4 +1,6 @@
 import type { Learnt } from "../../rubric/learnt.ts";
+import { MOSTLY_ASKED } from "../act-gate.ts";
+import { toldOfOthers } from "../others.ts";
 import { remembered } from "../remembered.ts";
 import type { CompiledRubric } from "../compile.ts";
 import type { Stream } from "../stream.ts";
@@ -11,6 +13,10 @@ export interface ReadSaying extends Saying {
   readings: readonly Reading[];
   /** Hardly anything else is said. */
   alone: boolean;
+  /** It asks: then it tells nothing by itself. */
+  asks: boolean;
+  /** It tells of somebody else ("we had a gentleman who ..."): then it is held against nobody. */
+  ofOthers: boolean;
 }
 
 /** With fewer tokens around it a saying stands alone. */
@@ -46,7 +52,7 @@ const readerOf = remembered((learnt: Learnt) => {
 const readingsOf = remembered((_: Stream) => new Map<LearntReader, LearntReading>());
 
 function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, stream: Stream): LearntReading {
-  const read = (saying: Saying): ReadSaying => ({ ...saying, readings: reader.read(saying.wording), alone: stream.tokens.length - (saying.end - saying.first) < LEAST_AROUND });
+  const read = (saying: Saying): ReadSaying => ({ ...saying, readings: reader.read(saying.wording), alone: stream.tokens.length - (saying.end - saying.first) < LEAST_AROUND, asks: shareAsked(saying, stream) > MOSTLY_ASKED, ofOthers: toldOfOthers(saying, stream) });
   const sayings = sayingsOf(stream).map(read);
   return {
     sayings,
@@ -66,4 +72,10 @@ function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, s
       return own === null ? null : read(own);
     },
   };
+}
+
+function shareAsked({ first, end }: Saying, { acts }: Stream): number {
+  let asked = 0;
+  for (let place = first; place < end; place += 1) if (acts[place] !== "tell") asked += 1;
+  return asked / (end - first);
 }

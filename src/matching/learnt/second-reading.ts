@@ -22,7 +22,7 @@ export const TURNED_SIGNS = ["log-odds of its likelihood", "log-odds that what s
 export const HELD_SIGNS = ["log-odds of its likelihood", "about", "turned", "hardly anything else is said"] as const;
 
 /** From here on a passage that would say its element is taken for one that does not. */
-export const TURNED_LIKELY = 0.7;
+export const TURNED_LIKELY = 0.9;
 /** From here on a passage stands against the speaker. */
 export const STANDS_AGAINST = 0.5;
 

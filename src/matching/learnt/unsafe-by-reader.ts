@@ -1,10 +1,14 @@
+import { meets } from "../../station/span.ts";
 import { statementKey } from "../../rubric/learnt.ts";
 import type { CompiledRubric, CompiledStatement } from "../compile.ts";
 import { likelihoodOf } from "../curve.ts";
+import type { Passage } from "../passages.ts";
+import type { Postings } from "../postings.ts";
 import { wordsOf, type Stream } from "../stream.ts";
 import type { UnsafeMatch } from "../types.ts";
 import curves from "./curves.json" with { type: "json" };
 import { learntReading, type LearntReading, type ReadSaying } from "./reading.ts";
+import { isWarning } from "./warned-of.ts";
 
 /*
  * Unsafe statements in words that the rubric does not have: "when it goes off just thaw it on the side". To hold one
@@ -14,23 +18,34 @@ import { learntReading, type LearntReading, type ReadSaying } from "./reading.ts
 /** In the order of the weights of `unsafe` in curves.json. */
 export const UNSAFE_SIGNS = ["about", "how far an element that it contradicts is turned", "hardly anything else is said", "about where hardly anything is"] as const;
 
-/** From here on it is taken for stated. */
-export const UNSAFE_ALONE = 0.8;
+/** From here on it is taken for stated; where hardly anything else is said it must be surer. */
+export const UNSAFE_ALONE = { company: 0.8, lonely: 0.95 } as const;
 
-/** @param told statements found in their own words. */
-export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatch[], stream: Stream): UnsafeMatch[] {
+/** A passage as likely as this says its element. */
+const SAID = 0.5;
+
+/**
+ * @param told statements found in their own words.
+ * @param passages all that were tried: who says rightly what a statement contradicts does not state it there.
+ */
+export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatch[], passages: readonly Passage[], postings: Postings, stream: Stream): UnsafeMatch[] {
   const reading = learntReading(rubric, stream);
   if (reading === null) return [];
   return rubric.unsafe.flatMap((statement): UnsafeMatch[] => {
     if (told.some((other) => other.statement === statement.statement)) return [];
     const place = reading.placeOf(statementKey(statement.statement));
-    if (place === undefined) return [];
+    const contradicted = new Set([...statement.contradicts, ...statement.wrongOf]);
+    const opposites = [...contradicted].flatMap((key) => reading.placeOf(key) ?? []);
+    // Of a statement that is no element's opposite nobody marked what is right to say: only its topic was learnt.
+    if (place === undefined || opposites.length === 0) return [];
+    const right = passages.filter(({ element, verdict, closed, likelihood }) => verdict === "right" && closed.length === 0 && (likelihood ?? 0) >= SAID && contradicted.has(`${element.item}/${element.element}`));
     let best: { saying: ReadSaying; likelihood: number } | null = null;
     for (const saying of reading.sayings) {
+      if (saying.asks || saying.ofOthers || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
       const likelihood = likelihoodOf(curves.unsafe, unsafeSigns(saying, place, statement, reading));
-      if (likelihood >= UNSAFE_ALONE && (best === null || likelihood > best.likelihood)) best = { saying, likelihood };
+      if (likelihood >= UNSAFE_ALONE[saying.alone ? "lonely" : "company"] && (best === null || likelihood > best.likelihood)) best = { saying, likelihood };
     }
-    if (best === null) return [];
+    if (best === null || isWarning(statement.say, best.saying, postings, stream)) return [];
     const { saying, likelihood } = best;
     return [{ statement: statement.statement, span: wordsOf(stream, saying.first, saying.end), score: likelihood, confidence: likelihood, verdict: "unsafe", response: statement.say[0]!.text }];
   });

@@ -47,6 +47,26 @@ describe("the second reader", () => {
     expect(matchOf("Hearth hob soot singe scorch it crisp.", learnt)).toMatchObject({ verdict: "wrong", reason: expect.stringContaining("marked as wrong") as string });
   });
 
+  test("hears a question as no answer", () => {
+    expect(matchOf("Is it hearth hob soot singe scorch crisp that you do?", learnt)).toBeUndefined();
+  });
+
+  test("holds against nobody what is told of somebody else", () => {
+    expect(matchOf("We had a gentleman who did hearth hob soot singe scorch crisp.", learnt)?.verdict).not.toBe("wrong");
+  });
+
+  test("finds an unsafe statement in words that the rubric does not have", () => {
+    const rubric = compileRubric(cardWith("      - { id: dry, label: Left to dry, say: [leave the glass to dry] }", "minimum: 50", `
+  - { id: singe, label: Dries it over the fire, severity: major, say: [dry the glass over the fire], contradicts: [dry/dry] }
+`));
+    const known: Learnt = { elements: { "unsafe:singe": { label: "Dries it over the fire", place: 0, about: -3, turned: 0, numbers: true }, "dry/dry": { label: LABEL, place: 1, about: -9, turned: 0, numbers: true } }, words: { hearth: [0, 4, 0], hob: [0, 4, 0], scorch: [0, 4, 0, 1, 0, 3], crisp: [0, 4, 0, 1, 0, 3] } };
+    const unsafe = (says: string, learnt: Learnt | null) => matchStation(toldStation([...TALK, { role: "candidate", says }], "talk"), { ...rubric, learnt }).unsafe.map(({ statement }) => statement);
+    expect(unsafe("Scorch it on the hob hearth crisp.", null)).toEqual([]);
+    expect(unsafe("Scorch it on the hob hearth crisp.", known)).toEqual(["singe"]);
+    expect(unsafe("Never dry the glass over the fire, you'd scorch it on the hob hearth crisp.", known)).toEqual([]);
+    expect(unsafe("Feed the horses before the rain comes.", known)).toEqual([]);
+  });
+
   test("says nothing where the words are of something else", () => {
     expect(matchOf("We should feed the horses before the rain comes.", learnt)).toBeUndefined();
   });
