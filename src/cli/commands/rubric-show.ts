@@ -1,4 +1,5 @@
 import { clock } from "../../report/figures.ts";
+import type { Rubric } from "../../rubric/schema.ts";
 import { toJson } from "../../report/json.ts";
 import { rubricPage } from "../../report/rubric/show.ts";
 import { checkOutput, writeOutput } from "../output.ts";
@@ -24,5 +25,10 @@ export async function runRubricShow(nameOrFile: string, flags: ShowFlags): Promi
   // Blocks and responses files are known only now.
   checkOutput(output);
   const look = outputLook(flags);
-  await writeOutput(flags.format === "json" ? toJson(rubric) : rubricPage(rubric, { ...look, responses: flags.responses === true }), output);
+  await writeOutput(flags.format === "json" ? toJson(withoutLearnt(rubric)) : rubricPage(rubric, { ...look, responses: flags.responses === true }), output);
+}
+
+/** Thousands of numbers that a program wrote for itself. */
+function withoutLearnt({ learnt: _, ...rubric }: Rubric): Omit<Rubric, "learnt"> {
+  return rubric;
 }

@@ -51,6 +51,8 @@ time: { limit: 7 min, target: 6 min }
 
 # More ways to say things may stand in a file of their own, by item and element, see "Rubrics" in the README:
 # responses: responses/{id}.yaml
+# What a program learnt from marked sayings about this rubric; the shipped rubrics have such a file, and nobody edits it.
+# learnt: learnt/{id}.json
 
 # What facts are taken from. Each fact below names one of these, or 'common practice, no source'.
 sources:
