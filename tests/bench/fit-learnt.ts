@@ -63,7 +63,7 @@ for (const [collection, chosen] of Object.entries(cases)) {
   row("fits, and is dropped", "turned", "turned", [0.5, 0.6, 0.7, 0.8, 0.85, 0.9], [TURNED_LIKELY]);
   row("is held against the speaker, and stays so", "held", "held", [0.3, 0.4, 0.5, 0.6], [STANDS_AGAINST]);
   row("no response fits, and is taken for said", "alone", "right", [0.5, 0.6, 0.7, 0.8, 0.9], Object.values(SAID_ALONE));
-  row("an unsafe statement is taken for stated (wrong: it is)", "unsafe", "unsafe", [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95], Object.values(UNSAFE_ALONE));
+  row("an unsafe statement is taken for stated (wrong: it is)", "unsafe", "unsafe", [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95], [UNSAFE_ALONE]);
   row("no response fits, and is taken for said wrongly", "alone", "wrong", [0.5, 0.6, 0.7, 0.75, 0.82, 0.9], Object.values(WRONG_ALONE));
   console.log("");
 }

@@ -18,8 +18,8 @@ import { isWarning } from "./warned-of.ts";
 /** In the order of the weights of `unsafe` in curves.json. */
 export const UNSAFE_SIGNS = ["about", "how far an element that it contradicts is turned", "hardly anything else is said", "about where hardly anything is"] as const;
 
-/** From here on it is taken for stated; where hardly anything else is said it must be surer. */
-export const UNSAFE_ALONE = { company: 0.8, lonely: 0.95 } as const;
+/** From here on it is taken for stated. Where hardly anything else is said nothing tells what it is said of: then it is held against nobody. */
+export const UNSAFE_ALONE = 0.8;
 
 /** A passage as likely as this says its element. */
 const SAID = 0.5;
@@ -41,9 +41,9 @@ export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatc
     const right = passages.filter(({ element, verdict, closed, likelihood }) => verdict === "right" && closed.length === 0 && (likelihood ?? 0) >= SAID && contradicted.has(`${element.item}/${element.element}`));
     let best: { saying: ReadSaying; likelihood: number } | null = null;
     for (const saying of reading.sayings) {
-      if (saying.asks || saying.ofOthers || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
+      if (saying.alone || saying.asks || saying.ofOthers || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
       const likelihood = likelihoodOf(curves.unsafe, unsafeSigns(saying, place, statement, reading));
-      if (likelihood >= UNSAFE_ALONE[saying.alone ? "lonely" : "company"] && (best === null || likelihood > best.likelihood)) best = { saying, likelihood };
+      if (likelihood >= UNSAFE_ALONE && (best === null || likelihood > best.likelihood)) best = { saying, likelihood };
     }
     if (best === null || isWarning(statement.say, best.saying, postings, stream)) return [];
     const { saying, likelihood } = best;
