@@ -43,14 +43,6 @@ export const BESIDE_FIGURES = [
 /** From here on a passage is turned: where, in talk about rubrics left out of the fit, as many passages are dropped rightly as wrongly; in single sayings most are (tests/bench/results/beside.md). */
 export const TURNED = 0.85;
 
-/**
- * A passage that likely says its element; closed where what stands beside it turns it.
- * @param elements all of the rubric.
- */
-export function weighedBeside(passage: Passage, stream: Stream, elements: readonly CompiledElement[]): Passage {
-  return turnedBy(besideOf(passage, stream, elements)) < TURNED ? passage : { ...passage, closed: [...passage.closed, "turned"] };
-}
-
 /** What stands beside a passage, as the curve sees it. */
 export interface Beside {
   /** One for each of BESIDE_FIGURES. */

@@ -13,5 +13,10 @@ export function likelihoodOf({ intercept, signs: weight }: Curve, signs: readonl
 
 /** @param most beyond these log-odds nothing is less sure or surer. */
 export function logOddsOf(chance: number, most: number): number {
-  return Math.max(-most, Math.min(most, Math.log(chance / (1 - chance))));
+  return within(Math.log(chance / (1 - chance)), most);
+}
+
+/** A value no further from nought than `most`. */
+export function within(value: number, most: number): number {
+  return Math.max(-most, Math.min(most, value));
 }

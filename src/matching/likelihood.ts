@@ -1,12 +1,11 @@
 import { meets } from "../station/span.ts";
-import { weighedBeside } from "./beside.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { closeContradicted } from "./contradicted.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";
 import { HELD_LEAST, heldPassages, withReason } from "./held-passages.ts";
 import { isHeld, saidIn, withHeldLikelihood } from "./held-likelihood.ts";
-import { standsForReader, turnedByReader } from "./learnt/second-reading.ts";
+import { standsForReader, weighedBeside } from "./learnt/second-reading.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { closeOtherDevices } from "./other-device.ts";
 import { bestOf, oneVoice, sameSentence, WRONG_HANDICAP } from "./one-voice.ts";
@@ -70,7 +69,7 @@ export function withLikelihood(passages: readonly Passage[], stream: Stream, ele
  */
 export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): Passage[] {
   const { saying, held } = lookedFor(rubric, postings, stream, elements);
-  const weighed = withLikelihood(saying, stream, rubric.elements).map((passage) => (isLikely(passage) ? turnedByReader(weighedBeside(passage, stream, rubric.elements), rubric, stream) : passage));
+  const weighed = withLikelihood(saying, stream, rubric.elements).map((passage) => (isLikely(passage) ? weighedBeside(passage, rubric, stream) : passage));
   if (held.length === 0) return weighed;
   const against = withHeldLikelihood(held, saidIn(weighed, stream, rubric.elements)).filter((passage) => isHeld(passage, stream) && standsForReader(passage, rubric, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
   return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against.map((passage) => withReason(passage, stream))];

@@ -65,8 +65,8 @@ export const CATALOGUE = {
   "SW-R04": { title: "an included block cannot be read", exit: EXIT.rubric, mend: "Name a block or responses file in the rubric's folder or below it, or 'shipped:NAME'." },
   "SW-R05": { title: "a name in the rubric leads nowhere", exit: EXIT.rubric, mend: "Write the id as it stands where the thing is described." },
   "SW-R06": { title: "an id stands twice", exit: EXIT.rubric, mend: "Give one of the two another id." },
-  "SW-R08": { title: "what was learnt about the rubric cannot be used", exit: EXIT.rubric, mend: "Take the file as it was written, or take 'learnt' out of the rubric." },
   "SW-R07": { title: "a phrase and its quantity do not go together", exit: EXIT.rubric, mend: "Write {quantity} in the phrases of what has a 'quantity', and in no others." },
+  "SW-R08": { title: "what was learnt about the rubric cannot be used", exit: EXIT.rubric, mend: "Take the file as it was written, or take 'learnt' out of the rubric." },
   // check of a rubric
   "SW-C01": { title: "an acceptable response does not earn its own element", mend: "Put it in words that tell the element from others, without denials and conditions that turn it round, and with the element's must-words." },
   "SW-C02": { title: "an acceptable response earns another item as well", mend: "Leave out of the response what belongs to the other item, or give that a must-word or not_with that keeps this out." },

@@ -32,13 +32,11 @@ export function isStatementKey(key: string): boolean {
   return key.startsWith("unsafe:");
 }
 
-/** Straight lines over the words of a stretch, two an element. Plain data. */
-export interface Learnt {
-  /** By item/element, and by `statementKey`. */
-  elements: Record<string, z.output<typeof learntElement>>;
-  /** By word, or pair of words, rows of three: the element's place, and what the word adds to `about` and to `turned`. */
-  words: Record<string, number[]>;
-}
+/**
+ * Straight lines over the words of a stretch, two an element. Plain data. `elements` by item/element and by `statementKey`;
+ * `words` by word, or pair of words, rows of three: the element's place, and what the word adds to `about` and to `turned`.
+ */
+export type Learnt = Pick<z.output<typeof learntSchema>, "elements" | "words">;
 
 /**
  * @param file as messages call it.
@@ -46,24 +44,29 @@ export interface Learnt {
  * @throws ProblemError SW-R08
  */
 export function readLearnt(text: string, file: string, owner: string, labels: ReadonlyMap<string, string>): Learnt {
-  const refuse = (message: string) => {
+  const refuse: (message: string) => never = (message) => {
     throw new ProblemError([{ code: "SW-R08", severity: "error", file, line: 1, column: 1, message, mend: "Take the file as it was written, or take 'learnt' out of the rubric." }]);
   };
-  let data: unknown;
-  try {
-    data = JSON.parse(text);
-  } catch (error) {
-    refuse(`it is not JSON: ${(error as Error).message}`);
-  }
-  const parsed = learntSchema.safeParse(data);
-  if (!parsed.success) return refuse(`it is no file of what was learnt: ${parsed.error.issues[0]!.path.join("/")}: ${parsed.error.issues[0]!.message}`)!;
+  const parsed = learntSchema.safeParse(jsonOf(text, refuse));
+  if (!parsed.success) return refuse(`it is no file of what was learnt: ${parsed.error.issues[0]!.path.join("/")}: ${parsed.error.issues[0]!.message}`);
   const { elements, words, id: of } = parsed.data;
   if (of !== owner) refuse(`it was learnt about '${of}', and '${owner}' names it`);
   const places = Object.values(elements).map(({ place }) => place);
   if (places.some((place) => place >= places.length) || new Set(places).size < places.length) refuse("its elements do not stand in places of their own from 0");
-  for (const [word, row] of Object.entries(words)) if (row.length % 3 !== 0 || row.some((place, at) => at % 3 === 0 && !(Number.isInteger(place) && place >= 0 && place < places.length))) refuse(`the row of '${word}' is not made of a place and two numbers each`);
+  const isPlace = (value: number) => Number.isInteger(value) && value >= 0 && value < places.length;
+  for (const [word, row] of Object.entries(words)) {
+    if (row.length % 3 !== 0 || row.some((value, at) => at % 3 === 0 && !isPlace(value))) refuse(`the row of '${word}' is not made of a place and two numbers each`);
+  }
   return { elements: Object.fromEntries(Object.entries(elements).map(([key, element]) => [key, element.label === labels.get(key) ? element : { ...element, about: NOTHING_KNOWN }])), words };
 }
 
-/** Log-odds so low that no words bring it about. */
-const NOTHING_KNOWN = -1000;
+/** In place of `about`, of an element of which nothing is known: log-odds so low that no words bring it about. */
+export const NOTHING_KNOWN = -1000;
+
+function jsonOf(text: string, refuse: (message: string) => never): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    return refuse(`it is not JSON: ${(error as Error).message}`);
+  }
+}

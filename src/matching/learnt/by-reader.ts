@@ -1,11 +1,12 @@
 import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import { likelihoodOf } from "../curve.ts";
+import { toldOfOthers } from "../others.ts";
 import type { Passage } from "../passages.ts";
 import type { Postings } from "../postings.ts";
 import type { Stream } from "../stream.ts";
 import curves from "./curves.json" with { type: "json" };
-import type { Reading } from "./learnt.ts";
-import { learntReading, type ReadSaying } from "./reading.ts";
+import { asksOnly, leadOf, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
+import { holdsHalf } from "./sayings.ts";
 import { isWarning } from "./warned-of.ts";
 
 /*
@@ -40,13 +41,10 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
     const own = passages.filter((passage) => passage.element === element);
     let best: FoundByReader | null = null;
     for (const saying of reading.sayings) {
-      if (saying.asks || saying.readings[place]!.about < LEAST_ABOUT) continue;
-      const signs = aloneSigns(saying, place, own, reading.isStatement);
-      const company = saying.alone ? "lonely" : "company";
-      const [right, wrong] = [likelihoodOf(curves.right, signs), likelihoodOf(curves.wrong, signs)];
-      const found: FoundByReader | null = wrong >= WRONG_ALONE[company] && wrong > right ? { element, verdict: "wrong", saying, likelihood: wrong } : right >= SAID_ALONE[company] ? { element, verdict: "right", saying, likelihood: right } : null;
-      if (found?.verdict === "wrong" && (saying.ofOthers || isWarning(element.incorrect, saying, postings, stream))) continue;
-      if (found !== null && (best === null || found.likelihood > best.likelihood)) best = found;
+      const found = said(saying, place, own, reading, element);
+      if (found === null || (best !== null && found.likelihood <= best.likelihood) || asksOnly(saying, stream)) continue;
+      if (found.verdict === "wrong" && (toldOfOthers(saying, stream) || isWarning(element.incorrect, saying, postings, stream))) continue;
+      best = found;
     }
     return best === null ? [] : [best];
   });
@@ -54,23 +52,25 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
 
 /** Log-odds below which nobody would look. */
 const LEAST_ABOUT = -3;
-const SUREST = 4;
 
-export function aloneSigns({ readings, first, end, alone }: ReadSaying, place: number, own: readonly Passage[], isStatement: readonly boolean[]): number[] {
-  const { about, turned } = readings[place]!;
-  const within = (value: number) => Math.max(-SUREST, Math.min(SUREST, value));
+function said(saying: ReadSaying, place: number, own: readonly Passage[], reading: LearntReading, element: CompiledElement): FoundByReader | null {
+  if (saying.readings[place]!.about < LEAST_ABOUT) return null;
+  const signs = aloneSigns(saying, place, own, reading);
+  const company = saying.alone ? "lonely" : "company";
+  const [right, wrong] = [likelihoodOf(curves.right, signs), likelihoodOf(curves.wrong, signs)];
+  if (wrong >= WRONG_ALONE[company] && wrong > right) return { element, verdict: "wrong", saying, likelihood: wrong };
+  return right >= SAID_ALONE[company] ? { element, verdict: "right", saying, likelihood: right } : null;
+}
+
+/** @param own passages of the element. */
+export function aloneSigns(saying: ReadSaying, place: number, own: readonly Passage[], reading: LearntReading): number[] {
+  const { about, turned, alone } = readingSigns(saying, place);
   let open = 0;
   let closed = 0;
   for (const passage of own) {
-    if (passage.verdict !== "right" || Math.min(end, passage.end) - Math.max(first, passage.first) < (passage.end - passage.first) / 2) continue;
+    if (passage.verdict !== "right" || !holdsHalf(saying, passage)) continue;
     if (passage.closed.length === 0) open = Math.max(open, passage.coverage);
     else closed = Math.max(closed, passage.coverage);
   }
-  const lonely = alone ? 1 : 0;
-  return [within(about), within(turned), within(about - bestOther(readings, place, isStatement)), Math.min(1, open), Math.min(1, closed), lonely, lonely * within(about), lonely * within(turned)];
+  return [about, turned, leadOf(saying, place, reading), Math.min(1, open), Math.min(1, closed), alone, alone * about, alone * turned];
 }
-
-function bestOther(readings: readonly Reading[], place: number, isStatement: readonly boolean[]): number {
-  return readings.reduce((best, { about }, at) => (at === place || isStatement[at]! ? best : Math.max(best, about)), -Infinity);
-}
-

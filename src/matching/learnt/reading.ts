@@ -1,11 +1,11 @@
-import type { Learnt } from "../../rubric/learnt.ts";
+import { NOTHING_KNOWN, type Learnt } from "../../rubric/learnt.ts";
 import { MOSTLY_ASKED } from "../act-gate.ts";
-import { toldOfOthers } from "../others.ts";
-import { remembered } from "../remembered.ts";
 import type { CompiledRubric } from "../compile.ts";
+import { within } from "../curve.ts";
+import { remembered } from "../remembered.ts";
 import type { Stream } from "../stream.ts";
 import { LearntReader, type Reading } from "./learnt.ts";
-import { sayingAt, sayingsOf, type Saying } from "./sayings.ts";
+import { holdsHalf, inCommon, sayingAt, sayingsOf, type Saying } from "./sayings.ts";
 
 /** A saying and what it seems to say of each element that something was learnt about. */
 export interface ReadSaying extends Saying {
@@ -13,24 +13,20 @@ export interface ReadSaying extends Saying {
   readings: readonly Reading[];
   /** Hardly anything else is said. */
   alone: boolean;
-  /** It asks: then it tells nothing by itself. */
-  asks: boolean;
-  /** It tells of somebody else ("we had a gentleman who ..."): then it is held against nobody. */
-  ofOthers: boolean;
 }
 
-/** With fewer tokens around it a saying stands alone. */
+/** With fewer tokens around it a saying stands alone. The curves were fitted so; `isAlone` of company.ts draws the line one token later. */
 const LEAST_AROUND = 20;
 
 /** A stream read by what was learnt. */
 export interface LearntReading {
   sayings: readonly ReadSaying[];
-  /** Place of an element in the readings; undefined where nothing was learnt of it. */
+  /** Place of an element in the readings; undefined where nothing is known of it. */
   placeOf: (key: string) => number | undefined;
   /** Whether an unsafe statement has the place. */
   isStatement: readonly boolean[];
   /** The shortest saying that holds a stretch of tokens, whole or at least by half. */
-  around: (first: number, end: number) => ReadSaying | null;
+  around: (stretch: { first: number; end: number }) => ReadSaying | null;
 }
 
 /** @returns null where nothing was learnt about the rubric. */
@@ -44,38 +40,48 @@ export function learntReading({ learnt }: Pick<CompiledRubric, "learnt">, stream
 }
 
 const readerOf = remembered((learnt: Learnt) => {
-  const reader = new LearntReader(learnt);
-  return { reader, places: new Map(reader.elements.map((key, place) => [key, place])) };
+  const known = Object.entries(learnt.elements).filter(([, { about }]) => about !== NOTHING_KNOWN);
+  return { reader: new LearntReader(learnt), places: new Map(known.map(([key, { place }]) => [key, place])) };
 });
 
 /** One stream is looked at several times while a station is marked. */
 const readingsOf = remembered((_: Stream) => new Map<LearntReader, LearntReading>());
 
 function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, stream: Stream): LearntReading {
-  const read = (saying: Saying): ReadSaying => ({ ...saying, readings: reader.read(saying.wording), alone: stream.tokens.length - (saying.end - saying.first) < LEAST_AROUND, asks: shareAsked(saying, stream) > MOSTLY_ASKED, ofOthers: toldOfOthers(saying, stream) });
+  const read = (saying: Saying): ReadSaying => ({ ...saying, readings: reader.read(saying.wording), alone: stream.tokens.length - (saying.end - saying.first) < LEAST_AROUND });
   const sayings = sayingsOf(stream).map(read);
   return {
     sayings,
     placeOf: (key) => places.get(key),
     isStatement: reader.isStatement,
-    around: (first, end) => {
-      let best: ReadSaying | null = null;
-      let most = 0;
-      for (const saying of sayings) {
-        const shared = Math.min(end, saying.end) - Math.max(first, saying.first);
-        if (shared < (end - first) / 2 || shared < most || (shared === most && best !== null && saying.end - saying.first >= best.end - best.first)) continue;
-        best = saying;
-        most = shared;
-      }
-      if (best !== null) return best;
-      const own = sayingAt(stream, first, end);
+    around: (stretch) => {
+      const length = ({ first, end }: Saying) => end - first;
+      const [best] = sayings.filter((saying) => holdsHalf(saying, stretch)).sort((a, b) => inCommon(b, stretch) - inCommon(a, stretch) || length(a) - length(b));
+      if (best !== undefined) return best;
+      const own = sayingAt(stream, stretch.first, stretch.end);
       return own === null ? null : read(own);
     },
   };
 }
 
-function shareAsked({ first, end }: Saying, { acts }: Stream): number {
+/** Log-odds of a reading beyond these are no surer. */
+const SUREST = 4;
+
+/** What a saying seems to say of the element in a place, as the curves take it. */
+export function readingSigns({ readings, alone }: ReadSaying, place: number): Record<"about" | "turned" | "alone", number> {
+  const { about, turned } = readings[place]!;
+  return { about: within(about, SUREST), turned: within(turned, SUREST), alone: alone ? 1 : 0 };
+}
+
+/** How far an element is ahead of all others in what a saying is about. */
+export function leadOf({ readings }: ReadSaying, place: number, { isStatement }: LearntReading): number {
+  const other = readings.reduce((best, { about }, at) => (at === place || isStatement[at]! ? best : Math.max(best, about)), -Infinity);
+  return within(readings[place]!.about - other, SUREST);
+}
+
+/** Whether a saying asks: then it tells nothing by itself. */
+export function asksOnly({ first, end }: Saying, { acts }: Stream): boolean {
   let asked = 0;
   for (let place = first; place < end; place += 1) if (acts[place] !== "tell") asked += 1;
-  return asked / (end - first);
+  return asked / (end - first) > MOSTLY_ASKED;
 }

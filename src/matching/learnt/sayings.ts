@@ -1,10 +1,14 @@
 import type { Stream } from "../stream.ts";
 import { isNumber, stretchWords, type StretchWords } from "./stretch-words.ts";
 
-/** A stretch of a stream that is read as one saying. Tokens, end exclusive. */
-export interface Saying {
+/** Tokens, end exclusive. */
+interface Stretch {
   first: number;
   end: number;
+}
+
+/** A stretch of a stream that is read as one saying. */
+export interface Saying extends Stretch {
   wording: Record<"numbers" | "numberless", StretchWords>;
 }
 
@@ -20,7 +24,7 @@ const SHORTEST = 3;
 /** Each sentence of the stream, two that follow each other in one turn, and windows over what has no sentence ends. */
 export function sayingsOf(stream: Stream): Saying[] {
   const sentences = sentencesOf(stream);
-  const spans: { first: number; end: number }[] = [];
+  const spans: Stretch[] = [];
   sentences.forEach((sentence, place) => {
     const { first, end } = sentence;
     if (end - first > LONGEST) {
@@ -38,8 +42,8 @@ export function sayingsOf(stream: Stream): Saying[] {
   });
 }
 
-function turnsOf(sentences: readonly { first: number; end: number }[], { turnOf }: Stream): { first: number; end: number; sentences: number }[] {
-  const turns: { first: number; end: number; sentences: number }[] = [];
+function turnsOf(sentences: readonly Stretch[], { turnOf }: Stream): (Stretch & { sentences: number })[] {
+  const turns: (Stretch & { sentences: number })[] = [];
   for (const { first, end } of sentences) {
     const last = turns.at(-1);
     if (last !== undefined && turnOf[last.first] === turnOf[first]) {
@@ -48,6 +52,16 @@ function turnsOf(sentences: readonly { first: number; end: number }[], { turnOf 
     } else turns.push({ first, end, sentences: 1 });
   }
   return turns;
+}
+
+/** How many tokens two stretches have in common. */
+export function inCommon(one: Stretch, other: Stretch): number {
+  return Math.min(one.end, other.end) - Math.max(one.first, other.first);
+}
+
+/** Whether a saying holds a passage, at least by half. */
+export function holdsHalf(saying: Stretch, passage: Stretch): boolean {
+  return inCommon(saying, passage) >= (passage.end - passage.first) / 2;
 }
 
 /** @returns null where too little is said. */
@@ -61,8 +75,8 @@ export function sayingAt({ tokens, polarity, silent }: Stream, first: number, en
   return { first, end, wording: { numbers, numberless: said.some(isNumber) ? stretchWords(said, denied, false) : numbers } };
 }
 
-function sentencesOf({ tokens, sentencesBefore, turnOf }: Stream): { first: number; end: number }[] {
-  const found: { first: number; end: number }[] = [];
+function sentencesOf({ tokens, sentencesBefore, turnOf }: Stream): Stretch[] {
+  const found: Stretch[] = [];
   let first = 0;
   for (let place = 1; place <= tokens.length; place += 1) {
     if (place < tokens.length && sentencesBefore[place] === sentencesBefore[place - 1] && turnOf[place] === turnOf[place - 1]) continue;

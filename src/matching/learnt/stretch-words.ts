@@ -15,7 +15,7 @@ const LENGTH = 5;
 /** So much a stretch counts at least: of three words each is no surer sign for that. */
 const LEAST_SQUARES = 12;
 /** Stands for any number. */
-export const ANY_NUMBER = "#";
+const ANY_NUMBER = "#";
 
 /**
  * @param tokens those that say something, in order.

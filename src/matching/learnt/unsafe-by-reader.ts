@@ -2,12 +2,13 @@ import { meets } from "../../station/span.ts";
 import { statementKey } from "../../rubric/learnt.ts";
 import type { CompiledRubric, CompiledStatement } from "../compile.ts";
 import { likelihoodOf } from "../curve.ts";
+import { toldOfOthers } from "../others.ts";
 import type { Passage } from "../passages.ts";
 import type { Postings } from "../postings.ts";
 import { wordsOf, type Stream } from "../stream.ts";
 import type { UnsafeMatch } from "../types.ts";
 import curves from "./curves.json" with { type: "json" };
-import { learntReading, type LearntReading, type ReadSaying } from "./reading.ts";
+import { asksOnly, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
 import { isWarning } from "./warned-of.ts";
 
 /*
@@ -34,16 +35,17 @@ export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatc
   return rubric.unsafe.flatMap((statement): UnsafeMatch[] => {
     if (told.some((other) => other.statement === statement.statement)) return [];
     const place = reading.placeOf(statementKey(statement.statement));
-    const contradicted = new Set([...statement.contradicts, ...statement.wrongOf]);
-    const opposites = [...contradicted].flatMap((key) => reading.placeOf(key) ?? []);
+    const opposites = oppositesOf(statement, reading);
     // Of a statement that is no element's opposite nobody marked what is right to say: only its topic was learnt.
     if (place === undefined || opposites.length === 0) return [];
-    const right = passages.filter(({ element, verdict, closed, likelihood }) => verdict === "right" && closed.length === 0 && (likelihood ?? 0) >= SAID && contradicted.has(`${element.item}/${element.element}`));
+    const contradicted = [...statement.contradicts, ...statement.wrongOf];
+    const right = passages.filter(({ element, verdict, closed, likelihood }) => verdict === "right" && closed.length === 0 && (likelihood ?? 0) >= SAID && contradicted.includes(`${element.item}/${element.element}`));
     let best: { saying: ReadSaying; likelihood: number } | null = null;
     for (const saying of reading.sayings) {
-      if (saying.alone || saying.asks || saying.ofOthers || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
-      const likelihood = likelihoodOf(curves.unsafe, unsafeSigns(saying, place, statement, reading));
-      if (likelihood >= UNSAFE_ALONE && (best === null || likelihood > best.likelihood)) best = { saying, likelihood };
+      if (saying.alone || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
+      const likelihood = likelihoodOf(curves.unsafe, unsafeSigns(saying, place, opposites));
+      if (likelihood < UNSAFE_ALONE || (best !== null && likelihood <= best.likelihood) || asksOnly(saying, stream) || toldOfOthers(saying, stream)) continue;
+      best = { saying, likelihood };
     }
     if (best === null || isWarning(statement.say, best.saying, postings, stream)) return [];
     const { saying, likelihood } = best;
@@ -51,13 +53,13 @@ export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatc
   });
 }
 
-const SUREST = 4;
+/** Places of the elements that a statement states wrongly. */
+export function oppositesOf({ contradicts, wrongOf }: CompiledStatement, { placeOf }: LearntReading): number[] {
+  return [...contradicts, ...wrongOf].flatMap((key) => placeOf(key) ?? []);
+}
 
-export function unsafeSigns({ readings, alone }: ReadSaying, place: number, { contradicts, wrongOf }: CompiledStatement, { placeOf }: LearntReading): number[] {
-  const within = (value: number) => Math.max(-SUREST, Math.min(SUREST, value));
-  const about = within(readings[place]!.about);
-  const places = [...contradicts, ...wrongOf].flatMap((key) => placeOf(key) ?? []);
-  const turned = places.length === 0 ? 0 : Math.max(...places.map((at) => within(readings[at]!.turned)));
-  const lonely = alone ? 1 : 0;
-  return [about, turned, lonely, lonely * about];
+export function unsafeSigns(saying: ReadSaying, place: number, opposites: readonly number[]): number[] {
+  const { about, alone } = readingSigns(saying, place);
+  const turned = opposites.length === 0 ? 0 : Math.max(...opposites.map((at) => readingSigns(saying, at).turned));
+  return [about, turned, alone, alone * about];
 }

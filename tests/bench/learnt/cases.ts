@@ -1,15 +1,17 @@
 import { compiledRubric } from "../../../src/mark.ts";
+import { besideOf, turnedBy } from "../../../src/matching/beside.ts";
 import type { CompiledRubric } from "../../../src/matching/compile.ts";
 import { candidateEarning } from "../../../src/matching/earning.ts";
 import { aloneSigns } from "../../../src/matching/learnt/by-reader.ts";
 import { learntReading, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
+import { holdsHalf, inCommon } from "../../../src/matching/learnt/sayings.ts";
 import { heldSigns, turnedSigns } from "../../../src/matching/learnt/second-reading.ts";
 import { counts } from "../../../src/matching/likelihood.ts";
 import { matchStation } from "../../../src/matching/match.ts";
 import type { Passage } from "../../../src/matching/passages.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
-import { streamOf, type Stream } from "../../../src/matching/stream.ts";
-import { unsafeSigns } from "../../../src/matching/learnt/unsafe-by-reader.ts";
+import { streamOf, wordsOf, type Stream } from "../../../src/matching/stream.ts";
+import { oppositesOf, unsafeSigns } from "../../../src/matching/learnt/unsafe-by-reader.ts";
 import { isStatementKey, statementKey, type Learnt } from "../../../src/rubric/learnt.ts";
 import { toldStation, type ToldTurn } from "../../../src/station/told.ts";
 import { rubricNamed, type Passage as LabelledPassage } from "../match/passages.ts";
@@ -56,7 +58,7 @@ function unsafeCases({ rubric, reading }: Seen, truthOf: (statement: string) => 
     const truth = truthOf(statement.statement);
     if (place === undefined || truth === null) return [];
     const most = [...reading.sayings].sort((a, b) => b.readings[place]!.about - a.readings[place]!.about)[0];
-    return most === undefined ? [] : [{ kind: "unsafe", signs: unsafeSigns(most, place, statement, reading), truth }];
+    return most === undefined ? [] : [{ kind: "unsafe", signs: unsafeSigns(most, place, oppositesOf(statement, reading)), truth }];
   });
 }
 
@@ -66,8 +68,8 @@ export function casesOfTalk({ rubric, turns, sentences, elements }: Talk, learnt
   const found = new Set(seen.matched);
   const unsafe = unsafeCases(seen, (statement) => (sentences.some((one) => one.unsafe.includes(statement)) ? "wrong" : "right"));
   return [...unsafe, ...seen.reading.sayings.flatMap((saying) => {
-    const [first, end] = [seen.stream.tokens[saying.first]!.word, seen.stream.tokens[saying.end - 1]!.word + 1];
-    const inside = sentences.filter((one) => Math.min(one.end, end) - Math.max(one.first, first) >= COMMON * Math.min(one.end - one.first, end - first));
+    const words = wordsOf(seen.stream, saying.first, saying.end);
+    const inside = sentences.filter((one) => inCommon(one, words) >= COMMON * Math.min(one.end - one.first, words.end - words.first));
     return seen.keys.flatMap((key) => {
       const place = seen.reading.placeOf(key)!;
       const [right, wrong] = [inside.some(({ says }) => says.includes(key)), inside.some((one) => one.wrong.includes(key))];
@@ -106,7 +108,7 @@ function look(name: string, turns: readonly ToldTurn[], learnt: Learnt): Seen {
 
 function casesAt(saying: ReadSaying, key: string, place: number, truth: Truth, { rubric, stream, passages, reading }: Seen): Case[] {
   const own = passages.filter(({ element }) => `${element.item}/${element.element}` === key);
-  const here = own.filter(({ first, end }) => Math.min(end, saying.end) - Math.max(first, saying.first) >= (end - first) / 2);
+  const here = own.filter((passage) => holdsHalf(saying, passage));
   const likeliest = (chosen: Passage[]) => chosen.sort((a, b) => (b.likelihood ?? 0) - (a.likelihood ?? 0))[0];
   const right = likeliest(here.filter((passage) => passage.verdict === "right" && counts(passage)));
   const held = likeliest(here.filter(({ verdict }) => verdict === "wrong"));
@@ -114,8 +116,8 @@ function casesAt(saying: ReadSaying, key: string, place: number, truth: Truth, {
   const add = (kind: Case["kind"], signs: number[] | null) => {
     if (signs !== null) cases.push({ kind, signs, truth });
   };
-  if (right !== undefined) add("turned", turnedSigns(right, rubric, stream, rubric.elements));
+  if (right !== undefined) add("turned", turnedSigns(right, turnedBy(besideOf(right, stream, rubric.elements)), rubric, stream));
   if (held !== undefined) add("held", heldSigns(held, rubric, stream));
-  if (right === undefined && held === undefined) add("alone", aloneSigns(saying, place, own, reading.isStatement));
+  if (right === undefined && held === undefined) add("alone", aloneSigns(saying, place, own, reading));
   return cases;
 }

@@ -16,37 +16,35 @@ export interface MarkedSaying {
   /** The elements of which it was judged at all; null: of all. */
   judged: string[] | null;
   hand: string;
-  collection: "drills" | "passages" | "talk";
   saying: Saying;
-  turns: ToldTurn[];
 }
 
 /** All invented sayings that may be learnt from: of drills all but d3, tuning and practice passages, annotated talk. */
 export function markedSayings(): MarkedSaying[] {
   const found: MarkedSaying[] = [];
-  const add = (marked: Omit<MarkedSaying, "saying">) => {
-    const stream = streamOf(toldStation(marked.turns, marked.rubric), ["candidate"]);
+  const add = ({ turns, ...marked }: Omit<MarkedSaying, "saying"> & { turns: ToldTurn[] }) => {
+    const stream = streamOf(toldStation(turns, marked.rubric), ["candidate"]);
     const saying = sayingAt(stream, 0, stream.tokens.length);
     if (saying !== null) found.push({ ...marked, saying });
   };
   const alone = (says: string): ToldTurn[] => [{ role: "candidate", says }];
   for (const round of ["d1", "d2", "d4", "d5", "d6", "d7"]) {
     for (const { rubric, elements, unsafe } of readDrills(round)) {
-      for (const [statement, texts] of Object.entries(unsafe)) for (const says of texts) add({ rubric, right: [], wrong: [], unsafe: [statement], judged: [], hand: round, collection: "drills", turns: alone(says) });
+      for (const [statement, texts] of Object.entries(unsafe)) for (const says of texts) add({ rubric, right: [], wrong: [], unsafe: [statement], judged: [], hand: round, turns: alone(says) });
       for (const [key, { right, near, wrong }] of Object.entries(elements)) {
-        for (const says of right) add({ rubric, right: [key], wrong: [], unsafe: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
-        for (const says of wrong) add({ rubric, right: [], wrong: [key], unsafe: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
-        for (const says of near) add({ rubric, right: [], wrong: [], unsafe: [], judged: [key], hand: round, collection: "drills", turns: alone(says) });
+        for (const says of right) add({ rubric, right: [key], wrong: [], unsafe: [], judged: [key], hand: round, turns: alone(says) });
+        for (const says of wrong) add({ rubric, right: [], wrong: [key], unsafe: [], judged: [key], hand: round, turns: alone(says) });
+        for (const says of near) add({ rubric, right: [], wrong: [], unsafe: [], judged: [key], hand: round, turns: alone(says) });
       }
     }
   }
   for (const { rubric, item, element, turns, label, writer } of [...readPassages().filter(({ side }) => side === "tuning"), ...readPassages("fixtures/passages-practice")]) {
     const key = `${item}/${element}`;
-    add({ rubric, right: label === "right" ? [key] : [], wrong: label === "wrong" ? [key] : [], unsafe: [], judged: [key], hand: writer, collection: "passages", turns });
+    add({ rubric, right: label === "right" ? [key] : [], wrong: label === "wrong" ? [key] : [], unsafe: [], judged: [key], hand: writer, turns });
   }
   for (const { rubric, name, sentences } of readTalk()) {
     for (const { text, says, wrong, unsafe } of sentences) {
-      add({ rubric, right: says.filter((key) => !wrong.includes(key)), wrong: [...wrong], unsafe: [...unsafe], judged: null, hand: name.replace(/^.*-/, ""), collection: "talk", turns: alone(text) });
+      add({ rubric, right: says.filter((key) => !wrong.includes(key)), wrong: [...wrong], unsafe: [...unsafe], judged: null, hand: name.replace(/^.*-/, ""), turns: alone(text) });
     }
   }
   return found;

@@ -19,7 +19,6 @@ export function learnt(rubric: Rubric, sayings: readonly MarkedSaying[]): Learnt
   const own = sayings.filter((one) => one.rubric === rubric.id);
   const result: Learnt = { elements: {}, words: {} };
   const grams = { numbers: gramOf(own.map(({ saying }) => saying.wording.numbers)), numberless: gramOf(own.map(({ saying }) => saying.wording.numberless)) };
-  let place = 0;
   for (const item of rubric.sections.flatMap(({ items }) => items)) {
     for (const element of item.elements) {
       const key = `${item.id}/${element.id}`;
@@ -39,13 +38,7 @@ export function learnt(rubric: Rubric, sayings: readonly MarkedSaying[]): Learnt
       const against = [...near, ...told(spoken, others, gram)];
       const about = lineOf(spoken, against, gram, RIDGE.about, wording);
       const turned = lineOf(wrong, right, gram, RIDGE.turned, wording);
-      for (const word of new Set([...about.words.keys(), ...turned.words.keys()])) {
-        const [a, t] = [rounded(about.words.get(word) ?? 0), rounded(turned.words.get(word) ?? 0)];
-        if (Math.abs(a) < LEAST_WEIGHT && Math.abs(t) < LEAST_WEIGHT) continue;
-        (Object.hasOwn(result.words, word) ? result.words[word]! : (result.words[word] = [])).push(place, a, t);
-      }
-      result.elements[key] = { label: element.label, place, about: rounded(about.start), turned: rounded(turned.start), numbers };
-      place += 1;
+      put(result, key, { label: element.label, numbers }, about, turned);
     }
   }
   for (const { id, label, quantity } of rubric.unsafe) {
@@ -56,14 +49,31 @@ export function learnt(rubric: Rubric, sayings: readonly MarkedSaying[]): Learnt
     const others = own.flatMap(({ unsafe, wrong, judged }, at) => (unsafe.includes(id) || (judged !== null && wrong.length > 0) || (judged !== null && unsafe.length > 0) ? [] : [at]));
     if (stated.length < FEWEST) continue;
     const line = lineOf(stated, told(stated, others, grams[kind]), grams[kind], RIDGE.about, (at) => own[at]!.saying.wording[kind]);
-    for (const [word, weight] of line.words) {
-      if (Math.abs(weight) < LEAST_WEIGHT) continue;
-      (Object.hasOwn(result.words, word) ? result.words[word]! : (result.words[word] = [])).push(place, rounded(weight), 0);
-    }
-    result.elements[statementKey(id)] = { label, place, about: rounded(line.start), turned: 0, numbers };
-    place += 1;
+    // As the shipped lines were written: here a weight is left out before it is rounded.
+    const words = new Map([...line.words].filter(([, weight]) => Math.abs(weight) >= LEAST_WEIGHT));
+    put(result, statementKey(id), { label, numbers }, { ...line, words }, NO_LINE);
   }
   return result;
+}
+
+/** A straight line over words. */
+interface Line {
+  start: number;
+  words: Map<string, number>;
+}
+
+/** Of a statement nothing is turned. */
+const NO_LINE: Line = { start: 0, words: new Map() };
+
+/** Puts an element's lines behind those that are there. */
+function put(into: Learnt, key: string, { label, numbers }: { label: string; numbers: boolean }, about: Line, turned: Line): void {
+  const place = Object.keys(into.elements).length;
+  for (const word of new Set([...about.words.keys(), ...turned.words.keys()])) {
+    const [a, t] = [rounded(about.words.get(word) ?? 0), rounded(turned.words.get(word) ?? 0)];
+    if (Math.abs(a) < LEAST_WEIGHT && Math.abs(t) < LEAST_WEIGHT) continue;
+    (Object.hasOwn(into.words, word) ? into.words[word]! : (into.words[word] = [])).push(place, a, t);
+  }
+  into.elements[key] = { label, place, about: rounded(about.start), turned: rounded(turned.start), numbers };
 }
 
 const rounded = (value: number) => Math.round(value * 100) / 100;
@@ -77,7 +87,7 @@ function told(own: readonly number[], others: readonly number[], gram: readonly 
   return [...sorted.slice(0, NEAREST), ...rest.filter((_, place) => place % step === 0).slice(0, SPREAD)];
 }
 
-function lineOf(yes: readonly number[], no: readonly number[], gram: readonly Float64Array[], ridge: number, wording: (at: number) => StretchWords): { start: number; words: Map<string, number> } {
+function lineOf(yes: readonly number[], no: readonly number[], gram: readonly Float64Array[], ridge: number, wording: (at: number) => StretchWords): Line {
   const all = [...yes, ...no];
   const times = fitKernel(all.map((at) => Float64Array.from(all, (other) => gram[at]![other]!)), all.map((_, place) => place < yes.length), ridge);
   const words = new Map<string, number>();

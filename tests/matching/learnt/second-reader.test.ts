@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { besideOf, turnedBy } from "../../../src/matching/beside.ts";
 import { compileRubric } from "../../../src/matching/compile.ts";
 import { LearntReader } from "../../../src/matching/learnt/learnt.ts";
 import curves from "../../../src/matching/learnt/curves.json" with { type: "json" };
@@ -8,7 +9,7 @@ import { likelihoodOf } from "../../../src/matching/curve.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
 import { streamOf } from "../../../src/matching/stream.ts";
 import { matchStation } from "../../../src/matching/match.ts";
-import type { Learnt } from "../../../src/rubric/learnt.ts";
+import { readLearnt, type Learnt } from "../../../src/rubric/learnt.ts";
 import { toldStation, type ToldTurn } from "../../../src/station/told.ts";
 import { cardWith } from "../../scoring/station-card.ts";
 
@@ -76,7 +77,7 @@ describe("the second reader", () => {
       const rubric = { ...compileRubric(card), learnt };
       const stream = streamOf(toldStation([...TALK, { role: "candidate", says }], "talk"), ["candidate"]);
       const [passage] = candidatePassages(rubric, postingsOf(stream, rubric), stream).filter(({ element, verdict }) => element.item === "dry" && verdict === "right");
-      return likelihoodOf(curves.turned, turnedSigns(passage!, rubric, stream, rubric.elements)!);
+      return likelihoodOf(curves.turned, turnedSigns(passage!, turnedBy(besideOf(passage!, stream, rubric.elements)), rubric, stream)!);
     };
     expect(turned("Leave the lantern glass to dry overnight, singe it and scorch it crisp.")).toBeGreaterThan(turned("Leave the lantern glass to dry overnight, polish it and wipe it clean."));
   });
@@ -84,6 +85,17 @@ describe("the second reader", () => {
   test("leaves alone what the rubric's author wrote, said whole and by itself", () => {
     const turned: Learnt = { ...learnt, words: { lantern: [0, 4, 9], glass: [0, 4, 9], overnight: [0, 4, 9] } };
     expect(matchOf("Leave the lantern glass to dry overnight.", turned)?.verdict).toBe("right");
+  });
+
+  test("knows nothing of an element that is worded otherwise now", () => {
+    const says = "Leave the lantern glass to dry overnight, singe it and scorch it crisp.";
+    const rubric = compileRubric(card);
+    const stream = streamOf(toldStation([...TALK, { role: "candidate", says }], "talk"), ["candidate"]);
+    const [passage] = candidatePassages({ ...rubric, learnt: null }, postingsOf(stream, rubric), stream).filter(({ element, verdict }) => element.item === "dry" && verdict === "right");
+    const of = (label: string) => readLearnt(JSON.stringify({ saidwell: "learnt@1", id: "lantern", ...learnt }), "learnt.json", "lantern", new Map([["dry/dry", label]]));
+    const signs = (label: string) => turnedSigns(passage!, 0.5, { ...rubric, learnt: of(label) }, stream);
+    expect(signs(LABEL)).not.toBeNull();
+    expect(signs("Left to dry for an hour")).toBeNull();
   });
 
   test("is not asked where nothing was learnt", () => {
