@@ -1,8 +1,9 @@
 // Writes the types of the library's door. Types that zod works out are written out in full, so that a program which
 // uses them need not have zod.
 import { execFileSync } from "node:child_process";
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
 import ts from "typescript";
 
 const SCHEMA = "src/rubric/schema.ts";
@@ -12,6 +13,16 @@ export function writeTypes(outdir = "dist/types") {
   const tsc = createRequire(import.meta.url).resolve("typescript/bin/tsc");
   execFileSync(process.execPath, [tsc, "-p", "tsconfig.build.json", "--outDir", outdir], { stdio: "inherit" });
   writeFileSync(`${outdir}/rubric/schema.d.ts`, spelledOut(SCHEMA));
+  const packages = packagesBehind(`${outdir}/index.d.ts`);
+  if (packages.length > 0) throw new Error(`types that hold only where a package is installed:\n${packages.join("\n")}`);
+}
+
+/** What the types behind a file, through the files it names, take from packages. */
+function packagesBehind(file, seen = new Set()) {
+  if (seen.has(file)) return [];
+  seen.add(file);
+  const sources = [...readFileSync(file, "utf8").matchAll(/\b(?:from|import)\s*\(?\s*"([^"]+)"/g)].map(([, source]) => source).filter((source) => !source.startsWith("node:"));
+  return sources.flatMap((source) => (source.startsWith(".") ? packagesBehind(join(dirname(file), source.replace(/\.[jt]s$/, ".d.ts")), seen) : [`${file}: ${source}`]));
 }
 
 function spelledOut(file) {

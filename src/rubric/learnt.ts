@@ -1,26 +1,8 @@
-import { z } from "zod";
 import { ProblemError } from "../problem/problem.ts";
-import { id } from "./fields.ts";
+import { learntSchema } from "./learnt-schema.ts";
+import type { Learnt } from "./schema.ts";
 
-/*
- * What was learnt from marked sayings about a rubric: a file that a program writes and nobody edits, named by `learnt`.
- * It holds numbers alone, so it is JSON, which reads many times as fast as YAML.
- */
-
-const learntElement = z.strictObject({
-  label: z.string().describe("The element's label when it was learnt: of an element that has another one now, nothing is known."),
-  place: z.int().nonnegative().describe("Its own in the rows of `words`."),
-  about: z.number().describe("Log-odds, before any word, that a stretch is about it."),
-  turned: z.number().describe("Log-odds, before any word, that a stretch about it says it wrongly."),
-  numbers: z.boolean().describe("Whether numbers are words like others; false, all are one."),
-});
-
-const learntSchema = z.strictObject({
-  saidwell: z.literal("learnt@1"),
-  id: id.describe("The id of the rubric."),
-  elements: z.record(z.string(), learntElement),
-  words: z.record(z.string(), z.array(z.number())),
-});
+/* Reads what was learnt about a rubric, and leaves out what no longer is its own. */
 
 /** How an unsafe statement is called among the elements: no id of an item has a colon. Of its two figures `about` tells whether it is stated. */
 export function statementKey(statement: string): string {
@@ -31,12 +13,6 @@ export function statementKey(statement: string): string {
 export function isStatementKey(key: string): boolean {
   return key.startsWith("unsafe:");
 }
-
-/**
- * Straight lines over the words of a stretch, two an element. Plain data. `elements` by item/element and by `statementKey`;
- * `words` by word, or pair of words, rows of three: the element's place, and what the word adds to `about` and to `turned`.
- */
-export type Learnt = Pick<z.output<typeof learntSchema>, "elements" | "words">;
 
 /**
  * @param file as messages call it.

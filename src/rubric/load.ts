@@ -4,11 +4,11 @@ import { ProblemError, Unreadable, type Finding } from "../problem/problem.ts";
 import type { PositionedYaml } from "./positioned-yaml.ts";
 import { findingsOf } from "./form-faults.ts";
 import { readYaml } from "./positions.ts";
-import { blockSchema, itemSchema, rubricSchema, SHORT_FORM, type Item, type Rubric, type RubricFile, type Section, type UnsafeStatement } from "./schema.ts";
+import { blockSchema, itemSchema, rubricSchema, SHORT_FORM, type Item, type Learnt, type Rubric, type RubricFile, type Section, type UnsafeStatement } from "./schema.ts";
 import { itemsOf } from "./items.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
 import type { Additions } from "./additions.ts";
-import { readLearnt, statementKey, type Learnt } from "./learnt.ts";
+import { readLearnt, statementKey } from "./learnt.ts";
 import { danglingResponses, responsesSchema, withResponses, withStatements, type ResponsesFile } from "./responses.ts";
 import { checkReferences } from "./references.ts";
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { duration } from "./duration.ts";
-import type { Learnt } from "./learnt.ts";
+import type { learntSchema } from "./learnt-schema.ts";
 import { factSchema, id, jurisdictions, phrases, phraseSchema, quantitySchema, severitySchema } from "./fields.ts";
 
 /*
@@ -264,6 +264,12 @@ export type PatientQuestion = z.output<typeof questionSchema>;
 export type UnsafeStatement = z.output<typeof unsafeSchema>;
 export type Credit = z.output<typeof creditSchema>;
 export type ItemKind = z.output<typeof kindSchema>;
+
+/**
+ * Straight lines over the words of a stretch, two an element. Plain data. `elements` by item/element and by `statementKey`;
+ * `words` by word, or pair of words, rows of three: the element's place, and what the word adds to `about` and to `turned`.
+ */
+export type Learnt = Pick<z.output<typeof learntSchema>, "elements" | "words">;
 
 /** A rubric with its blocks read in: what the matcher and the marker work from. */
 export interface Rubric extends Omit<RubricFile, "sections" | "learnt"> {

@@ -6,7 +6,7 @@ import { likelihoodOf } from "../../src/matching/curve.ts";
 import { SAID_ALONE, WRONG_ALONE } from "../../src/matching/learnt/by-reader.ts";
 import { UNSAFE_ALONE } from "../../src/matching/learnt/unsafe-by-reader.ts";
 import { STANDS_AGAINST, TURNED_LIKELY } from "../../src/matching/learnt/second-reading.ts";
-import type { Learnt } from "../../src/rubric/learnt.ts";
+import type { Learnt } from "../../src/rubric/schema.ts";
 import { casesOfPassage, casesOfTalk, casesOfUnsafe, type Case } from "./learnt/cases.ts";
 import { markedSayings, type MarkedSaying } from "./learnt/marked-sayings.ts";
 import { learnt } from "./learnt/train.ts";

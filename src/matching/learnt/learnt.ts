@@ -1,4 +1,5 @@
-import { isStatementKey, type Learnt } from "../../rubric/learnt.ts";
+import { isStatementKey } from "../../rubric/learnt.ts";
+import type { Learnt } from "../../rubric/schema.ts";
 import type { StretchWords } from "./stretch-words.ts";
 
 /*

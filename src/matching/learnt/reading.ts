@@ -1,4 +1,5 @@
-import { NOTHING_KNOWN, type Learnt } from "../../rubric/learnt.ts";
+import { NOTHING_KNOWN } from "../../rubric/learnt.ts";
+import type { Learnt } from "../../rubric/schema.ts";
 import { MOSTLY_ASKED } from "../act-gate.ts";
 import type { CompiledRubric } from "../compile.ts";
 import { within } from "../curve.ts";

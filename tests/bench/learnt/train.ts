@@ -1,6 +1,6 @@
-import { statementKey, type Learnt } from "../../../src/rubric/learnt.ts";
+import { statementKey } from "../../../src/rubric/learnt.ts";
 import type { StretchWords } from "../../../src/matching/learnt/stretch-words.ts";
-import type { Rubric } from "../../../src/rubric/schema.ts";
+import type { Learnt, Rubric } from "../../../src/rubric/schema.ts";
 import { fitKernel } from "../kernel-logistic.ts";
 import type { MarkedSaying } from "./marked-sayings.ts";
 

@@ -9,7 +9,8 @@ import { likelihoodOf } from "../../../src/matching/curve.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
 import { streamOf } from "../../../src/matching/stream.ts";
 import { matchStation } from "../../../src/matching/match.ts";
-import { readLearnt, type Learnt } from "../../../src/rubric/learnt.ts";
+import { readLearnt } from "../../../src/rubric/learnt.ts";
+import type { Learnt } from "../../../src/rubric/schema.ts";
 import { toldStation, type ToldTurn } from "../../../src/station/told.ts";
 import { cardWith } from "../../scoring/station-card.ts";
 
