@@ -1,5 +1,6 @@
 import { assign, withoutOthersWords } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
+import { statedForReader } from "./learnt/unsafe-by-reader.ts";
 import { candidatePassages, counts } from "./likelihood.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
@@ -50,10 +51,12 @@ export function candidateEarning(rubric: CompiledRubric, said: Postings, stream:
 
 /** What stands, and what is unsafe: in its own words, or because a wrong statement that stands amounts to it. */
 export function statedAndEarned(rubric: CompiledRubric, all: readonly Passage[], unsafe: readonly UnsafeMatch[], said: Postings, stream: Stream): Earning & { unsafe: UnsafeMatch[] } {
-  const earned = earningOf(all, unsafe, stream);
-  const amounting = unsafeByWrong(rubric, earned.kept, unsafe, said, stream);
-  if (amounting.length === 0) return { unsafe: [...unsafe], ...earned };
-  const stated = [...unsafe, ...amounting];
+  const standing = (matches: readonly UnsafeMatch[]) => matches.filter((match) => statedForReader(match, rubric, stream));
+  const own = standing(unsafe);
+  const earned = earningOf(all, own, stream);
+  const amounting = standing(unsafeByWrong(rubric, earned.kept, own, said, stream));
+  if (amounting.length === 0) return { unsafe: own, ...earned };
+  const stated = [...own, ...amounting];
   return { unsafe: stated, ...earningOf(all, stated, stream) };
 }
 

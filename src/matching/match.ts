@@ -1,3 +1,4 @@
+import type { ItemKind } from "../rubric/schema.ts";
 import type { Station } from "../station/types.ts";
 import { agreedAnswers, agreedTurns, agreedWrong } from "./agreed.ts";
 import { agreedRight } from "./agreed-right.ts";
@@ -65,7 +66,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   found.push(...toldNotNeeded(scene, rubric).filter(({ passage }) => missed.has(passage.element)).map((each): Match => ({ ...placed(each), elicitation: "after-question", reason: NOT_NEEDED })));
   const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));
   found.push(...corrected.map(({ passage, stream, proposed, reply }): Match => ({ ...plainMatch(passage, reply, stream), elicitation: "after-question", elicitedBy: proposed })));
-  found.push(...foundByReader(rubric, missingFrom(found, rubric), all, said, streams.candidate).map((each) => readerMatch(each, scene, rubric)));
+  const alone = foundByReader(rubric, missingFrom(found, rubric, READ_KINDS), all, said, streams.candidate);
+  found.push(...alone.found.map((each) => readerMatch(each, scene, rubric)));
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));
   const doubtful = doubtfulMatches(all, found, streams.candidate);
@@ -86,6 +88,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     patient,
     tellings,
     nearest,
+    almost: alone.almost.map(({ element: { item, element }, likelihood }) => ({ item, element, likelihood })),
     claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers], nearest),
     said: saidClauses(streams.candidate, rubric),
     heard: saidClauses(streams.patient, rubric),
@@ -95,10 +98,14 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
 const NOT_NEEDED = "the patient asked whether it must be done, and was told no";
 
-/** Elements to be told that no match is of. */
-function missingFrom(matches: readonly Match[], rubric: CompiledRubric): CompiledElement[] {
+const TOLD: readonly ItemKind[] = ["tell"];
+/** What the second reader is asked about: whether something is explained back, or asked openly, hangs on more than its words. */
+const READ_KINDS: readonly ItemKind[] = ["tell", "ask", "invite-questions"];
+
+/** Elements, of items of some kinds, that no match is of. */
+function missingFrom(matches: readonly Match[], rubric: CompiledRubric, kinds: readonly ItemKind[] = TOLD): CompiledElement[] {
   const known = new Set(matches.map(({ item, element }) => `${item}/${element}`));
-  return rubric.elements.filter(({ kind, item, element }) => kind === "tell" && !known.has(`${item}/${element}`));
+  return rubric.elements.filter(({ kind, item, element }) => kinds.includes(kind) && !known.has(`${item}/${element}`));
 }
 
 function windowsOf(responses: readonly Response[], postings: Postings, stream: Stream, least: number) {

@@ -18,5 +18,6 @@ export const learntSchema = z.strictObject({
   saidwell: z.literal("learnt@1"),
   id: id.describe("The id of the rubric."),
   elements: z.record(z.string(), learntElement),
+  anyhow: z.number().describe("Log-odds, before any word, that whatever is said is said wrongly. They are added to every element's own; in the rows of `words` it has the place behind the elements', and all numbers are one."),
   words: z.record(z.string(), z.array(z.number())),
 });

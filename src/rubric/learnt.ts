@@ -2,7 +2,7 @@ import { ProblemError } from "../problem/problem.ts";
 import { learntSchema } from "./learnt-schema.ts";
 import type { Learnt } from "./schema.ts";
 
-/* Reads what was learnt about a rubric, and leaves out what no longer is its own. */
+/* Reads what was learnt about a rubric, and marks what no longer is its own. */
 
 /** How an unsafe statement is called among the elements: no id of an item has a colon. Of its two figures `about` tells whether it is stated. */
 export function statementKey(statement: string): string {
@@ -16,7 +16,7 @@ export function isStatementKey(key: string): boolean {
 
 /**
  * @param file as messages call it.
- * @param labels of the rubric's elements, by item/element: what was learnt of an element that has gone, or is worded otherwise now, is left out.
+ * @param labels of the rubric's elements, by item/element: an element that has gone, or is worded otherwise now, is marked as not known.
  * @throws ProblemError SW-R08
  */
 export function readLearnt(text: string, file: string, owner: string, labels: ReadonlyMap<string, string>): Learnt {
@@ -25,15 +25,15 @@ export function readLearnt(text: string, file: string, owner: string, labels: Re
   };
   const parsed = learntSchema.safeParse(jsonOf(text, refuse));
   if (!parsed.success) return refuse(`it is no file of what was learnt: ${parsed.error.issues[0]!.path.join("/")}: ${parsed.error.issues[0]!.message}`);
-  const { elements, words, id: of } = parsed.data;
+  const { elements, anyhow, words, id: of } = parsed.data;
   if (of !== owner) refuse(`it was learnt about '${of}', and '${owner}' names it`);
   const places = Object.values(elements).map(({ place }) => place);
   if (places.some((place) => place >= places.length) || new Set(places).size < places.length) refuse("its elements do not stand in places of their own from 0");
-  const isPlace = (value: number) => Number.isInteger(value) && value >= 0 && value < places.length;
+  const isPlace = (value: number) => Number.isInteger(value) && value >= 0 && value <= places.length;
   for (const [word, row] of Object.entries(words)) {
     if (row.length % 3 !== 0 || row.some((value, at) => at % 3 === 0 && !isPlace(value))) refuse(`the row of '${word}' is not made of a place and two numbers each`);
   }
-  return { elements: Object.fromEntries(Object.entries(elements).map(([key, element]) => [key, element.label === labels.get(key) ? element : { ...element, about: NOTHING_KNOWN }])), words };
+  return { elements: Object.fromEntries(Object.entries(elements).map(([key, element]) => [key, element.label === labels.get(key) ? element : { ...element, about: NOTHING_KNOWN }])), anyhow, words };
 }
 
 /** In place of `about`, of an element of which nothing is known: log-odds so low that no words bring it about. */

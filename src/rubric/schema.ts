@@ -267,9 +267,9 @@ export type ItemKind = z.output<typeof kindSchema>;
 
 /**
  * Straight lines over the words of a stretch, two an element. Plain data. `elements` by item/element and by `statementKey`;
- * `words` by word, or pair of words, rows of three: the element's place, and what the word adds to `about` and to `turned`.
+ * `anyhow`, in the place behind them, of whatever element; `words` by word, or pair of words, rows of three: the place, and what the word adds to `about` and to `turned`.
  */
-export type Learnt = Pick<z.output<typeof learntSchema>, "elements" | "words">;
+export type Learnt = Pick<z.output<typeof learntSchema>, "elements" | "anyhow" | "words">;
 
 /** A rubric with its blocks read in: what the matcher and the marker work from. */
 export interface Rubric extends Omit<RubricFile, "sections" | "learnt"> {

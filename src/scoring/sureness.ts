@@ -1,59 +1,73 @@
-import { likelihoodOf } from "../matching/curve.ts";
-import type { Attempt } from "../matching/types.ts";
+import { likelihoodOf, logOddsOf } from "../matching/curve.ts";
+import type { Attempt, Matches } from "../matching/types.ts";
 import type { Item } from "../rubric/schema.ts";
 import type { JudgedElement } from "./elements.ts";
 import weights from "./sureness.json" with { type: "json" };
 
 /*
- * How sure an element's mark is, seen beside the whole sheet: what is not found in a station that has almost everything
- * was more likely said in other words, and what is found in one that has little more likely fits by chance. It decides
+ * How sure an element's mark is, seen beside the whole sheet: what is found in a station that has little more likely fits
+ * by chance, and what the second reader almost takes for said was more likely said in other words. It decides
  * what a person is asked to listen to, never the mark: that stays what was said. Logistic curves, fitted by
  * `npm run fit:sureness` (tests/bench/fit-sureness.ts) on annotated talk that no rubric was widened by.
  */
 
 /** In the order of the weights in sureness.json, behind the intercept. */
-export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only"] as const;
+export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only", "how likely the second reader turns its best passage"] as const;
 export const ABSENT_SIGNS = [
   "score of the nearest passage",
   "nothing near",
   "what it must name is not named",
-  "share of the station's elements found",
   "share of its item's other elements found",
   "its item has no other element",
   "not told but asked",
+  "how likely the second reader takes it for said",
 ] as const;
 
 /** Log-odds beyond these are no surer. */
 const SUREST = 6;
 
 /** @param found share of all elements of the station that are complete, 0 to 1. */
-export function completeSigns({ confidence, inTime }: JudgedElement, found: number): number[] {
-  const odds = Math.log(confidence / (1 - confidence));
-  return [Math.max(-SUREST, Math.min(SUREST, odds)), found, inTime.length === 1 ? 1 : 0];
+export function completeSigns({ confidence, inTime, best }: JudgedElement, found: number): number[] {
+  return [logOddsOf(confidence, SUREST), found, inTime.length === 1 ? 1 : 0, best?.turned ?? UNKNOWN.turned];
 }
 
+/** What came nearest to an element that was not found. */
+export interface Near {
+  nearest: Attempt | undefined;
+  /** How likely the second reader takes it for said, 0 to 1; undefined where it knows nothing of it. */
+  almost: number | undefined;
+}
+
+export function nearOf({ nearest, almost }: Pick<Matches, "nearest" | "almost">, item: string, element: string): Near {
+  const own = (one: { item: string; element: string }) => one.item === item && one.element === element;
+  return { nearest: nearest.find(own), almost: almost.find(own)?.likelihood };
+}
+
+/** What the second reader mostly says, where it knows nothing: the means on the talk that the curves were fitted on. */
+const UNKNOWN = { turned: 0.04, almost: 0.08 } as const;
+
 /** @param others the item's other elements. */
-export function absentSigns(nearest: Attempt | undefined, item: Item, others: readonly JudgedElement[], found: number): number[] {
+export function absentSigns({ nearest, almost }: Near, item: Item, others: readonly JudgedElement[]): number[] {
   return [
     nearest?.score ?? 0,
     nearest === undefined ? 1 : 0,
     nearest?.closed.includes("must") === true ? 1 : 0,
-    found,
     others.length === 0 ? 0 : others.filter(({ content }) => content === "complete").length / others.length,
     others.length === 0 ? 1 : 0,
     item.kind === "tell" ? 0 : 1,
+    almost ?? UNKNOWN.almost,
   ];
 }
 
 /** The chance, 0 to 1, that a careful reader gives the element the same mark. */
-export function surenessOf(element: JudgedElement, nearest: Attempt | undefined, item: Item, others: readonly JudgedElement[], found: number): number {
+export function surenessOf(element: JudgedElement, near: Near, item: Item, others: readonly JudgedElement[], found: number): number {
   if (element.content === "complete") {
     // What the recogniser doubts is no surer for all that was found elsewhere.
     const heard = element.best?.heard ?? 1;
     return heard * likelihoodOf(weights.complete, completeSigns({ ...element, confidence: element.confidence / heard }, found));
   }
   if (element.content !== "absent") return element.confidence;
-  const absent = (nearest?.heard ?? 1) * likelihoodOf(weights.absent, absentSigns(nearest, item, others, found));
+  const absent = (near.nearest?.heard ?? 1) * likelihoodOf(weights.absent, absentSigns(near, item, others));
   // What was said after the limit was hardly said before it as well: as sure as that passage, the mark is right either way.
   const late = Math.max(0, ...element.late.map(({ confidence }) => confidence));
   return late + (1 - late) * absent;

@@ -10,7 +10,9 @@ import { toolReading, type Reading } from "./match/tool.ts";
 /** Issue 3. */
 const BAR = { overall: 0.92, category: 0.85, fewerErrors: 0.25 };
 
-const practice = readPassages("fixtures/passages-practice");
+/** Of these hands the second reader learnt and nobody mended by them: fit-learnt.ts asks what they are worth. */
+const FOR_LEARNING = /^[ceghnopq]\d$/;
+const practice = readPassages("fixtures/passages-practice").filter(({ writer }) => !FOR_LEARNING.test(writer));
 const judged = readPassages();
 const all = [...judged, ...practice];
 const sides = { tuning: judged.filter(({ side }) => side === "tuning"), practice, unseen: judged.filter(({ side }) => side === "unseen") };

@@ -4,7 +4,7 @@ import { readLearnt } from "../../src/rubric/learnt.ts";
 
 const LABELS = new Map([["dry/dry", "Left to dry"], ["unsafe:towel", "Says to use a towel"]]);
 const file = (change: Record<string, unknown> = {}) =>
-  JSON.stringify({ saidwell: "learnt@1", id: "lantern", elements: { "dry/dry": { label: "Left to dry", place: 0, about: -3, turned: -2, numbers: true } }, words: { hearth: [0, 4, -1] }, ...change });
+  JSON.stringify({ saidwell: "learnt@1", id: "lantern", elements: { "dry/dry": { label: "Left to dry", place: 0, about: -3, turned: -2, numbers: true } }, anyhow: -0.5, words: { hearth: [0, 4, -1, 1, 0, 2] }, ...change });
 const read = (text: string) => readLearnt(text, "learnt/lantern.json", "lantern", LABELS);
 
 function refusal(text: string): string {
@@ -19,7 +19,7 @@ function refusal(text: string): string {
 
 describe("a file of what was learnt about a rubric", () => {
   test("is read as it stands", () => {
-    expect(read(file())).toEqual({ elements: { "dry/dry": { label: "Left to dry", place: 0, about: -3, turned: -2, numbers: true } }, words: { hearth: [0, 4, -1] } });
+    expect(read(file())).toEqual({ elements: { "dry/dry": { label: "Left to dry", place: 0, about: -3, turned: -2, numbers: true } }, anyhow: -0.5, words: { hearth: [0, 4, -1, 1, 0, 2] } });
   });
 
   test("knows nothing of an element that is worded otherwise now, or has gone: it may ask for another number", () => {
@@ -30,9 +30,10 @@ describe("a file of what was learnt about a rubric", () => {
   test.each([
     ["no JSON", "{", "SW-R08 it is not JSON"],
     ["another form", file({ saidwell: "learnt@2" }), "SW-R08 it is no file of what was learnt: saidwell"],
+    ["no word of what sounds wrong anyhow", file({ anyhow: undefined }), "SW-R08 it is no file of what was learnt: anyhow"],
     ["another rubric's", file({ id: "kettle" }), "SW-R08 it was learnt about 'kettle', and 'lantern' names it"],
     ["a row that is cut off", file({ words: { hearth: [0, 4] } }), "SW-R08 the row of 'hearth'"],
-    ["a row of an element that is not there", file({ words: { hearth: [3, 4, 1] } }), "SW-R08 the row of 'hearth'"],
+    ["a row of an element that is not there", file({ words: { hearth: [2, 4, 1] } }), "SW-R08 the row of 'hearth'"],
     ["two elements in one place", file({ elements: { "dry/dry": { label: "a", place: 0, about: 0, turned: 0, numbers: true }, "dry/wet": { label: "b", place: 0, about: 0, turned: 0, numbers: true } } }), "SW-R08 its elements do not stand in places of their own"],
   ])("%s is refused", (_, text, message) => {
     expect(refusal(text)).toContain(message);

@@ -91,7 +91,7 @@ describe("what is a little over the target", () => {
 });
 
 test("an item of which one part came late and another not at all is not put right by saying it sooner", () => {
-  const text = advice(["C: Shake the inhaler well. Hold your breath for ten seconds.", ...REST.slice(3), "@70 C: Let it dry in the air."]).join(" ");
+  const text = advice(["C: Shake the inhaler well. Hold your breath for ten seconds.", ...REST.slice(0, 2), "C: The counter shows how many puffs are left. Rinse your mouth for fifteen seconds.", ...REST.slice(3), "@70 C: Let it dry in the air."]).join(" ");
   expect(text).toContain("Say this: Clean the case.");
   expect(text).not.toContain("before the time is up");
 });

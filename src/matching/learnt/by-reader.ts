@@ -5,7 +5,7 @@ import type { Passage } from "../passages.ts";
 import type { Postings } from "../postings.ts";
 import type { Stream } from "../stream.ts";
 import curves from "./curves.json" with { type: "json" };
-import { asksOnly, leadOf, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
+import { asksOnly, companyOf, leadOf, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
 import { holdsHalf } from "./sayings.ts";
 import { isWarning } from "./warned-of.ts";
 
@@ -15,11 +15,11 @@ import { isWarning } from "./warned-of.ts";
  */
 
 /** In the order of the weights of `right` and `wrong` in curves.json. */
-export const ALONE_SIGNS = ["about", "turned", "how far ahead of other elements", "best fit that is open", "best fit that is closed", "hardly anything else is said", "about where hardly anything is", "turned where hardly anything is"] as const;
+export const ALONE_SIGNS = ["about", "turned", "lead", "best fit that is open", "best fit that is closed", "lesser of about and turned", "lesser of about and not turned"] as const;
 
 /** From here on it is taken for said wrongly, and for said. Where hardly anything else is said nothing around it speaks for it, and it must be surer. */
-export const WRONG_ALONE = { company: 0.75, lonely: 0.85 } as const;
-export const SAID_ALONE = { company: 0.7, lonely: 0.9 } as const;
+export const WRONG_ALONE = { company: 0.6, lonely: 0.7 } as const;
+export const SAID_ALONE = { company: 0.6, lonely: 0.8 } as const;
 
 export interface FoundByReader {
   element: CompiledElement;
@@ -28,43 +28,65 @@ export interface FoundByReader {
   likelihood: number;
 }
 
+/** What the second reader makes of elements that nothing was found of. */
+export interface ReadAlone {
+  found: FoundByReader[];
+  /** Of the others, how likely the likeliest saying says each, rightly or wrongly. */
+  almost: { element: CompiledElement; likelihood: number }[];
+}
+
 /**
  * @param missing elements that nothing was found of.
  * @param passages all that were tried.
  */
-export function foundByReader(rubric: CompiledRubric, missing: readonly CompiledElement[], passages: readonly Passage[], postings: Postings, stream: Stream): FoundByReader[] {
+export function foundByReader(rubric: CompiledRubric, missing: readonly CompiledElement[], passages: readonly Passage[], postings: Postings, stream: Stream): ReadAlone {
   const reading = learntReading(rubric, stream);
-  if (reading === null) return [];
-  return missing.flatMap((element): FoundByReader[] => {
+  const result: ReadAlone = { found: [], almost: [] };
+  if (reading === null) return result;
+  const asks = reading.sayings.map((saying) => asksOnly(saying, stream));
+  for (const element of missing) {
     const place = reading.placeOf(`${element.item}/${element.element}`);
-    if (place === undefined) return [];
+    if (place === undefined) continue;
     const own = passages.filter((passage) => passage.element === element);
     let best: FoundByReader | null = null;
-    for (const saying of reading.sayings) {
-      const found = said(saying, place, own, reading, element);
-      if (found === null || (best !== null && found.likelihood <= best.likelihood) || asksOnly(saying, stream)) continue;
+    let almost = 0;
+    for (const [at, saying] of reading.sayings.entries()) {
+      if (saying.readings[place]!.about < LEAST_ABOUT || asks[at] !== isAsked(element)) continue;
+      const { found, likelihood } = said(saying, place, own, reading, element);
+      almost = Math.max(almost, likelihood);
+      if (found === null || (best !== null && found.likelihood <= best.likelihood)) continue;
       if (found.verdict === "wrong" && (toldOfOthers(saying, stream) || isWarning(element.incorrect, saying, postings, stream))) continue;
       best = found;
     }
-    return best === null ? [] : [best];
-  });
+    if (best !== null) result.found.push(best);
+    else result.almost.push({ element, likelihood: almost });
+  }
+  return result;
+}
+
+/** Whether an element is said by asking: "have you had one of these before?". Who does not ask says nothing wrong. */
+export function isAsked({ kind }: Pick<CompiledElement, "kind">): boolean {
+  return kind === "ask" || kind === "invite-questions";
 }
 
 /** Log-odds below which nobody would look. */
-const LEAST_ABOUT = -3;
+export const LEAST_ABOUT = -3;
 
-function said(saying: ReadSaying, place: number, own: readonly Passage[], reading: LearntReading, element: CompiledElement): FoundByReader | null {
-  if (saying.readings[place]!.about < LEAST_ABOUT) return null;
+function said(saying: ReadSaying, place: number, own: readonly Passage[], reading: LearntReading, element: CompiledElement): { found: FoundByReader | null; likelihood: number } {
   const signs = aloneSigns(saying, place, own, reading);
-  const company = saying.alone ? "lonely" : "company";
-  const [right, wrong] = [likelihoodOf(curves.right, signs), likelihoodOf(curves.wrong, signs)];
-  if (wrong >= WRONG_ALONE[company] && wrong > right) return { element, verdict: "wrong", saying, likelihood: wrong };
-  return right >= SAID_ALONE[company] ? { element, verdict: "right", saying, likelihood: right } : null;
+  const company = companyOf(saying);
+  const right = likelihoodOf(curves[company].right, signs);
+  const wrong = isAsked(element) ? 0 : likelihoodOf(curves[company].wrong, signs);
+  const likelihood = Math.max(right, wrong);
+  const as = (verdict: FoundByReader["verdict"]) => ({ found: { element, verdict, saying, likelihood }, likelihood });
+  if (wrong >= WRONG_ALONE[company] && wrong > right) return as("wrong");
+  return right >= SAID_ALONE[company] ? { found: { element, verdict: "right", saying, likelihood: right }, likelihood } : { found: null, likelihood };
 }
 
 /** @param own passages of the element. */
 export function aloneSigns(saying: ReadSaying, place: number, own: readonly Passage[], reading: LearntReading): number[] {
-  const { about, turned, alone } = readingSigns(saying, place);
+  const { about, turned } = readingSigns(saying, place);
+  const lead = leadOf(saying, place, reading);
   let open = 0;
   let closed = 0;
   for (const passage of own) {
@@ -72,5 +94,5 @@ export function aloneSigns(saying: ReadSaying, place: number, own: readonly Pass
     if (passage.closed.length === 0) open = Math.max(open, passage.coverage);
     else closed = Math.max(closed, passage.coverage);
   }
-  return [about, turned, leadOf(saying, place, reading), Math.min(1, open), Math.min(1, closed), alone, alone * about, alone * turned];
+  return [about, turned, lead, Math.min(1, open), Math.min(1, closed), Math.min(about, turned), Math.min(about, -turned)];
 }

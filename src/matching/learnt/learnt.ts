@@ -20,18 +20,19 @@ export interface Reading {
 export class LearntReader {
   /** By place: item/element. */
   readonly elements: readonly string[];
+  /** The place behind the elements' is that of whatever element. */
   readonly numbers: readonly boolean[];
   /** Whether an unsafe statement has the place. */
   readonly isStatement: readonly boolean[];
   private readonly starts: { about: Float64Array; turned: Float64Array };
   private readonly words: ReadonlyMap<string, readonly number[]>;
 
-  constructor({ elements, words }: Learnt) {
+  constructor({ elements, anyhow, words }: Learnt) {
     const all = Object.entries(elements).sort(([, a], [, b]) => a.place - b.place);
     this.elements = all.map(([key]) => key);
-    this.numbers = all.map(([, { numbers }]) => numbers);
+    this.numbers = [...all.map(([, { numbers }]) => numbers), false];
     this.isStatement = this.elements.map(isStatementKey);
-    this.starts = { about: Float64Array.from(all, ([, { about }]) => about), turned: Float64Array.from(all, ([, { turned }]) => turned) };
+    this.starts = { about: Float64Array.from([...all.map(([, { about }]) => about), 0]), turned: Float64Array.from([...all.map(([, { turned }]) => turned), anyhow]) };
     this.words = new Map(Object.entries(words));
   }
 
@@ -53,6 +54,7 @@ export class LearntReader {
     };
     add(wording.numbers, true);
     add(wording.numberless, false);
-    return this.elements.map((_, place) => ({ about: about[place]!, turned: turned[place]! }));
+    const anyhow = turned[this.elements.length]!;
+    return this.elements.map((_, place) => ({ about: about[place]!, turned: turned[place]! + anyhow }));
   }
 }

@@ -26,7 +26,7 @@ export interface LearntReading {
   placeOf: (key: string) => number | undefined;
   /** Whether an unsafe statement has the place. */
   isStatement: readonly boolean[];
-  /** The shortest saying that holds a stretch of tokens, whole or at least by half. */
+  /** The saying that holds most of a stretch of tokens, the shortest among equals, or else the stretch itself; null where too little is said. */
   around: (stretch: { first: number; end: number }) => ReadSaying | null;
 }
 
@@ -66,18 +66,25 @@ function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, s
 }
 
 /** Log-odds of a reading beyond these are no surer. */
-const SUREST = 4;
+const SUREST = 5;
 
 /** What a saying seems to say of the element in a place, as the curves take it. */
-export function readingSigns({ readings, alone }: ReadSaying, place: number): Record<"about" | "turned" | "alone", number> {
+export function readingSigns({ readings }: ReadSaying, place: number): Reading {
   const { about, turned } = readings[place]!;
-  return { about: within(about, SUREST), turned: within(turned, SUREST), alone: alone ? 1 : 0 };
+  return { about: within(about, SUREST), turned: within(turned, SUREST) };
 }
 
 /** How far an element is ahead of all others in what a saying is about. */
 export function leadOf({ readings }: ReadSaying, place: number, { isStatement }: LearntReading): number {
-  const other = readings.reduce((best, { about }, at) => (at === place || isStatement[at]! ? best : Math.max(best, about)), -Infinity);
+  const other = readings.reduce((best, { about }, at) => (at === place || isStatement[at]! ? best : Math.max(best, about)), -SUREST);
   return within(readings[place]!.about - other, SUREST);
+}
+
+/** Whether anything is said around a saying that speaks for it: the curves know both ways apart. */
+export type Company = "company" | "lonely";
+
+export function companyOf({ alone }: ReadSaying): Company {
+  return alone ? "lonely" : "company";
 }
 
 /** Whether a saying asks: then it tells nothing by itself. */

@@ -5,7 +5,7 @@ import type { Passage } from "../passages.ts";
 import type { Stream } from "../stream.ts";
 import { tokensOf } from "../windows.ts";
 import curves from "./curves.json" with { type: "json" };
-import { learntReading, readingSigns, type ReadSaying } from "./reading.ts";
+import { companyOf, leadOf, learntReading, readingSigns, type Company, type ReadSaying } from "./reading.ts";
 
 /*
  * What was learnt from marked sayings is a second reader beside the responses of the rubric: neither decides alone.
@@ -17,57 +17,64 @@ import { learntReading, readingSigns, type ReadSaying } from "./reading.ts";
 const SUREST = Math.log(999);
 
 /** In the order of the weights of `turned` and `held` in curves.json. */
-export const TURNED_SIGNS = ["log-odds of its likelihood", "log-odds that what stands beside turns it", "about", "turned", "hardly anything else is said", "turned where hardly anything is"] as const;
-export const HELD_SIGNS = ["log-odds of its likelihood", "about", "turned", "hardly anything else is said"] as const;
+export const TURNED_SIGNS = ["log-odds of its likelihood", "log-odds that what stands beside turns it", "about", "turned", "lead"] as const;
+export const STANDING_SIGNS = ["log-odds of its likelihood", "about", "turned", "lead"] as const;
 
 /** From here on a passage that would say its element is taken for one that does not. */
-export const TURNED_LIKELY = 0.9;
+export const TURNED_LIKELY: Readonly<Record<Company, number>> = { company: 0.5, lonely: 0.6 };
 /** From here on a passage stands against the speaker. */
-export const STANDS_AGAINST = 0.5;
+export const STANDS_AGAINST: Readonly<Record<Company, number>> = { company: 0.5, lonely: 0.5 };
+
+/** What a passage's curve is asked with. */
+export interface Weighed {
+  company: Company;
+  signs: number[];
+}
 
 /** A passage that likely says its element; closed where what stands beside it turns it, by that alone or with the second reader. */
 export function weighedBeside(passage: Passage, rubric: CompiledRubric, stream: Stream): Passage {
   const beside = turnedBy(besideOf(passage, stream, rubric.elements));
-  return beside >= TURNED || isTurned(turnedSigns(passage, beside, rubric, stream)) ? { ...passage, closed: [...passage.closed, "turned"] } : passage;
+  const signs = turnedSigns(passage, beside, rubric, stream);
+  const closed = (is: boolean) => (is ? [...passage.closed, "turned" as const] : passage.closed);
+  if (signs === null) return { ...passage, closed: closed(beside >= TURNED) };
+  const turned = likelihoodOf(curves[signs.company].turned, signs.signs);
+  return { ...passage, turned, closed: closed(beside >= TURNED || turned >= TURNED_LIKELY[signs.company]) };
 }
-
-const isTurned = (signs: readonly number[] | null): boolean => signs !== null && likelihoodOf(curves.turned, signs) >= TURNED_LIKELY;
 
 /**
  * How likely a passage that fits does not say its element hangs on these; null where nothing is known of it.
  * @param beside how likely what stands beside the passage turns it.
  */
-export function turnedSigns(passage: Passage, beside: number, rubric: CompiledRubric, stream: Stream): number[] | null {
-  const read = readingOf(passage, rubric, stream);
-  if (read === null) return null;
-  const { about, turned, alone } = read;
-  return [logOddsOf(passage.likelihood ?? 0, SUREST), logOddsOf(beside, SUREST), about, turned, alone, alone * turned];
+export function turnedSigns(passage: Passage, beside: number, rubric: CompiledRubric, stream: Stream): Weighed | null {
+  return weighed(passage, rubric, stream, [logOddsOf(passage.likelihood ?? 0, SUREST), logOddsOf(beside, SUREST)]);
 }
 
 /** The signs of a passage that may be held against the speaker; null where nothing is known of its element. */
-export function heldSigns(passage: Passage, rubric: CompiledRubric, stream: Stream): number[] | null {
-  const read = readingOf(passage, rubric, stream);
-  return read === null ? null : [logOddsOf(passage.likelihood ?? 0, SUREST), read.about, read.turned, read.alone];
+export function heldSigns(passage: Passage, rubric: CompiledRubric, stream: Stream): Weighed | null {
+  return weighed(passage, rubric, stream, [logOddsOf(passage.likelihood ?? 0, SUREST)]);
 }
 
 /** Whether the second reader lets a passage be held against the speaker. */
 export function standsForReader(passage: Passage, rubric: CompiledRubric, stream: Stream): boolean {
-  const signs = heldSigns(passage, rubric, stream);
-  return signs === null || likelihoodOf(curves.held, signs) >= STANDS_AGAINST;
+  const held = heldSigns(passage, rubric, stream);
+  return held === null || likelihoodOf(curves[held.company].held, held.signs) >= STANDS_AGAINST[held.company];
 }
 
-function readingOf(passage: Passage, rubric: CompiledRubric, stream: Stream): ReturnType<typeof readingSigns> | null {
+function weighed(passage: Passage, rubric: CompiledRubric, stream: Stream, ofResponses: readonly number[]): Weighed | null {
   const reading = learntReading(rubric, stream);
   const place = reading?.placeOf(`${passage.element.item}/${passage.element.element}`);
   if (reading === null || place === undefined) return null;
   const saying = reading.around(passage);
-  return saying === null || isAllOf(passage, saying) ? null : readingSigns(saying, place);
+  if (saying === null || isAllOf(passage.coverage, tokensOf(passage.window).size, saying)) return null;
+  const { about, turned } = readingSigns(saying, place);
+  return { company: companyOf(saying), signs: [...ofResponses, about, turned, leadOf(saying, place, reading)] };
 }
 
 /** A response said whole, with so few words beside it, is what the author of the rubric says it is. */
 const BESIDE = 2;
 const WHOLE = 0.95;
 
-function isAllOf({ window, coverage }: Passage, saying: ReadSaying): boolean {
-  return coverage >= WHOLE && saying.end - saying.first <= tokensOf(window).size + BESIDE;
+/** @param tokens of the response that were said; of an unsafe statement, those of the stretch that it was found in. */
+export function isAllOf(coverage: number, tokens: number, saying: ReadSaying): boolean {
+  return coverage >= WHOLE && saying.end - saying.first <= tokens + BESIDE;
 }

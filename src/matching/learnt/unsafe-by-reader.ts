@@ -1,4 +1,5 @@
 import { meets } from "../../station/span.ts";
+import type { WordSpan } from "../../station/types.ts";
 import { statementKey } from "../../rubric/learnt.ts";
 import type { CompiledRubric, CompiledStatement } from "../compile.ts";
 import { likelihoodOf } from "../curve.ts";
@@ -8,7 +9,8 @@ import type { Postings } from "../postings.ts";
 import { wordsOf, type Stream } from "../stream.ts";
 import type { UnsafeMatch } from "../types.ts";
 import curves from "./curves.json" with { type: "json" };
-import { asksOnly, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
+import { asksOnly, companyOf, learntReading, readingSigns, type Company, type LearntReading, type ReadSaying } from "./reading.ts";
+import { isAllOf, type Weighed } from "./second-reading.ts";
 import { isWarning } from "./warned-of.ts";
 
 /*
@@ -17,10 +19,10 @@ import { isWarning } from "./warned-of.ts";
  */
 
 /** In the order of the weights of `unsafe` in curves.json. */
-export const UNSAFE_SIGNS = ["about", "how far an element that it contradicts is turned", "hardly anything else is said", "about where hardly anything is"] as const;
+export const UNSAFE_SIGNS = ["about", "how far an element that it contradicts is turned", "about that element", "it contradicts none", "lesser of about and turned"] as const;
 
 /** From here on it is taken for stated. Where hardly anything else is said nothing tells what it is said of: then it is held against nobody. */
-export const UNSAFE_ALONE = 0.8;
+export const UNSAFE_ALONE = 0.85;
 
 /** A passage as likely as this says its element. */
 const SAID = 0.5;
@@ -43,7 +45,7 @@ export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatc
     let best: { saying: ReadSaying; likelihood: number } | null = null;
     for (const saying of reading.sayings) {
       if (saying.alone || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
-      const likelihood = likelihoodOf(curves.unsafe, unsafeSigns(saying, place, opposites));
+      const likelihood = likelihoodOf(curves.company.unsafe, unsafeSigns(saying, place, opposites));
       if (likelihood < UNSAFE_ALONE || (best !== null && likelihood <= best.likelihood) || asksOnly(saying, stream) || toldOfOthers(saying, stream)) continue;
       best = { saying, likelihood };
     }
@@ -53,13 +55,46 @@ export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatc
   });
 }
 
+/** In the order of the weights of `stated` in curves.json. */
+export const STATED_SIGNS = ["its fit", ...UNSAFE_SIGNS] as const;
+
+/** From here on a statement that was found in the rubric's words stands against the speaker. */
+export const STANDS_STATED: Readonly<Record<Company, number>> = { company: 0.5, lonely: 0.5 };
+
+/** Whether the second reader lets a statement be held against the speaker that responses, its own or an element's, were found to state: some fit a few loose words. */
+export function statedForReader(match: UnsafeMatch, rubric: CompiledRubric, stream: Stream): boolean {
+  const stated = statedSigns(match, rubric, stream);
+  return stated === null || likelihoodOf(curves[stated.company].stated, stated.signs) >= STANDS_STATED[stated.company];
+}
+
+/** The signs of a statement that responses were found to state; null where nothing is known of it, or where hardly more is said than the rubric has. */
+export function statedSigns({ statement: id, span, score }: UnsafeMatch, rubric: CompiledRubric, stream: Stream): Weighed | null {
+  const reading = learntReading(rubric, stream);
+  const place = reading?.placeOf(statementKey(id));
+  const statement = rubric.unsafe.find((one) => one.statement === id);
+  if (reading === null || place === undefined || statement === undefined) return null;
+  const stretch = stretchOf(span, stream);
+  const saying = reading.around(stretch);
+  if (saying === null || isAllOf(score, stretch.end - stretch.first, saying)) return null;
+  return { company: companyOf(saying), signs: [Math.min(1, score), ...unsafeSigns(saying, place, oppositesOf(statement, reading))] };
+}
+
+/** The tokens of a span of words. */
+function stretchOf({ first, end }: WordSpan, { tokens }: Stream): { first: number; end: number } {
+  const from = tokens.findIndex(({ word }) => word >= first);
+  const behind = tokens.findIndex(({ word }) => word >= end);
+  return { first: from, end: behind < 0 ? tokens.length : behind };
+}
+
 /** Places of the elements that a statement states wrongly. */
 export function oppositesOf({ contradicts, wrongOf }: CompiledStatement, { placeOf }: LearntReading): number[] {
   return [...contradicts, ...wrongOf].flatMap((key) => placeOf(key) ?? []);
 }
 
 export function unsafeSigns(saying: ReadSaying, place: number, opposites: readonly number[]): number[] {
-  const { about, alone } = readingSigns(saying, place);
-  const turned = opposites.length === 0 ? 0 : Math.max(...opposites.map((at) => readingSigns(saying, at).turned));
-  return [about, turned, alone, alone * about];
+  const { about } = readingSigns(saying, place);
+  if (opposites.length === 0) return [about, 0, 0, 1, Math.min(about, 0)];
+  const contradicted = opposites.map((at) => readingSigns(saying, at));
+  const turned = Math.max(...contradicted.map((signs) => signs.turned));
+  return [about, turned, Math.max(...contradicted.map((signs) => signs.about)), 0, Math.min(about, turned)];
 }

@@ -2,16 +2,17 @@ import { compiledRubric } from "../../../src/mark.ts";
 import { besideOf, turnedBy } from "../../../src/matching/beside.ts";
 import type { CompiledRubric } from "../../../src/matching/compile.ts";
 import { candidateEarning } from "../../../src/matching/earning.ts";
-import { aloneSigns } from "../../../src/matching/learnt/by-reader.ts";
-import { learntReading, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
+import { aloneSigns, isAsked, LEAST_ABOUT } from "../../../src/matching/learnt/by-reader.ts";
+import { asksOnly, companyOf, learntReading, type Company, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
 import { holdsHalf, inCommon } from "../../../src/matching/learnt/sayings.ts";
-import { heldSigns, turnedSigns } from "../../../src/matching/learnt/second-reading.ts";
+import { heldSigns, turnedSigns, type Weighed } from "../../../src/matching/learnt/second-reading.ts";
 import { counts } from "../../../src/matching/likelihood.ts";
 import { matchStation } from "../../../src/matching/match.ts";
 import type { Passage } from "../../../src/matching/passages.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
 import { streamOf, wordsOf, type Stream } from "../../../src/matching/stream.ts";
-import { oppositesOf, unsafeSigns } from "../../../src/matching/learnt/unsafe-by-reader.ts";
+import type { UnsafeMatch } from "../../../src/matching/types.ts";
+import { oppositesOf, statedSigns, unsafeSigns } from "../../../src/matching/learnt/unsafe-by-reader.ts";
 import { isStatementKey, statementKey } from "../../../src/rubric/learnt.ts";
 import type { Learnt } from "../../../src/rubric/schema.ts";
 import { toldStation, type ToldTurn } from "../../../src/station/told.ts";
@@ -22,16 +23,17 @@ export type Truth = "right" | "wrong" | "absent";
 
 /** What the curves are fitted on: the signs that the program sees, and what people say. */
 export interface Case {
-  /** `turned`: a passage that fits. `held`: one that is held against the speaker. `alone`: a saying that no passage stands in. `unsafe`: a saying and an unsafe statement; `wrong` if it states that. */
-  kind: "turned" | "held" | "alone" | "unsafe";
+  /** `turned`: a passage that fits. `held`: one that is held against the speaker. `alone`: a saying that no passage stands in. `unsafe`: a saying and an unsafe statement; `wrong` if it states that. `stated`: a statement found in the rubric's words. */
+  kind: "turned" | "held" | "alone" | "unsafe" | "stated";
   signs: number[];
+  company: Company;
   truth: Truth;
+  /** The signs of the passage that fits: only if it is dropped, the saying stands alone. */
+  unlessFits?: Weighed;
 }
 
 /** So much of a sentence and of a saying must be common before the one speaks for the other. */
 const COMMON = 0.6;
-/** Signs of a saying that is hardly about the element are of no use. */
-const LEAST_ABOUT = -3;
 
 /** Cases of one labelled passage: of the saying that says most of its element. */
 export function casesOfPassage({ rubric, item, element, turns, label }: LabelledPassage, learnt: Learnt): Case[] {
@@ -53,14 +55,19 @@ export function casesOfUnsafe(rubric: string, says: string, unsafe: string | nul
 }
 
 /** Of each statement the saying that states it most. */
-function unsafeCases({ rubric, reading }: Seen, truthOf: (statement: string) => Truth | null): Case[] {
-  return rubric.unsafe.flatMap((statement): Case[] => {
+function unsafeCases({ rubric, stream, told, reading }: Seen, truthOf: (statement: string) => Truth | null): Case[] {
+  const stated = told.flatMap((match): Case[] => {
+    const truth = truthOf(match.statement);
+    const signs = truth === null ? null : statedSigns(match, rubric, stream);
+    return signs === null ? [] : [{ kind: "stated", ...signs, truth: truth! }];
+  });
+  return [...stated, ...rubric.unsafe.flatMap((statement): Case[] => {
     const place = reading.placeOf(statementKey(statement.statement));
     const truth = truthOf(statement.statement);
     if (place === undefined || truth === null) return [];
     const most = [...reading.sayings].sort((a, b) => b.readings[place]!.about - a.readings[place]!.about)[0];
-    return most === undefined ? [] : [{ kind: "unsafe", signs: unsafeSigns(most, place, oppositesOf(statement, reading)), truth }];
-  });
+    return most === undefined ? [] : [{ kind: "unsafe", signs: unsafeSigns(most, place, oppositesOf(statement, reading)), company: companyOf(most), truth }];
+  })];
 }
 
 /** Cases of a whole annotated station: of every saying and every element. */
@@ -77,9 +84,9 @@ export function casesOfTalk({ rubric, turns, sentences, elements }: Talk, learnt
       if (right && wrong) return [];
       const truth: Truth = wrong ? "wrong" : right ? "right" : "absent";
       if (truth === "absent" && saying.readings[place]!.about < LEAST_ABOUT) return [];
-      return casesAt(saying, key, place, truth, seen).filter(({ kind }) => {
+      return casesAt(saying, key, place, truth, seen).filter(({ kind, unlessFits }) => {
         // What is found anyway is not looked for; what is said elsewhere takes no harm from a passage too many.
-        if (kind === "alone") return !found.has(key);
+        if (kind === "alone") return unlessFits !== undefined || !found.has(key);
         return kind === "held" || truth !== "absent" || elements.get(key)?.said !== true;
       });
     });
@@ -90,6 +97,8 @@ interface Seen {
   rubric: CompiledRubric;
   stream: Stream;
   passages: readonly Passage[];
+  /** Unsafe statements found in the rubric's words. */
+  told: readonly UnsafeMatch[];
   reading: NonNullable<ReturnType<typeof learntReading>>;
   /** Elements that something was learnt about. */
   keys: string[];
@@ -102,9 +111,9 @@ function look(name: string, turns: readonly ToldTurn[], learnt: Learnt): Seen {
   const bare = { ...compiledRubric(rubricNamed(name)), learnt: null };
   const station = toldStation([...turns], name);
   const stream = streamOf(station, ["candidate"]);
-  const { all } = candidateEarning(bare, postingsOf(stream, bare), stream);
+  const { all, unsafe: told } = candidateEarning(bare, postingsOf(stream, bare), stream);
   const rubric = { ...bare, learnt };
-  return { rubric, stream, passages: all, reading: learntReading(rubric, stream)!, keys: Object.keys(learnt.elements).filter((key) => !isStatementKey(key)), matched: matchStation(station, bare).elements.map(({ item, element }) => `${item}/${element}`) };
+  return { rubric, stream, passages: all, told, reading: learntReading(rubric, stream)!, keys: Object.keys(learnt.elements).filter((key) => !isStatementKey(key)), matched: matchStation(station, bare).elements.map(({ item, element }) => `${item}/${element}`) };
 }
 
 function casesAt(saying: ReadSaying, key: string, place: number, truth: Truth, { rubric, stream, passages, reading }: Seen): Case[] {
@@ -114,11 +123,19 @@ function casesAt(saying: ReadSaying, key: string, place: number, truth: Truth, {
   const right = likeliest(here.filter((passage) => passage.verdict === "right" && counts(passage)));
   const held = likeliest(here.filter(({ verdict }) => verdict === "wrong"));
   const cases: Case[] = [];
-  const add = (kind: Case["kind"], signs: number[] | null) => {
-    if (signs !== null) cases.push({ kind, signs, truth });
+  // What asks tells nothing, and what tells asks nothing: the program does not look for it there.
+  const element = rubric.elements.find((one) => `${one.item}/${one.element}` === key)!;
+  const mayStandAlone = asksOnly(saying, stream) === isAsked(element);
+  const add = (kind: Case["kind"], weighed: Weighed | null, unlessFits?: Weighed) => {
+    if (weighed !== null && (kind !== "alone" || mayStandAlone)) cases.push({ kind, ...weighed, truth, ...(unlessFits === undefined ? {} : { unlessFits }) });
   };
-  if (right !== undefined) add("turned", turnedSigns(right, turnedBy(besideOf(right, stream, rubric.elements)), rubric, stream));
+  if (right !== undefined) {
+    const fits = turnedSigns(right, turnedBy(besideOf(right, stream, rubric.elements)), rubric, stream);
+    add("turned", fits);
+    const dropped = own.map((passage) => (passage.verdict === "right" && passage.closed.length === 0 ? { ...passage, closed: ["turned" as const] } : passage));
+    if (fits !== null && held === undefined) add("alone", { company: companyOf(saying), signs: aloneSigns(saying, place, dropped, reading) }, fits);
+  }
   if (held !== undefined) add("held", heldSigns(held, rubric, stream));
-  if (right === undefined && held === undefined) add("alone", aloneSigns(saying, place, own, reading));
+  if (right === undefined && held === undefined) add("alone", { company: companyOf(saying), signs: aloneSigns(saying, place, own, reading) });
   return cases;
 }

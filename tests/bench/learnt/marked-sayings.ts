@@ -13,6 +13,8 @@ export interface MarkedSaying {
   wrong: string[];
   /** Statements of the unsafe list that it states. */
   unsafe: string[];
+  /** Statements of the unsafe list that it comes near and does not state. */
+  safe: string[];
   /** The elements of which it was judged at all; null: of all. */
   judged: string[] | null;
   hand: string;
@@ -22,15 +24,16 @@ export interface MarkedSaying {
 /** All invented sayings that may be learnt from: of drills all but d3, tuning and practice passages, annotated talk. */
 export function markedSayings(): MarkedSaying[] {
   const found: MarkedSaying[] = [];
-  const add = ({ turns, ...marked }: Omit<MarkedSaying, "saying"> & { turns: ToldTurn[] }) => {
+  const add = ({ turns, ...marked }: Omit<MarkedSaying, "saying" | "safe"> & { turns: ToldTurn[]; safe?: string[] }) => {
     const stream = streamOf(toldStation(turns, marked.rubric), ["candidate"]);
     const saying = sayingAt(stream, 0, stream.tokens.length);
-    if (saying !== null) found.push({ ...marked, saying });
+    if (saying !== null) found.push({ safe: [], ...marked, saying });
   };
   const alone = (says: string): ToldTurn[] => [{ role: "candidate", says }];
-  for (const round of ["d1", "d2", "d4", "d5", "d6", "d7"]) {
-    for (const { rubric, elements, unsafe } of readDrills(round)) {
-      for (const [statement, texts] of Object.entries(unsafe)) for (const says of texts) add({ rubric, right: [], wrong: [], unsafe: [statement], judged: [], hand: round, turns: alone(says) });
+  for (const round of ["d1", "d2", "d4", "d5", "d6", "d7", "d8"]) {
+    for (const { rubric, writer, elements, unsafe, safe } of readDrills(round)) {
+      for (const [statement, texts] of Object.entries(unsafe)) for (const says of texts) add({ rubric, right: [], wrong: [], unsafe: [statement], judged: [], hand: handOf(round, writer), turns: alone(says) });
+      for (const [statement, texts] of Object.entries(safe)) for (const says of texts) add({ rubric, right: [], wrong: [], unsafe: [], safe: [statement], judged: [], hand: handOf(round, writer), turns: alone(says) });
       for (const [key, { right, near, wrong }] of Object.entries(elements)) {
         for (const says of right) add({ rubric, right: [key], wrong: [], unsafe: [], judged: [key], hand: round, turns: alone(says) });
         for (const says of wrong) add({ rubric, right: [], wrong: [key], unsafe: [], judged: [key], hand: round, turns: alone(says) });
@@ -44,8 +47,14 @@ export function markedSayings(): MarkedSaying[] {
   }
   for (const { rubric, name, sentences } of readTalk()) {
     for (const { text, says, wrong, unsafe } of sentences) {
-      add({ rubric, right: says.filter((key) => !wrong.includes(key)), wrong: [...wrong], unsafe: [...unsafe], judged: null, hand: name.replace(/^.*-/, ""), turns: alone(text) });
+      add({ rubric, right: says.filter((key) => !wrong.includes(key)), wrong: [...wrong], unsafe: [...unsafe], judged: null, hand: handOfTalk(name), turns: alone(text) });
     }
   }
   return found;
 }
+
+/** Talk is called by its rubric and its hand. */
+export const handOfTalk = (name: string): string => name.replace(/^.*-/, "");
+
+/** What is unsafe was written by several hands in one round, what elements say by one a round. */
+export const handOf = (round: string, writer: string): string => (round === "d8" ? writer : round);

@@ -11,10 +11,11 @@ const form = z
     rubric: z.string(),
     elements: z.record(z.string(), z.object({ right: z.array(z.string()).default([]), near: z.array(z.string()).default([]), wrong: z.array(z.string()).default([]) }).strict()),
     unsafe: z.record(z.string(), z.array(z.string())),
+    safe: z.record(z.string(), z.array(z.string())).default({}),
   })
   .strict();
 
-/** Single utterances about one rubric by one hand: by element (item/element) right ones, near misses and wrong ones; by unsafe statement what states it. */
+/** Single utterances about one rubric by one hand: by element (item/element) right ones, near misses and wrong ones; by unsafe statement what states it, and what speaks of the same and does not. */
 export type Drill = z.infer<typeof form> & { name: string };
 
 /** @param round which hands: "d3" were read by nobody, the others by who widened and mended. */

@@ -44,7 +44,10 @@ export interface Passage {
 /** The matcher was tuned on these rubrics and on the opening block; all else was not looked at while tuning. */
 const TUNING = { rubrics: ["pressurised-inhaler", "nasal-spray"], block: "blocks/opening.yaml" };
 
-export function readPassages(folder = "fixtures/passages"): Passage[] {
+const JUDGED = "fixtures/passages";
+
+/** @param folder what is not the judged one is practice, on whatever side its rubric and block are. */
+export function readPassages(folder = JUDGED): Passage[] {
   const seconds = new Map<string, Label>();
   for (const name of readdirSync(folder).filter((file) => file.endsWith(".second.yaml"))) {
     for (const [id, label] of Object.entries(second.parse(parse(readFileSync(join(folder, name), "utf8"))).labels)) seconds.set(id, label);
@@ -58,7 +61,7 @@ export function readPassages(folder = "fixtures/passages"): Passage[] {
         const [item, element] = passage.element.split("/") as [string, string];
         const side = TUNING.rubrics.includes(rubric) ? "tuning" : "unseen";
         // A block that the unseen side is judged by is not tuned on, and the other way round.
-        if (side === "tuning" ? SHARED.unseen.has(item) : SHARED.tuning.has(item)) return [];
+        if (folder === JUDGED && (side === "tuning" ? SHARED.unseen.has(item) : SHARED.tuning.has(item))) return [];
         const turns = passage.turns?.map((said) => ("candidate" in said ? { role: "candidate" as const, says: said.candidate } : "patient" in said ? { role: "patient" as const, says: said.patient } : { role: "examiner" as const, says: said.examiner }));
         return [{ id: passage.id, rubric, category, writer, item, element, turns: turns ?? [{ role: "candidate", says: passage.says ?? "" }], label: passage.label, ...(seconds.has(passage.id) && { second: seconds.get(passage.id)! }), side, pair: `${name}:${place >> 1}` }];
       });

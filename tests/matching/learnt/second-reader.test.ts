@@ -3,7 +3,9 @@ import { besideOf, turnedBy } from "../../../src/matching/beside.ts";
 import { compileRubric } from "../../../src/matching/compile.ts";
 import { LearntReader } from "../../../src/matching/learnt/learnt.ts";
 import curves from "../../../src/matching/learnt/curves.json" with { type: "json" };
-import { turnedSigns } from "../../../src/matching/learnt/second-reading.ts";
+import { ALONE_SIGNS } from "../../../src/matching/learnt/by-reader.ts";
+import { STANDING_SIGNS, TURNED_SIGNS, turnedSigns } from "../../../src/matching/learnt/second-reading.ts";
+import { STATED_SIGNS, UNSAFE_SIGNS } from "../../../src/matching/learnt/unsafe-by-reader.ts";
 import { candidatePassages } from "../../../src/matching/likelihood.ts";
 import { likelihoodOf } from "../../../src/matching/curve.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
@@ -19,6 +21,7 @@ const card = cardWith(`      - { id: dry, label: ${LABEL}, say: [leave the lante
 /** Invented: "hearth" speaks of the drying, "singe" of doing it wrongly. */
 const learnt: Learnt = {
   elements: { "dry/dry": { label: LABEL, place: 0, about: -3, turned: -2, numbers: true } },
+  anyhow: 0,
   words: { hearth: [0, 4, 0], hob: [0, 4, 0], soot: [0, 4, 0], singe: [0, 2, 6], scorch: [0, 2, 6], crisp: [0, 2, 6] },
 };
 const TALK: ToldTurn[] = [
@@ -32,6 +35,12 @@ describe("the second reader", () => {
     const reader = new LearntReader(learnt);
     const wording = new Map([["hearth", 1], ["singe", 0.5], ["nobody", 1]]);
     expect(reader.read({ numbers: wording, numberless: new Map() })).toEqual([{ about: -3 + 4 + 1, turned: -2 + 3 }]);
+  });
+
+  test("and what sounds wrong whatever it is said of, in the place behind the elements'", () => {
+    const reader = new LearntReader({ ...learnt, anyhow: -1, words: { ...learnt.words, skip: [1, 0, 2] } });
+    const skip = new Map([["skip", 1]]);
+    expect(reader.read({ numbers: skip, numberless: skip })).toEqual([{ about: -3, turned: -2 - 1 + 2 }]);
   });
 
   test("of an element with a quantity reads the words in which all numbers are one", () => {
@@ -61,12 +70,38 @@ describe("the second reader", () => {
     const rubric = compileRubric(cardWith("      - { id: dry, label: Left to dry, say: [leave the glass to dry] }", "minimum: 50", `
   - { id: singe, label: Dries it over the fire, severity: major, say: [dry the glass over the fire], contradicts: [dry/dry] }
 `));
-    const known: Learnt = { elements: { "unsafe:singe": { label: "Dries it over the fire", place: 0, about: -3, turned: 0, numbers: true }, "dry/dry": { label: LABEL, place: 1, about: -9, turned: 0, numbers: true } }, words: { hearth: [0, 4, 0], hob: [0, 4, 0], scorch: [0, 4, 0, 1, 0, 3], crisp: [0, 4, 0, 1, 0, 3] } };
+    const known: Learnt = { elements: { "unsafe:singe": { label: "Dries it over the fire", place: 0, about: -3, turned: 0, numbers: true }, "dry/dry": { label: LABEL, place: 1, about: -9, turned: 0, numbers: true } }, anyhow: 0, words: { hearth: [0, 4, 0], hob: [0, 4, 0], scorch: [0, 4, 0, 1, 0, 3], crisp: [0, 4, 0, 1, 0, 3] } };
     const unsafe = (says: string, learnt: Learnt | null) => matchStation(toldStation([...TALK, { role: "candidate", says }], "talk"), { ...rubric, learnt }).unsafe.map(({ statement }) => statement);
     expect(unsafe("Scorch it on the hob hearth crisp.", null)).toEqual([]);
     expect(unsafe("Scorch it on the hob hearth crisp.", known)).toEqual(["singe"]);
     expect(unsafe("Never dry the glass over the fire, you'd scorch it on the hob hearth crisp.", known)).toEqual([]);
     expect(unsafe("Feed the horses before the rain comes.", known)).toEqual([]);
+  });
+
+  test("lets an unsafe statement go that fits where nothing speaks of it", () => {
+    const rubric = compileRubric(cardWith("      - { id: dry, label: Left to dry, say: [leave the glass to dry] }", "minimum: 50", `
+  - { id: singe, label: Dries it over the fire, severity: major, say: [dry over the fire], contradicts: [dry/dry] }
+`));
+    const element = { label: LABEL, place: 1, about: -3, turned: -3, numbers: true };
+    const of = (about: number): Learnt => ({ elements: { "unsafe:singe": { label: "Dries it over the fire", place: 0, about, turned: 0, numbers: true }, "dry/dry": element }, anyhow: 0, words: {} });
+    const unsafe = (learnt: Learnt | null) => matchStation(toldStation([...TALK, { role: "candidate", says: "When the weather is dry we sit out over by the fire with the horses." }], "talk"), { ...rubric, learnt }).unsafe.map(({ statement }) => statement);
+    expect(unsafe(null)).toEqual(["singe"]);
+    expect(unsafe(of(-5))).toEqual([]);
+    expect(unsafe(of(5))).toEqual(["singe"]);
+  });
+
+  test("hears a question as what asks, and what is told as no question", () => {
+    const rubric = compileRubric(cardWith("      - { id: dry, label: Asks about drying, kind: ask, say: [how do you dry it] }", "minimum: 50"));
+    const asked = (says: string) => matchStation(toldStation([...TALK, { role: "candidate", says }], "talk"), { ...rubric, learnt }).elements.find(({ item }) => item === "dry")?.verdict;
+    expect(asked("And have you ever hearth hob soot?")).toBe("right");
+    expect(asked("Hearth beside the hob soot and all.")).toBeUndefined();
+    expect(asked("And have you ever hearth hob soot singe scorch crisp?")).not.toBe("wrong");
+  });
+
+  test("keeps how near it came to what it does not find", () => {
+    const { almost } = matchStation(toldStation([...TALK, { role: "candidate", says: "Feed the horses before the rain comes, hearth." }], "talk"), { ...compileRubric(card), learnt: { ...learnt, words: { hearth: [0, 1, 0] } } });
+    expect(almost).toEqual([{ item: "dry", element: "dry", likelihood: expect.any(Number) as number }]);
+    expect(almost[0]!.likelihood).toBeGreaterThan(0);
   });
 
   test("says nothing where the words are of something else", () => {
@@ -78,7 +113,8 @@ describe("the second reader", () => {
       const rubric = { ...compileRubric(card), learnt };
       const stream = streamOf(toldStation([...TALK, { role: "candidate", says }], "talk"), ["candidate"]);
       const [passage] = candidatePassages(rubric, postingsOf(stream, rubric), stream).filter(({ element, verdict }) => element.item === "dry" && verdict === "right");
-      return likelihoodOf(curves.turned, turnedSigns(passage!, turnedBy(besideOf(passage!, stream, rubric.elements)), rubric, stream)!);
+      const { company, signs } = turnedSigns(passage!, turnedBy(besideOf(passage!, stream, rubric.elements)), rubric, stream)!;
+      return likelihoodOf(curves[company].turned, signs);
     };
     expect(turned("Leave the lantern glass to dry overnight, singe it and scorch it crisp.")).toBeGreaterThan(turned("Leave the lantern glass to dry overnight, polish it and wipe it clean."));
   });
@@ -99,7 +135,13 @@ describe("the second reader", () => {
     expect(signs("Left to dry for an hour")).toBeNull();
   });
 
+  test.each(["company", "lonely"] as const)("every sign has its weight, in %s", (company) => {
+    const { turned, held, right, wrong, stated } = curves[company];
+    expect([turned, held, right, wrong, stated].map(({ signs }) => signs.length)).toEqual([TURNED_SIGNS, STANDING_SIGNS, ALONE_SIGNS, ALONE_SIGNS, STATED_SIGNS].map(({ length }) => length));
+    expect(curves.company.unsafe.signs).toHaveLength(UNSAFE_SIGNS.length);
+  });
+
   test("is not asked where nothing was learnt", () => {
-    expect(matchOf("Leave the lantern glass to dry overnight.", { elements: {}, words: {} })?.verdict).toBe("right");
+    expect(matchOf("Leave the lantern glass to dry overnight.", { elements: {}, anyhow: 0, words: {} })?.verdict).toBe("right");
   });
 });
