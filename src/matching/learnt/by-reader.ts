@@ -1,3 +1,4 @@
+import type { WordSpan } from "../../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import { likelihoodOf } from "../curve.ts";
 import { toldOfOthers } from "../others.ts";
@@ -35,15 +36,20 @@ export interface ReadAlone {
   almost: { element: CompiledElement; likelihood: number }[];
 }
 
+/** From here on a saying is what other elements ask for: "you take four tablets together, that makes ten milligrams" is no word against one strength. */
+const TOLD_RIGHTLY = 0.6;
+
 /**
  * @param missing elements that nothing was found of.
+ * @param right where other elements are said rightly.
  * @param passages all that were tried.
  */
-export function foundByReader(rubric: CompiledRubric, missing: readonly CompiledElement[], passages: readonly Passage[], postings: Postings, stream: Stream): ReadAlone {
+export function foundByReader(rubric: CompiledRubric, missing: readonly CompiledElement[], right: readonly WordSpan[], passages: readonly Passage[], postings: Postings, stream: Stream): ReadAlone {
   const reading = learntReading(rubric, stream);
   const result: ReadAlone = { found: [], almost: [] };
   if (reading === null) return result;
   const asks = reading.sayings.map((saying) => asksOnly(saying, stream));
+  const accounted = (saying: ReadSaying) => shareWithin(saying, right, stream) >= TOLD_RIGHTLY;
   for (const element of missing) {
     const place = reading.placeOf(`${element.item}/${element.element}`);
     if (place === undefined) continue;
@@ -55,13 +61,19 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
       const { found, likelihood } = said(saying, place, own, reading, element);
       almost = Math.max(almost, likelihood);
       if (found === null || (best !== null && found.likelihood <= best.likelihood)) continue;
-      if (found.verdict === "wrong" && (toldOfOthers(saying, stream) || isWarning(element.incorrect, saying, postings, stream))) continue;
+      if (found.verdict === "wrong" && (accounted(saying) || toldOfOthers(saying, stream) || isWarning(element.incorrect, saying, postings, stream))) continue;
       best = found;
     }
     if (best !== null) result.found.push(best);
     else result.almost.push({ element, likelihood: almost });
   }
   return result;
+}
+
+/** The share of a saying's words that stand within some spans. */
+function shareWithin({ first, end }: ReadSaying, spans: readonly WordSpan[], { tokens }: Stream): number {
+  const words = tokens.slice(first, end).map(({ word }) => word);
+  return words.filter((word) => spans.some((span) => word >= span.first && word < span.end)).length / words.length;
 }
 
 /** Whether an element is said by asking: "have you had one of these before?". Who does not ask says nothing wrong. */

@@ -66,6 +66,14 @@ describe("the second reader", () => {
     expect(matchOf("We had a gentleman who did hearth hob soot singe scorch crisp.", learnt)?.verdict).not.toBe("wrong");
   });
 
+  test("holds no words against anybody that say another element rightly", () => {
+    const two = cardWith(`      - { id: dry, label: ${LABEL}, say: [leave the glass to dry overnight], incorrect: [dry the glass with a towel] }
+      - { id: oil, label: Oils it, say: [hearth hob soot singe scorch crisp] }`, "minimum: 50");
+    const verdicts = (says: string) => matchStation(toldStation([...TALK, { role: "candidate", says }], "talk"), { ...compileRubric(two), learnt }).elements.map(({ item, verdict }) => `${item} ${verdict}`);
+    expect(verdicts("Hearth hob soot singe scorch crisp.")).toEqual(["oil right"]);
+    expect(matchOf("Hearth hob soot singe scorch crisp.", learnt)?.verdict).toBe("wrong");
+  });
+
   test("finds an unsafe statement in words that the rubric does not have", () => {
     const rubric = compileRubric(cardWith("      - { id: dry, label: Left to dry, say: [leave the glass to dry] }", "minimum: 50", `
   - { id: singe, label: Dries it over the fire, severity: major, say: [dry the glass over the fire], contradicts: [dry/dry] }
