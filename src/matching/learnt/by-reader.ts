@@ -6,7 +6,7 @@ import type { Passage } from "../passages.ts";
 import type { Postings } from "../postings.ts";
 import type { Stream } from "../stream.ts";
 import curves from "./curves.json" with { type: "json" };
-import { asksOnly, companyOf, leadOf, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
+import { asksOnly, leadOf, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
 import { holdsHalf } from "./sayings.ts";
 import { isWarning } from "./warned-of.ts";
 
@@ -18,7 +18,7 @@ import { isWarning } from "./warned-of.ts";
 /** In the order of the weights of `right` and `wrong` in curves.json. */
 export const ALONE_SIGNS = ["about", "turned", "lead", "best fit that is open", "best fit that is closed", "lesser of about and turned", "lesser of about and not turned"] as const;
 
-/** From here on it is taken for said wrongly, and for said. Where hardly anything else is said nothing around it speaks for it, and it must be surer. */
+/** From here on it is taken for said wrongly, and for said, whichever is likelier; no cut of the former is above that of the latter. Where hardly anything else is said nothing around it speaks for it, and it must be surer. */
 export const WRONG_ALONE = { company: 0.6, lonely: 0.7 } as const;
 export const SAID_ALONE = { company: 0.6, lonely: 0.8 } as const;
 
@@ -58,11 +58,11 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
     let almost = 0;
     for (const [at, saying] of reading.sayings.entries()) {
       if (saying.readings[place]!.about < LEAST_ABOUT || asks[at] !== isAsked(element)) continue;
-      const { found, likelihood } = said(saying, place, own, reading, element);
+      const { verdict, likelihood } = said(saying, place, own, reading, element);
       almost = Math.max(almost, likelihood);
-      if (found === null || (best !== null && found.likelihood <= best.likelihood)) continue;
-      if (found.verdict === "wrong" && (accounted(saying) || toldOfOthers(saying, stream) || isWarning(element.incorrect, saying, postings, stream))) continue;
-      best = found;
+      if (verdict === null || (best !== null && likelihood <= best.likelihood)) continue;
+      if (verdict === "wrong" && (accounted(saying) || toldOfOthers(saying, stream) || isWarning(element.incorrect, saying, postings, stream))) continue;
+      best = { element, verdict, saying, likelihood };
     }
     if (best !== null) result.found.push(best);
     else result.almost.push({ element, likelihood: almost });
@@ -84,15 +84,14 @@ export function isAsked({ kind }: Pick<CompiledElement, "kind">): boolean {
 /** Log-odds below which nobody would look. */
 export const LEAST_ABOUT = -3;
 
-function said(saying: ReadSaying, place: number, own: readonly Passage[], reading: LearntReading, element: CompiledElement): { found: FoundByReader | null; likelihood: number } {
+/** @returns what a saying says of an element, null where the curves are not sure enough, and how likely it says it either way. */
+function said(saying: ReadSaying, place: number, own: readonly Passage[], reading: LearntReading, element: CompiledElement): { verdict: FoundByReader["verdict"] | null; likelihood: number } {
   const signs = aloneSigns(saying, place, own, reading);
-  const company = companyOf(saying);
+  const { company } = saying;
   const right = likelihoodOf(curves[company].right, signs);
   const wrong = isAsked(element) ? 0 : likelihoodOf(curves[company].wrong, signs);
-  const likelihood = Math.max(right, wrong);
-  const as = (verdict: FoundByReader["verdict"]) => ({ found: { element, verdict, saying, likelihood }, likelihood });
-  if (wrong >= WRONG_ALONE[company] && wrong > right) return as("wrong");
-  return right >= SAID_ALONE[company] ? { found: { element, verdict: "right", saying, likelihood: right }, likelihood } : { found: null, likelihood };
+  if (wrong > right) return { verdict: wrong >= WRONG_ALONE[company] ? "wrong" : null, likelihood: wrong };
+  return { verdict: right >= SAID_ALONE[company] ? "right" : null, likelihood: right };
 }
 
 /** @param own passages of the element. */

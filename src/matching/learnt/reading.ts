@@ -12,9 +12,11 @@ import { holdsHalf, inCommon, sayingAt, sayingsOf, type Saying } from "./sayings
 export interface ReadSaying extends Saying {
   /** By place of the element. */
   readings: readonly Reading[];
-  /** Hardly anything else is said. */
-  alone: boolean;
+  company: Company;
 }
+
+/** Whether anything is said around a saying that speaks for it: the curves know both ways apart. */
+export type Company = "company" | "lonely";
 
 /** With fewer tokens around it a saying stands alone. The curves were fitted so; `isAlone` of company.ts draws the line one token later. */
 const LEAST_AROUND = 20;
@@ -49,7 +51,7 @@ const readerOf = remembered((learnt: Learnt) => {
 const readingsOf = remembered((_: Stream) => new Map<LearntReader, LearntReading>());
 
 function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, stream: Stream): LearntReading {
-  const read = (saying: Saying): ReadSaying => ({ ...saying, readings: reader.read(saying.wording), alone: stream.tokens.length - (saying.end - saying.first) < LEAST_AROUND });
+  const read = (saying: Saying): ReadSaying => ({ ...saying, readings: reader.read(saying.wording), company: stream.tokens.length - (saying.end - saying.first) < LEAST_AROUND ? "lonely" : "company" });
   const sayings = sayingsOf(stream).map(read);
   return {
     sayings,
@@ -78,13 +80,6 @@ export function readingSigns({ readings }: ReadSaying, place: number): Reading {
 export function leadOf({ readings }: ReadSaying, place: number, { isStatement }: LearntReading): number {
   const other = readings.reduce((best, { about }, at) => (at === place || isStatement[at]! ? best : Math.max(best, about)), -SUREST);
   return within(readings[place]!.about - other, SUREST);
-}
-
-/** Whether anything is said around a saying that speaks for it: the curves know both ways apart. */
-export type Company = "company" | "lonely";
-
-export function companyOf({ alone }: ReadSaying): Company {
-  return alone ? "lonely" : "company";
 }
 
 /** Whether a saying asks: then it tells nothing by itself. */

@@ -5,7 +5,7 @@ import type { Passage } from "../passages.ts";
 import type { Stream } from "../stream.ts";
 import { tokensOf } from "../windows.ts";
 import curves from "./curves.json" with { type: "json" };
-import { companyOf, leadOf, learntReading, readingSigns, type Company, type ReadSaying } from "./reading.ts";
+import { leadOf, learntReading, readingSigns, type Company, type ReadSaying } from "./reading.ts";
 
 /*
  * What was learnt from marked sayings is a second reader beside the responses of the rubric: neither decides alone.
@@ -67,7 +67,7 @@ function weighed(passage: Passage, rubric: CompiledRubric, stream: Stream, ofRes
   const saying = reading.around(passage);
   if (saying === null || isAllOf(passage.coverage, tokensOf(passage.window).size, saying)) return null;
   const { about, turned } = readingSigns(saying, place);
-  return { company: companyOf(saying), signs: [...ofResponses, about, turned, leadOf(saying, place, reading)] };
+  return { company: saying.company, signs: [...ofResponses, about, turned, leadOf(saying, place, reading)] };
 }
 
 /** A response said whole, with so few words beside it, is what the author of the rubric says it is. */

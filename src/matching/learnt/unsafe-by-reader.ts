@@ -9,7 +9,7 @@ import type { Postings } from "../postings.ts";
 import { wordsOf, type Stream } from "../stream.ts";
 import type { UnsafeMatch } from "../types.ts";
 import curves from "./curves.json" with { type: "json" };
-import { asksOnly, companyOf, learntReading, readingSigns, type Company, type LearntReading, type ReadSaying } from "./reading.ts";
+import { asksOnly, learntReading, readingSigns, type Company, type LearntReading, type ReadSaying } from "./reading.ts";
 import { isAllOf, type Weighed } from "./second-reading.ts";
 import { isWarning } from "./warned-of.ts";
 
@@ -38,13 +38,13 @@ export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatc
     if (told.some((other) => other.statement === statement.statement)) return [];
     const place = reading.placeOf(statementKey(statement.statement));
     const opposites = oppositesOf(statement, reading);
-    // Of a statement that is no element's opposite nobody marked what is right to say: only its topic was learnt.
+    // Of a statement that is no element's opposite little more than its topic is known: what is safe to say beside it (d8) was marked, and not measured yet.
     if (place === undefined || opposites.length === 0) return [];
     const contradicted = [...statement.contradicts, ...statement.wrongOf];
     const right = passages.filter(({ element, verdict, closed, likelihood }) => verdict === "right" && closed.length === 0 && (likelihood ?? 0) >= SAID && contradicted.includes(`${element.item}/${element.element}`));
     let best: { saying: ReadSaying; likelihood: number } | null = null;
     for (const saying of reading.sayings) {
-      if (saying.alone || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
+      if (saying.company === "lonely" || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
       const likelihood = likelihoodOf(curves.company.unsafe, unsafeSigns(saying, place, opposites));
       if (likelihood < UNSAFE_ALONE || (best !== null && likelihood <= best.likelihood) || asksOnly(saying, stream) || toldOfOthers(saying, stream)) continue;
       best = { saying, likelihood };
@@ -76,7 +76,7 @@ export function statedSigns({ statement: id, span, score }: UnsafeMatch, rubric:
   const stretch = stretchOf(span, stream);
   const saying = reading.around(stretch);
   if (saying === null || isAllOf(score, stretch.end - stretch.first, saying)) return null;
-  return { company: companyOf(saying), signs: [Math.min(1, score), ...unsafeSigns(saying, place, oppositesOf(statement, reading))] };
+  return { company: saying.company, signs: [Math.min(1, score), ...unsafeSigns(saying, place, oppositesOf(statement, reading))] };
 }
 
 /** The tokens of a span of words. */

@@ -3,7 +3,7 @@ import { besideOf, turnedBy } from "../../../src/matching/beside.ts";
 import type { CompiledRubric } from "../../../src/matching/compile.ts";
 import { candidateEarning } from "../../../src/matching/earning.ts";
 import { aloneSigns, isAsked, LEAST_ABOUT } from "../../../src/matching/learnt/by-reader.ts";
-import { asksOnly, companyOf, learntReading, type Company, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
+import { asksOnly, learntReading, type Company, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
 import { holdsHalf, inCommon } from "../../../src/matching/learnt/sayings.ts";
 import { heldSigns, turnedSigns, type Weighed } from "../../../src/matching/learnt/second-reading.ts";
 import { counts } from "../../../src/matching/likelihood.ts";
@@ -66,7 +66,7 @@ function unsafeCases({ rubric, stream, told, reading }: Seen, truthOf: (statemen
     const truth = truthOf(statement.statement);
     if (place === undefined || truth === null) return [];
     const most = [...reading.sayings].sort((a, b) => b.readings[place]!.about - a.readings[place]!.about)[0];
-    return most === undefined ? [] : [{ kind: "unsafe", signs: unsafeSigns(most, place, oppositesOf(statement, reading)), company: companyOf(most), truth }];
+    return most === undefined ? [] : [{ kind: "unsafe", signs: unsafeSigns(most, place, oppositesOf(statement, reading)), company: most.company, truth }];
   })];
 }
 
@@ -133,9 +133,9 @@ function casesAt(saying: ReadSaying, key: string, place: number, truth: Truth, {
     const fits = turnedSigns(right, turnedBy(besideOf(right, stream, rubric.elements)), rubric, stream);
     add("turned", fits);
     const dropped = own.map((passage) => (passage.verdict === "right" && passage.closed.length === 0 ? { ...passage, closed: ["turned" as const] } : passage));
-    if (fits !== null && held === undefined) add("alone", { company: companyOf(saying), signs: aloneSigns(saying, place, dropped, reading) }, fits);
+    if (fits !== null && held === undefined) add("alone", { company: saying.company, signs: aloneSigns(saying, place, dropped, reading) }, fits);
   }
   if (held !== undefined) add("held", heldSigns(held, rubric, stream));
-  if (right === undefined && held === undefined) add("alone", { company: companyOf(saying), signs: aloneSigns(saying, place, own, reading) });
+  if (right === undefined && held === undefined) add("alone", { company: saying.company, signs: aloneSigns(saying, place, own, reading) });
   return cases;
 }
