@@ -165,6 +165,25 @@ export function wrongNumberBeside(stream: Stream, window: Window, expected: Expe
   return wrong;
 }
 
+/**
+ * The number that a stretch tells and that is not the one expected, whatever responses say: null where it names that too,
+ * or one that is right somewhere else. Where several are wrong a limit ("up to four") goes before its steps.
+ * @param elsewhere what holds in another country.
+ */
+export function wrongNumberIn(stream: Stream, { first, end }: { first: number; end: number }, expected: ExpectedQuantity, elsewhere: readonly ExpectedQuantity[]): QuantityMention | null {
+  let wrong: QuantityMention | null = null;
+  for (const mention of stream.quantities) {
+    if (mention.first < first || mention.end > end || isDeniedItself(stream, mention) || isTooFew(stream, mention) || isTooMany(stream, mention)) continue;
+    const rate = otherPeriod(stream, mention, expected);
+    const compared = rate === null ? compareQuantity(mention, expected) : "wrong";
+    if (compared === "right" || elsewhere.some((other) => compareQuantity(mention, other) === "right")) return null;
+    if (compared !== "wrong" || !mention.firm || isSecondOne(stream, mention) || isAnotherMatter(mention, expected)) continue;
+    if (mention.perDay !== undefined && expected.unit !== "time-per-day" && expected.apart !== true) continue;
+    if (wrong === null || (wrong.bound !== "at-most" && mention.bound === "at-most")) wrong = rate ?? mention;
+  }
+  return wrong;
+}
+
 /** What people count without naming it: "dial it to twenty", "two in each eye". Of a length of time they name the unit. */
 const COUNTED = new Set<ExpectedQuantity["unit"]>(["unit", "puff", "spray", "drop", "breath", "tablet", "capsule", "patch", "dose"]);
 /** Behind a number that counts what is spoken of. Behind anything else it may count that. */

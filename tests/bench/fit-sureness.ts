@@ -42,9 +42,10 @@ for (const talk of readTalk().filter(({ name }) => FRESH.test(name))) {
   for (const { item, elements } of judged) {
     for (const element of elements) {
       const truth = talk.elements.get(`${item.id}/${element.id}`);
-      if (truth?.wrong === true || (element.content !== "complete" && element.content !== "absent")) continue;
+      // What is said both ways may be given either way.
+      if ((truth?.wrong === true && truth.said) || (element.content !== "complete" && element.content !== "absent")) continue;
       const signs = element.content === "complete" ? completeSigns(element, found) : absentSigns(nearOf(matches, item.id, element.id), item, elements.filter((other) => other !== element));
-      cases.push({ kind: element.content, fold: talk.rubric, signs, right: (truth?.said === true) === (element.content === "complete"), before: element.confidence });
+      cases.push({ kind: element.content, fold: talk.rubric, signs, right: truth?.wrong !== true && (truth?.said === true) === (element.content === "complete"), before: element.confidence });
     }
   }
 }

@@ -1,3 +1,4 @@
+import type { QuantityMention } from "../../language/quantity-mention.ts";
 import type { WordSpan } from "../../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import { likelihoodOf } from "../curve.ts";
@@ -6,6 +7,7 @@ import type { Passage } from "../passages.ts";
 import type { Postings } from "../postings.ts";
 import type { Stream } from "../stream.ts";
 import curves from "./curves.json" with { type: "json" };
+import { wrongNumberFor, wrongNumberSaid } from "./number-by-reader.ts";
 import { asksOnly, leadOf, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
 import { holdsHalf } from "./sayings.ts";
 import { isWarning } from "./warned-of.ts";
@@ -27,6 +29,8 @@ export interface FoundByReader {
   verdict: "right" | "wrong";
   saying: ReadSaying;
   likelihood: number;
+  /** The number that makes it wrong. */
+  quantity?: QuantityMention;
 }
 
 /** What the second reader makes of elements that nothing was found of. */
@@ -58,9 +62,13 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
     let almost = 0;
     for (const [at, saying] of reading.sayings.entries()) {
       if (saying.readings[place]!.about < LEAST_ABOUT || asks[at] !== isAsked(element)) continue;
+      const number = wrongNumberFor(element, saying, own, rubric, reading, stream);
+      if (number !== null && (best === null || number.likelihood > best.likelihood) && !toldOfOthers(saying, stream)) best = { element, verdict: "wrong", saying, likelihood: number.likelihood, quantity: number.mention };
       const { verdict, likelihood } = said(saying, place, own, reading, element);
-      almost = Math.max(almost, likelihood);
+      almost = Math.max(almost, likelihood, number?.likelihood ?? 0);
       if (verdict === null || (best !== null && likelihood <= best.likelihood)) continue;
+      // The lines take one number for another.
+      if (verdict === "right" && wrongNumberSaid(element, saying, stream) !== null) continue;
       if (verdict === "wrong" && (accounted(saying) || toldOfOthers(saying, stream) || isWarning(element.incorrect, saying, postings, stream))) continue;
       best = { element, verdict, saying, likelihood };
     }

@@ -8,10 +8,10 @@ import type { FoundByReader } from "./by-reader.ts";
 const REASON = { right: "no response fits; it is worded like what was marked as right", wrong: "it is worded like what was marked as wrong" } as const;
 
 /** What the second reader found alone, as a match. It fits no response: the first of the element's own stands for it. */
-export function readerMatch({ element, verdict, saying, likelihood }: FoundByReader, scene: Scene, rubric: CompiledRubric): Match {
+export function readerMatch({ element, verdict, saying, likelihood, quantity }: FoundByReader, scene: Scene, rubric: CompiledRubric): Match {
   const { candidate } = scene;
   const span = wordsOf(candidate, saying.first, saying.end);
-  const response = (verdict === "wrong" ? element.incorrect[0] : undefined) ?? element.say[0]!;
+  const response = (verdict === "wrong" && quantity === undefined ? element.incorrect[0] : undefined) ?? element.say[0]!;
   return {
     item: element.item,
     element: element.element,
@@ -23,6 +23,6 @@ export function readerMatch({ element, verdict, saying, likelihood }: FoundByRea
     signs: [likelihood, 0, Math.log(2)],
     ...elicitationIn(scene, rubric, element, span),
     response: response.text,
-    reason: REASON[verdict],
+    ...(quantity === undefined ? { reason: REASON[verdict] } : { quantity, reason: `said '${quantity.text}'` }),
   };
 }

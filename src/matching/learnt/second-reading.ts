@@ -5,6 +5,7 @@ import type { Passage } from "../passages.ts";
 import type { Stream } from "../stream.ts";
 import { tokensOf } from "../windows.ts";
 import curves from "./curves.json" with { type: "json" };
+import { wrongNumberFor } from "./number-by-reader.ts";
 import { leadOf, learntReading, readingSigns, type Company, type ReadSaying } from "./reading.ts";
 
 /*
@@ -31,14 +32,23 @@ export interface Weighed {
   signs: number[];
 }
 
-/** A passage that likely says its element; closed where what stands beside it turns it, by that alone or with the second reader. */
+/** A passage that likely says its element; closed where what stands beside it turns it, by that alone or with the second reader, or tells another number. */
 export function weighedBeside(passage: Passage, rubric: CompiledRubric, stream: Stream): Passage {
+  if (tellsAnotherNumber(passage, rubric, stream)) return { ...passage, closed: [...passage.closed, "quantity"] };
   const beside = turnedBy(besideOf(passage, stream, rubric.elements));
   const signs = turnedSigns(passage, beside, rubric, stream);
   const closed = (is: boolean) => (is ? [...passage.closed, "turned" as const] : passage.closed);
   if (signs === null) return { ...passage, closed: closed(beside >= TURNED) };
   const turned = likelihoodOf(curves[signs.company].turned, signs.signs);
   return { ...passage, turned, closed: closed(beside >= TURNED || turned >= TURNED_LIKELY[signs.company]) };
+}
+
+/** "Lean forward and pinch the soft bit for about two minutes": a response that names no number fits, and the one said is not the element's. */
+function tellsAnotherNumber(passage: Passage, rubric: CompiledRubric, stream: Stream): boolean {
+  if (passage.element.quantity === null || passage.quantity !== undefined) return false;
+  const reading = learntReading(rubric, stream);
+  const saying = reading?.around(passage) ?? null;
+  return saying !== null && wrongNumberFor(passage.element, saying, [passage], rubric, reading!, stream) !== null;
 }
 
 /**

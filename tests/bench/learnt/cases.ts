@@ -5,6 +5,7 @@ import { candidateEarning } from "../../../src/matching/earning.ts";
 import { aloneSigns, isAsked, LEAST_ABOUT } from "../../../src/matching/learnt/by-reader.ts";
 import { asksOnly, learntReading, type Company, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
 import { holdsHalf, inCommon } from "../../../src/matching/learnt/sayings.ts";
+import { numberSigns } from "../../../src/matching/learnt/number-by-reader.ts";
 import { heldSigns, turnedSigns, type Weighed } from "../../../src/matching/learnt/second-reading.ts";
 import { counts } from "../../../src/matching/likelihood.ts";
 import { matchStation } from "../../../src/matching/match.ts";
@@ -23,8 +24,8 @@ export type Truth = "right" | "wrong" | "absent";
 
 /** What the curves are fitted on: the signs that the program sees, and what people say. */
 export interface Case {
-  /** `turned`: a passage that fits. `held`: one that is held against the speaker. `alone`: a saying that no passage stands in. `unsafe`: a saying and an unsafe statement; `wrong` if it states that. `stated`: a statement found in the rubric's words. */
-  kind: "turned" | "held" | "alone" | "unsafe" | "stated";
+  /** `turned`: a passage that fits. `held`: one that is held against the speaker. `alone`: a saying that no passage stands in. `number`: a saying that tells a number which is not the element's. `unsafe`: a saying and an unsafe statement; `wrong` if it states that. `stated`: a statement found in the rubric's words. */
+  kind: "turned" | "held" | "alone" | "number" | "unsafe" | "stated";
   signs: number[];
   company: Company;
   truth: Truth;
@@ -87,7 +88,7 @@ export function casesOfTalk({ rubric, turns, sentences, elements }: Talk, learnt
       return casesAt(saying, key, place, truth, seen).filter(({ kind, unlessFits }) => {
         // What is found anyway is not looked for; what is said elsewhere takes no harm from a passage too many.
         if (kind === "alone") return unlessFits !== undefined || !found.has(key);
-        return kind === "held" || truth !== "absent" || elements.get(key)?.said !== true;
+        return kind === "held" || kind === "number" || truth !== "absent" || elements.get(key)?.said !== true;
       });
     });
   })];
@@ -136,6 +137,8 @@ function casesAt(saying: ReadSaying, key: string, place: number, truth: Truth, {
     if (fits !== null && held === undefined) add("alone", { company: saying.company, signs: aloneSigns(saying, place, dropped, reading) }, fits);
   }
   if (held !== undefined) add("held", heldSigns(held, rubric, stream));
+  const number = asksOnly(saying, stream) ? null : numberSigns(element, saying, place, own, rubric, reading, stream);
+  if (number !== null) add("number", { company: saying.company, signs: number.signs });
   if (right === undefined && held === undefined) add("alone", { company: saying.company, signs: aloneSigns(saying, place, own, reading) });
   return cases;
 }

@@ -8,7 +8,7 @@ import { learnt } from "./train.ts";
  * one round of drills) are each read by lines that were learnt from all others.
  */
 
-const JUDGED_HANDS: readonly RegExp[] = [/^(g\d|h[1-4]|w9|w11|w13|u1|u3|d6)$/, /^(c\d|h[5-8]|w8|w10|w12|w14|u2|u4)$/];
+const JUDGED_HANDS: readonly RegExp[] = [/^(g\d|h[1-4]|k[12]|w9|w11|w13|w15|u[1357]|d6)$/, /^(c\d|h[5-8]|k[56]|w8|w10|w12|w14|w16|w17|u[2468])$/];
 
 /** Lines by rubric, learnt from all sayings. */
 export function linesOf(sayings: readonly MarkedSaying[]): Map<string, Learnt> {

@@ -30,7 +30,7 @@ export function markedSayings(): MarkedSaying[] {
     if (saying !== null) found.push({ safe: [], ...marked, saying });
   };
   const alone = (says: string): ToldTurn[] => [{ role: "candidate", says }];
-  for (const round of ["d1", "d2", "d4", "d5", "d6", "d7", "d8"]) {
+  for (const round of ["d1", "d2", "d4", "d5", "d6", "d7", "d8", "d9"]) {
     for (const { rubric, writer, elements, unsafe, safe } of readDrills(round)) {
       for (const [statement, texts] of Object.entries(unsafe)) for (const says of texts) add({ rubric, right: [], wrong: [], unsafe: [statement], judged: [], hand: handOf(round, writer), turns: alone(says) });
       for (const [statement, texts] of Object.entries(safe)) for (const says of texts) add({ rubric, right: [], wrong: [], unsafe: [], safe: [statement], judged: [], hand: handOf(round, writer), turns: alone(says) });
@@ -56,5 +56,5 @@ export function markedSayings(): MarkedSaying[] {
 /** Talk is called by its rubric and its hand. */
 export const handOfTalk = (name: string): string => name.replace(/^.*-/, "");
 
-/** What is unsafe was written by several hands in one round, what elements say by one a round. */
-export const handOf = (round: string, writer: string): string => (round === "d8" ? writer : round);
+/** What is unsafe alone was written by several hands in one round, what elements say by one a round. */
+export const handOf = (round: string, writer: string): string => (["d8", "d9"].includes(round) ? writer : round);

@@ -18,7 +18,7 @@ const MOST_RUBRICS = 4;
 /** Fewer right or wrong ones teach nothing. */
 const FEWEST = 4;
 /** Weights nearer to nought are left out. */
-const LEAST_WEIGHT = 0.25;
+const LEAST_WEIGHT = 0.35;
 const LEAST_ANYHOW = 0.1;
 
 /**

@@ -20,9 +20,9 @@ const LABEL = "Left to dry";
 const card = cardWith(`      - { id: dry, label: ${LABEL}, say: [leave the lantern glass to dry overnight, let the glass dry on the rack], incorrect: [dry the glass with a towel] }`, "minimum: 50");
 /** Invented: "hearth" speaks of the drying, "singe" of doing it wrongly. */
 const learnt: Learnt = {
-  elements: { "dry/dry": { label: LABEL, place: 0, about: -3, turned: -2, numbers: true } },
+  elements: { "dry/dry": { label: LABEL, place: 0, about: -3, turned: -3, numbers: true } },
   anyhow: 0,
-  words: { hearth: [0, 4, 0], hob: [0, 4, 0], soot: [0, 4, 0], singe: [0, 2, 6], scorch: [0, 2, 6], crisp: [0, 2, 6] },
+  words: { hearth: [0, 4, 0], hob: [0, 4, 0], soot: [0, 4, 0], singe: [0, 2, 9], scorch: [0, 2, 9], crisp: [0, 2, 9] },
 };
 const TALK: ToldTurn[] = [
   { role: "candidate", says: "Good morning, my name is Robin and I look after the lamps in this house, so ask me anything you like about them today." },
@@ -34,18 +34,18 @@ describe("the second reader", () => {
   test("adds what each word is worth to where the element starts", () => {
     const reader = new LearntReader(learnt);
     const wording = new Map([["hearth", 1], ["singe", 0.5], ["nobody", 1]]);
-    expect(reader.read({ numbers: wording, numberless: new Map() })).toEqual([{ about: -3 + 4 + 1, turned: -2 + 3 }]);
+    expect(reader.read({ numbers: wording, numberless: new Map() })).toEqual([{ about: -3 + 4 + 1, turned: -3 + 4.5 }]);
   });
 
   test("and what sounds wrong whatever it is said of, in the place behind the elements'", () => {
     const reader = new LearntReader({ ...learnt, anyhow: -1, words: { ...learnt.words, skip: [1, 0, 2] } });
     const skip = new Map([["skip", 1]]);
-    expect(reader.read({ numbers: skip, numberless: skip })).toEqual([{ about: -3, turned: -2 - 1 + 2 }]);
+    expect(reader.read({ numbers: skip, numberless: skip })).toEqual([{ about: -3, turned: -3 - 1 + 2 }]);
   });
 
   test("of an element with a quantity reads the words in which all numbers are one", () => {
     const reader = new LearntReader({ ...learnt, elements: { "dry/dry": { ...learnt.elements["dry/dry"]!, numbers: false } } });
-    expect(reader.read({ numbers: new Map([["hearth", 1]]), numberless: new Map([["soot", 0.5]]) })).toEqual([{ about: -1, turned: -2 }]);
+    expect(reader.read({ numbers: new Map([["hearth", 1]]), numberless: new Map([["soot", 0.5]]) })).toEqual([{ about: -1, turned: -3 }]);
   });
 
   test("finds what no response has, said rightly", () => {
@@ -84,6 +84,16 @@ describe("the second reader", () => {
     expect(unsafe("Scorch it on the hob hearth crisp.", known)).toEqual(["singe"]);
     expect(unsafe("Never dry the glass over the fire, you'd scorch it on the hob hearth crisp.", known)).toEqual([]);
     expect(unsafe("Feed the horses before the rain comes.", known)).toEqual([]);
+  });
+
+  test("where hardly anything else is said only if it is surer", () => {
+    const rubric = compileRubric(cardWith("      - { id: dry, label: Left to dry, say: [leave the glass to dry] }", "minimum: 50", `
+  - { id: singe, label: Dries it over the fire, severity: major, say: [dry the glass over the fire], contradicts: [dry/dry] }
+`));
+    const worth = (word: number): Learnt => ({ elements: { "unsafe:singe": { label: "Dries it over the fire", place: 0, about: -3, turned: 0, numbers: true }, "dry/dry": { label: LABEL, place: 1, about: -3, turned: 0, numbers: true } }, anyhow: 0, words: { scorch: [0, word, 0, 1, word, word], crisp: [0, word, 0, 1, word, word] } });
+    const alone = (learnt: Learnt) => matchStation(toldStation([{ role: "candidate", says: "Scorch it on the hob hearth crisp." }], "talk"), { ...rubric, learnt }).unsafe.map(({ statement }) => statement);
+    expect(alone(worth(4))).toEqual(["singe"]);
+    expect(alone(worth(0.25))).toEqual([]);
   });
 
   test("lets an unsafe statement go that fits where nothing speaks of it", () => {
@@ -146,7 +156,7 @@ describe("the second reader", () => {
   test.each(["company", "lonely"] as const)("every sign has its weight, in %s", (company) => {
     const { turned, held, right, wrong, stated } = curves[company];
     expect([turned, held, right, wrong, stated].map(({ signs }) => signs.length)).toEqual([TURNED_SIGNS, STANDING_SIGNS, ALONE_SIGNS, ALONE_SIGNS, STATED_SIGNS].map(({ length }) => length));
-    expect(curves.company.unsafe.signs).toHaveLength(UNSAFE_SIGNS.length);
+    expect(curves[company].unsafe.signs).toHaveLength(UNSAFE_SIGNS.length);
   });
 
   test("is not asked where nothing was learnt", () => {
