@@ -69,7 +69,9 @@ export function withLikelihood(passages: readonly Passage[], stream: Stream, ele
  */
 export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): Passage[] {
   const { saying, held } = lookedFor(rubric, postings, stream, elements);
-  const weighed = withLikelihood(saying, stream, rubric.elements).map((passage) => (isLikely(passage) ? weighedBeside(passage, rubric, stream) : passage));
+  const given = withLikelihood(saying, stream, rubric.elements);
+  const likely = given.filter(isLikely);
+  const weighed = given.map((passage) => (isLikely(passage) ? weighedBeside(passage, likely, rubric, stream) : passage));
   if (held.length === 0) return weighed;
   const against = withHeldLikelihood(held, saidIn(weighed, stream, rubric.elements)).filter((passage) => isHeld(passage, stream) && standsForReader(passage, rubric, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
   return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against.map((passage) => withReason(passage, stream))];

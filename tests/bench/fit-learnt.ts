@@ -49,7 +49,7 @@ const CURVES = [
   { name: "wrong", kind: "alone", says: "no response fits, and is taken for said wrongly", truth: ({ truth }: Case) => truth === "wrong", cut: WRONG_ALONE },
   { name: "number", kind: "number", says: "another number is said, and is taken for the element's (wrong: it is)", truth: ({ truth }: Case) => truth === "wrong", cut: NUMBER_LIKELY },
   { name: "stated", kind: "stated", says: "an unsafe statement fits, and stands (wrong: it is stated)", truth: ({ truth }: Case) => truth === "wrong", cut: STANDS_STATED },
-  { name: "unsafe", kind: "unsafe", says: "an unsafe statement is taken for stated (wrong: it is)", truth: ({ truth }: Case) => truth === "wrong", cut: UNSAFE_ALONE },
+  { name: "unsafe", kind: "unsafe", says: "an unsafe statement is taken for stated (wrong: it is)", truth: ({ truth }: Case) => truth === "wrong", cut: { company: UNSAFE_ALONE, lonely: UNSAFE_ALONE } },
 ] as const;
 const SHOWN = [0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.85, 0.9];
 
@@ -62,6 +62,8 @@ const standsAlone = ({ unlessFits }: Case) => unlessFits === undefined || likeli
 for (const company of ["company", "lonely"] as const) {
   console.log(`## ${company === "company" ? "In a station" : "Where hardly anything else is said"}\n\n| | from | right | wrong | neither |\n|---|---|---|---|---|`);
   for (const { name, kind, says, truth, cut } of CURVES) {
+    // Where hardly anything else is said no unsafe statement is taken for stated.
+    if (name === "unsafe" && company === "lonely") continue;
     const chosen = cases.filter((one) => one.kind === kind && one.company === company && standsAlone(one));
     const curve = (curves[company][name] ??= fitted(chosen, truth));
     const count = (some: readonly Case[]) => (["right", "wrong", "absent"] as const).map((one) => some.filter((other) => other.truth === one).length).join(" | ");

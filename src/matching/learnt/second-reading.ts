@@ -1,8 +1,8 @@
-import { besideOf, TURNED, turnedBy } from "../beside.ts";
+import { besideOf, TURNED as TURNED_BESIDE, turnedBy } from "../beside.ts";
 import type { CompiledRubric } from "../compile.ts";
 import { likelihoodOf, logOddsOf } from "../curve.ts";
 import type { Passage } from "../passages.ts";
-import type { Stream } from "../stream.ts";
+import { inOneSentence, type Stream } from "../stream.ts";
 import { tokensOf } from "../windows.ts";
 import curves from "./curves.json" with { type: "json" };
 import { wrongNumberFor } from "./number-by-reader.ts";
@@ -19,6 +19,7 @@ const SUREST = Math.log(999);
 
 /** In the order of the weights of `turned` and `held` in curves.json. */
 export const TURNED_SIGNS = ["log-odds of its likelihood", "log-odds that what stands beside turns it", "about", "turned", "lead"] as const;
+const TURNED = TURNED_SIGNS.indexOf("turned");
 export const STANDING_SIGNS = ["log-odds of its likelihood", "about", "turned", "lead"] as const;
 
 /** From here on a passage that would say its element is taken for one that does not. */
@@ -32,15 +33,28 @@ export interface Weighed {
   signs: number[];
 }
 
-/** A passage that likely says its element; closed where what stands beside it turns it, by that alone or with the second reader, or tells another number. */
-export function weighedBeside(passage: Passage, rubric: CompiledRubric, stream: Stream): Passage {
+/**
+ * A passage that likely says its element; closed where what stands beside it turns it, by that alone or with the second reader, or tells another number.
+ * @param likely all that likely say theirs.
+ */
+export function weighedBeside(passage: Passage, likely: readonly Passage[], rubric: CompiledRubric, stream: Stream): Passage {
   if (tellsAnotherNumber(passage, rubric, stream)) return { ...passage, closed: [...passage.closed, "quantity"] };
   const beside = turnedBy(besideOf(passage, stream, rubric.elements));
   const signs = turnedSigns(passage, beside, rubric, stream);
   const closed = (is: boolean) => (is ? [...passage.closed, "turned" as const] : passage.closed);
-  if (signs === null) return { ...passage, closed: closed(beside >= TURNED) };
+  if (signs === null) return { ...passage, closed: closed(beside >= TURNED_BESIDE) };
   const turned = likelihoodOf(curves[signs.company].turned, signs.signs);
-  return { ...passage, turned, closed: closed(beside >= TURNED || turned >= TURNED_LIKELY[signs.company]) };
+  const dropped = turned >= TURNED_LIKELY[signs.company] && !(signs.signs[TURNED]! < 0 && isListed(passage, likely, stream));
+  return { ...passage, turned, closed: closed(beside >= TURNED_BESIDE || dropped) };
+}
+
+/** So many things of one item in a sentence are a list. */
+const LISTED = 3;
+
+/** "A sore throat or a fever, mouth ulcers, or unusual bruising": what is listed with others of its item is overshadowed by them, and need be no less said for that. */
+function isListed({ element, first }: Passage, likely: readonly Passage[], stream: Stream): boolean {
+  const listed = likely.filter((other) => other.element.item === element.item && inOneSentence(stream, other.first, first));
+  return new Set(listed.map((other) => other.element)).size >= LISTED;
 }
 
 /** "Lean forward and pinch the soft bit for about two minutes": a response that names no number fits, and the one said is not the element's. */

@@ -21,8 +21,8 @@ import { isWarning } from "./warned-of.ts";
 /** In the order of the weights of `unsafe` in curves.json. */
 export const UNSAFE_SIGNS = ["about", "how far an element that it contradicts is turned", "about that element", "it contradicts none", "lesser of about and turned"] as const;
 
-/** From here on it is taken for stated. Where hardly anything else is said nothing around it tells what it is said of, and it must be surer. */
-export const UNSAFE_ALONE: Readonly<Record<Company, number>> = { company: 0.8, lonely: 0.9 };
+/** From here on it is taken for stated. Where hardly anything else is said nothing tells what it is said of: then it is held against nobody. */
+export const UNSAFE_ALONE = 0.8;
 
 /** A passage as likely as this says its element. */
 const SAID = 0.5;
@@ -44,9 +44,9 @@ export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatc
     const right = passages.filter(({ element, verdict, closed, likelihood }) => verdict === "right" && closed.length === 0 && (likelihood ?? 0) >= SAID && contradicted.includes(`${element.item}/${element.element}`));
     let best: { saying: ReadSaying; likelihood: number } | null = null;
     for (const saying of reading.sayings) {
-      if (opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
-      const likelihood = likelihoodOf(curves[saying.company].unsafe, unsafeSigns(saying, place, opposites));
-      if (likelihood < UNSAFE_ALONE[saying.company] || (best !== null && likelihood <= best.likelihood) || asksOnly(saying, stream) || toldOfOthers(saying, stream)) continue;
+      if (saying.company === "lonely" || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
+      const likelihood = likelihoodOf(curves.company.unsafe, unsafeSigns(saying, place, opposites));
+      if (likelihood < UNSAFE_ALONE || (best !== null && likelihood <= best.likelihood) || asksOnly(saying, stream) || toldOfOthers(saying, stream)) continue;
       best = { saying, likelihood };
     }
     if (best === null || isWarning(statement.say, best.saying, postings, stream)) return [];

@@ -84,16 +84,8 @@ describe("the second reader", () => {
     expect(unsafe("Scorch it on the hob hearth crisp.", known)).toEqual(["singe"]);
     expect(unsafe("Never dry the glass over the fire, you'd scorch it on the hob hearth crisp.", known)).toEqual([]);
     expect(unsafe("Feed the horses before the rain comes.", known)).toEqual([]);
-  });
-
-  test("where hardly anything else is said only if it is surer", () => {
-    const rubric = compileRubric(cardWith("      - { id: dry, label: Left to dry, say: [leave the glass to dry] }", "minimum: 50", `
-  - { id: singe, label: Dries it over the fire, severity: major, say: [dry the glass over the fire], contradicts: [dry/dry] }
-`));
-    const worth = (word: number): Learnt => ({ elements: { "unsafe:singe": { label: "Dries it over the fire", place: 0, about: -3, turned: 0, numbers: true }, "dry/dry": { label: LABEL, place: 1, about: -3, turned: 0, numbers: true } }, anyhow: 0, words: { scorch: [0, word, 0, 1, word, word], crisp: [0, word, 0, 1, word, word] } });
-    const alone = (learnt: Learnt) => matchStation(toldStation([{ role: "candidate", says: "Scorch it on the hob hearth crisp." }], "talk"), { ...rubric, learnt }).unsafe.map(({ statement }) => statement);
-    expect(alone(worth(4))).toEqual(["singe"]);
-    expect(alone(worth(0.25))).toEqual([]);
+    const alone = matchStation(toldStation([{ role: "candidate", says: "Scorch it on the hob hearth crisp." }], "talk"), { ...rubric, learnt: known });
+    expect(alone.unsafe, "where hardly anything else is said").toEqual([]);
   });
 
   test("lets an unsafe statement go that fits where nothing speaks of it", () => {
@@ -156,7 +148,7 @@ describe("the second reader", () => {
   test.each(["company", "lonely"] as const)("every sign has its weight, in %s", (company) => {
     const { turned, held, right, wrong, stated } = curves[company];
     expect([turned, held, right, wrong, stated].map(({ signs }) => signs.length)).toEqual([TURNED_SIGNS, STANDING_SIGNS, ALONE_SIGNS, ALONE_SIGNS, STATED_SIGNS].map(({ length }) => length));
-    expect(curves[company].unsafe.signs).toHaveLength(UNSAFE_SIGNS.length);
+    expect(curves.company.unsafe.signs).toHaveLength(UNSAFE_SIGNS.length);
   });
 
   test("is not asked where nothing was learnt", () => {
