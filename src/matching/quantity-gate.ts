@@ -45,8 +45,12 @@ export function readQuantity(stream: Stream, window: Window, expected: ExpectedQ
     if (compared === "right") return { reading: "right", mention: total };
     if (compared === "wrong") wrong = total;
   }
-  const misheard = rangeOf(expected).some((value) => soundAlikeNumbers(value, wrong.low) || soundAlikeNumbers(value, wrong.high));
-  return { reading: misheard ? "misheard" : "wrong", mention: wrong };
+  return { reading: mayBeMisheard(wrong, expected) ? "misheard" : "wrong", mention: wrong };
+}
+
+/** Whether a number sounds like the expected one ("fifty", "fifteen"): then a person must listen. */
+export function mayBeMisheard({ low, high }: QuantityMention, expected: ExpectedQuantity): boolean {
+  return rangeOf(expected).some((value) => soundAlikeNumbers(value, low) || soundAlikeNumbers(value, high));
 }
 
 /** So far behind its first step the number that it goes up to is named, in tokens. */

@@ -3,7 +3,7 @@ import { compareQuantity } from "../../language/quantity-compare.ts";
 import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import { likelihoodOf, within } from "../curve.ts";
 import type { Passage } from "../passages.ts";
-import { wrongNumberIn } from "../quantity-gate.ts";
+import { mayBeMisheard, wrongNumberIn } from "../quantity-gate.ts";
 import type { ExpectedQuantity } from "../response.ts";
 import type { Stream } from "../stream.ts";
 import curves from "./curves.json" with { type: "json" };
@@ -59,12 +59,12 @@ function aboutItsElement(mention: QuantityMention, than: CompiledElement, { read
   return within(most, SUREST);
 }
 
-/** The wrong number that a saying likely tells of an element, and how likely; null where it tells none. */
+/** The wrong number that a saying likely tells of an element, and how likely; null where it tells none, or one that sounds like the right one. */
 export function wrongNumberFor(element: CompiledElement, saying: ReadSaying, own: readonly Passage[], rubric: CompiledRubric, reading: LearntReading, stream: Stream): { mention: QuantityMention; likelihood: number } | null {
   const place = element.quantity === null ? undefined : reading.placeOf(`${element.item}/${element.element}`);
   if (place === undefined || asksOnly(saying, stream)) return null;
   const number = numberSigns(element, saying, place, own, rubric, reading, stream);
-  if (number === null) return null;
+  if (number === null || mayBeMisheard(number.mention, element.quantity!)) return null;
   const likelihood = likelihoodOf(curves[saying.company].number, number.signs);
   return likelihood >= NUMBER_LIKELY[saying.company] ? { mention: number.mention, likelihood } : null;
 }

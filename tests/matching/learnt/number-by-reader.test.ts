@@ -9,9 +9,9 @@ import { cardWith } from "../../scoring/station-card.ts";
 
 const card = cardWith(
   `      - id: soak
-        label: Soaks the wick for ten minutes
+        label: Soaks the wick for fifteen minutes
         say: ["soak the wick for {quantity}", lay the wick in oil]
-        quantity: { value: 10, unit: minute, tolerance: 1 }
+        quantity: { value: 15, unit: minute, tolerance: 1 }
       - id: trim
         label: Trims it every two weeks
         say: ["trim it every {quantity}"]
@@ -21,7 +21,7 @@ const card = cardWith(
 /** Invented: "tallow" and "ladle" speak of the soaking, "snip" of the trimming. */
 const learnt: Learnt = {
   elements: {
-    "soak/soak": { label: "Soaks the wick for ten minutes", place: 0, about: -3, turned: -2, numbers: false },
+    "soak/soak": { label: "Soaks the wick for fifteen minutes", place: 0, about: -3, turned: -2, numbers: false },
     "trim/trim": { label: "Trims it every two weeks", place: 1, about: -3, turned: -2, numbers: false },
   },
   anyhow: 0,
@@ -40,7 +40,7 @@ describe("a number in words that no response has", () => {
   });
 
   test("is no wrong one where the right one is said as well", () => {
-    expect(matchOf("Tallow from the ladle, thirty minutes, sorry, ten minutes of that.")?.verdict).not.toBe("wrong");
+    expect(matchOf("Tallow from the ladle, thirty minutes, sorry, fifteen minutes of that.")?.verdict).not.toBe("wrong");
   });
 
   test("is not right because the words are", () => {
@@ -52,6 +52,11 @@ describe("a number in words that no response has", () => {
   test("closes a response that fits and names none", () => {
     expect(matchOf("You lay the wick in oil, from the ladle, tallow and all, thirty minutes.", null)?.verdict).toBe("right");
     expect(matchOf("You lay the wick in oil, from the ladle, tallow and all, thirty minutes.")?.verdict).toBe("wrong");
+  });
+
+  test("that sounds like the right one is held against nobody", () => {
+    expect(matchOf("Tallow from the ladle, fifty minutes of that.")?.verdict).not.toBe("wrong");
+    expect(matchOf("Tallow from the ladle, forty minutes of that.")?.verdict).toBe("wrong");
   });
 
   test("of another kind says nothing against it", () => {
