@@ -83,8 +83,10 @@ test("progress tells attempts of one scenario apart only beyond measurement erro
   const { code, out } = saidwell.run(["progress", "attempts"]);
   expect(code).toBe(0);
   expect(out).toContain("Progress of P07: 4 attempts");
-  expect(out).toContain("no change can be told");
-  expect(out).not.toContain("improved");
+  const told = [...out.replace(/\s+/g, " ").matchAll(/([+-][\d.]+) points(?:\. Within measurement error \(up to ([\d.]+) points\): no change can be told|, (?:improved|fell) by more than measurement error \(more than ([\d.]+) points\))/g)].map(([, change, within, beyond]) => ({ change: Math.abs(Number(change)), within, beyond }));
+  expect(told).toHaveLength(3);
+  expect(told.some(({ within }) => within !== undefined)).toBe(true);
+  for (const { change, within, beyond } of told) expect(within === undefined ? change > Number(beyond) : change <= Number(within)).toBe(true);
   expect(saidwell.run(["progress", "marked"])).toMatchObject({ code: 2, err: expect.stringContaining("A01, B02, C03") });
   expect(saidwell.run(["progress", "marked", "--candidate", "B02", "--cohort", "marked"]).out.replace(/\s+/g, " ")).toContain("--cohort is not used: the cohort has 3 candidates at eye-drops, and its error is not steady below 30");
   expect(saidwell.run(["progress", "marked", "--candidate", "B2"]).err).toContain("Did you mean 'B02'?");
