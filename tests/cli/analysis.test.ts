@@ -83,7 +83,7 @@ test("progress tells attempts of one scenario apart only beyond measurement erro
   const { code, out } = saidwell.run(["progress", "attempts"]);
   expect(code).toBe(0);
   expect(out).toContain("Progress of P07: 4 attempts");
-  const told = [...out.replace(/\s+/g, " ").matchAll(/([+-][\d.]+) points(?:\. Within measurement error \(up to ([\d.]+) points\): no change can be told|, (?:improved|fell) by more than measurement error \(more than ([\d.]+) points\))/g)].map(([, change, within, beyond]) => ({ change: Math.abs(Number(change)), within, beyond }));
+  const told = [...out.replace(/\s+/g, " ").matchAll(/([+-][\d.]+) points(?:\. Within measurement error \(up to ([\d.]+) points\): no change can be told|, (?:improved|lower) by more than measurement error \(more than ([\d.]+) points\))/g)].map(([, change, within, beyond]) => ({ change: Math.abs(Number(change)), within, beyond }));
   expect(told).toHaveLength(3);
   expect(told.some(({ within }) => within !== undefined)).toBe(true);
   for (const { change, within, beyond } of told) expect(within === undefined ? change > Number(beyond) : change <= Number(within)).toBe(true);
