@@ -1,5 +1,6 @@
 import { compareQuantity, isAnotherMatter, rangeOf } from "../language/quantity-compare.ts";
 import { soundAlikeNumbers, type QuantityMention } from "../language/quantity.ts";
+import type { CompiledElement } from "./compile.ts";
 import { around } from "./must-words.ts";
 import type { ExpectedQuantity } from "./response.ts";
 import { inOneSentence, sentenceUpTo, type Stream } from "./stream.ts";
@@ -172,15 +173,16 @@ export function wrongNumberBeside(stream: Stream, window: Window, expected: Expe
 /**
  * The number that a stretch tells and that is not the one expected, whatever responses say: null where it names that too,
  * or one that is right somewhere else. Where several are wrong a limit ("up to four") goes before its steps.
- * @param elsewhere what holds in another country.
+ * @param element its number, and those that hold in another country.
  */
-export function wrongNumberIn(stream: Stream, { first, end }: { first: number; end: number }, expected: ExpectedQuantity, elsewhere: readonly ExpectedQuantity[]): QuantityMention | null {
+export function wrongNumberIn(stream: Stream, { first, end }: { first: number; end: number }, { quantity: expected, elsewhere }: Pick<CompiledElement, "quantity" | "elsewhere">): QuantityMention | null {
+  if (expected === null) return null;
   let wrong: QuantityMention | null = null;
   for (const mention of stream.quantities) {
     if (mention.first < first || mention.end > end || isDeniedItself(stream, mention) || isTooFew(stream, mention) || isTooMany(stream, mention)) continue;
     const rate = otherPeriod(stream, mention, expected);
     const compared = rate === null ? compareQuantity(mention, expected) : "wrong";
-    if (compared === "right" || elsewhere.some((other) => compareQuantity(mention, other) === "right")) return null;
+    if (compared === "right" || elsewhere.some(({ quantity }) => quantity !== null && compareQuantity(mention, quantity) === "right")) return null;
     if (compared !== "wrong" || !mention.firm || isSecondOne(stream, mention) || isAnotherMatter(mention, expected)) continue;
     if (mention.perDay !== undefined && expected.unit !== "time-per-day" && expected.apart !== true) continue;
     if (wrong === null || (wrong.bound !== "at-most" && mention.bound === "at-most")) wrong = rate ?? mention;

@@ -5,9 +5,10 @@ import { likelihoodOf } from "../curve.ts";
 import { toldOfOthers } from "../others.ts";
 import type { Passage } from "../passages.ts";
 import type { Postings } from "../postings.ts";
+import { wrongNumberIn } from "../quantity-gate.ts";
 import type { Stream } from "../stream.ts";
 import curves from "./curves.json" with { type: "json" };
-import { wrongNumberFor, wrongNumberSaid } from "./number-by-reader.ts";
+import { toldOfElement } from "./number-by-reader.ts";
 import { asksOnly, leadOf, learntReading, readingSigns, type LearntReading, type ReadSaying } from "./reading.ts";
 import { holdsHalf } from "./sayings.ts";
 import { isWarning } from "./warned-of.ts";
@@ -62,13 +63,14 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
     let almost = 0;
     for (const [at, saying] of reading.sayings.entries()) {
       if (saying.readings[place]!.about < LEAST_ABOUT || asks[at] !== isAsked(element)) continue;
-      const number = wrongNumberFor(element, saying, own, rubric, reading, stream);
-      if (number !== null && (best === null || number.likelihood > best.likelihood) && !toldOfOthers(saying, stream)) best = { element, verdict: "wrong", saying, likelihood: number.likelihood, quantity: number.mention };
+      const quantity = wrongNumberIn(stream, saying, element);
+      const told = quantity === null || asks[at]! ? null : toldOfElement(quantity, element, saying, place, own, rubric, reading);
+      if (quantity !== null && told !== null && (best === null || told > best.likelihood) && !toldOfOthers(saying, stream)) best = { element, verdict: "wrong", saying, likelihood: told, quantity };
       const { verdict, likelihood } = said(saying, place, own, reading, element);
-      almost = Math.max(almost, likelihood, number?.likelihood ?? 0);
+      almost = Math.max(almost, likelihood, told ?? 0);
       if (verdict === null || (best !== null && likelihood <= best.likelihood)) continue;
       // The lines take one number for another.
-      if (verdict === "right" && wrongNumberSaid(element, saying, stream) !== null) continue;
+      if (verdict === "right" && quantity !== null) continue;
       if (verdict === "wrong" && (accounted(saying) || toldOfOthers(saying, stream) || isWarning(element.incorrect, saying, postings, stream))) continue;
       best = { element, verdict, saying, likelihood };
     }

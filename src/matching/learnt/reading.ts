@@ -68,7 +68,7 @@ function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, s
 }
 
 /** Log-odds of a reading beyond these are no surer. */
-const SUREST = 5;
+export const SUREST = 5;
 
 /** What a saying seems to say of the element in a place, as the curves take it. */
 export function readingSigns({ readings }: ReadSaying, place: number): Reading {

@@ -1,12 +1,13 @@
-import { besideOf, TURNED as TURNED_BESIDE, turnedBy } from "../beside.ts";
+import { besideOf, TURNED, turnedBy } from "../beside.ts";
 import type { CompiledRubric } from "../compile.ts";
 import { likelihoodOf, logOddsOf } from "../curve.ts";
 import type { Passage } from "../passages.ts";
+import { wrongNumberIn } from "../quantity-gate.ts";
 import { inOneSentence, type Stream } from "../stream.ts";
 import { tokensOf } from "../windows.ts";
 import curves from "./curves.json" with { type: "json" };
-import { wrongNumberFor } from "./number-by-reader.ts";
-import { leadOf, learntReading, readingSigns, type Company, type ReadSaying } from "./reading.ts";
+import { toldOfElement } from "./number-by-reader.ts";
+import { asksOnly, leadOf, learntReading, readingSigns, type Company, type ReadSaying } from "./reading.ts";
 
 /*
  * What was learnt from marked sayings is a second reader beside the responses of the rubric: neither decides alone.
@@ -19,7 +20,7 @@ const SUREST = Math.log(999);
 
 /** In the order of the weights of `turned` and `held` in curves.json. */
 export const TURNED_SIGNS = ["log-odds of its likelihood", "log-odds that what stands beside turns it", "about", "turned", "lead"] as const;
-const TURNED = TURNED_SIGNS.indexOf("turned");
+const TURNED_AT = TURNED_SIGNS.indexOf("turned");
 export const STANDING_SIGNS = ["log-odds of its likelihood", "about", "turned", "lead"] as const;
 
 /** From here on a passage that would say its element is taken for one that does not. */
@@ -42,10 +43,10 @@ export function weighedBeside(passage: Passage, likely: readonly Passage[], rubr
   const beside = turnedBy(besideOf(passage, stream, rubric.elements));
   const signs = turnedSigns(passage, beside, rubric, stream);
   const closed = (is: boolean) => (is ? [...passage.closed, "turned" as const] : passage.closed);
-  if (signs === null) return { ...passage, closed: closed(beside >= TURNED_BESIDE) };
+  if (signs === null) return { ...passage, closed: closed(beside >= TURNED) };
   const turned = likelihoodOf(curves[signs.company].turned, signs.signs);
-  const dropped = turned >= TURNED_LIKELY[signs.company] && !(signs.signs[TURNED]! < 0 && isListed(passage, likely, stream));
-  return { ...passage, turned, closed: closed(beside >= TURNED_BESIDE || dropped) };
+  const dropped = turned >= TURNED_LIKELY[signs.company] && !(signs.signs[TURNED_AT]! < 0 && isListed(passage, likely, stream));
+  return { ...passage, turned, closed: closed(beside >= TURNED || dropped) };
 }
 
 /** So many things of one item in a sentence are a list. */
@@ -59,10 +60,14 @@ function isListed({ element, first }: Passage, likely: readonly Passage[], strea
 
 /** "Lean forward and pinch the soft bit for about two minutes": a response that names no number fits, and the one said is not the element's. */
 function tellsAnotherNumber(passage: Passage, rubric: CompiledRubric, stream: Stream): boolean {
-  if (passage.element.quantity === null || passage.quantity !== undefined) return false;
+  const { element } = passage;
+  if (element.quantity === null || passage.quantity !== undefined) return false;
   const reading = learntReading(rubric, stream);
+  const place = reading?.placeOf(`${element.item}/${element.element}`);
   const saying = reading?.around(passage) ?? null;
-  return saying !== null && wrongNumberFor(passage.element, saying, [passage], rubric, reading!, stream) !== null;
+  if (reading === null || place === undefined || saying === null || asksOnly(saying, stream)) return false;
+  const mention = wrongNumberIn(stream, saying, element);
+  return mention !== null && toldOfElement(mention, element, saying, place, [passage], rubric, reading) !== null;
 }
 
 /**

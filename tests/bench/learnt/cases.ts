@@ -11,6 +11,7 @@ import { counts } from "../../../src/matching/likelihood.ts";
 import { matchStation } from "../../../src/matching/match.ts";
 import type { Passage } from "../../../src/matching/passages.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
+import { wrongNumberIn } from "../../../src/matching/quantity-gate.ts";
 import { streamOf, wordsOf, type Stream } from "../../../src/matching/stream.ts";
 import type { UnsafeMatch } from "../../../src/matching/types.ts";
 import { oppositesOf, statedSigns, unsafeSigns } from "../../../src/matching/learnt/unsafe-by-reader.ts";
@@ -137,8 +138,8 @@ function casesAt(saying: ReadSaying, key: string, place: number, truth: Truth, {
     if (fits !== null && held === undefined) add("alone", { company: saying.company, signs: aloneSigns(saying, place, dropped, reading) }, fits);
   }
   if (held !== undefined) add("held", heldSigns(held, rubric, stream));
-  const number = asksOnly(saying, stream) ? null : numberSigns(element, saying, place, own, rubric, reading, stream);
-  if (number !== null) add("number", { company: saying.company, signs: number.signs });
+  const number = asksOnly(saying, stream) ? null : wrongNumberIn(stream, saying, element);
+  if (number !== null) add("number", { company: saying.company, signs: numberSigns(number, element, saying, place, own, rubric, reading) });
   if (right === undefined && held === undefined) add("alone", { company: saying.company, signs: aloneSigns(saying, place, own, reading) });
   return cases;
 }
