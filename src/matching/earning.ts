@@ -1,7 +1,7 @@
 import { assign, withoutOthersWords } from "./assignment.ts";
 import type { CompiledRubric } from "./compile.ts";
 import { statedForReader } from "./learnt/unsafe-by-reader.ts";
-import { candidatePassages, counts } from "./likelihood.ts";
+import { counts, readTwice, responsePassages } from "./likelihood.ts";
 import type { Passage } from "./passages.ts";
 import { postingsOf, type Postings } from "./postings.ts";
 import type { Stream } from "./stream.ts";
@@ -38,15 +38,16 @@ export function earningOf(passages: readonly Passage[], unsafe: readonly UnsafeM
   return { kept, left };
 }
 
-/** All that the candidate's stream earns and states, whatever the others said. */
-export function candidateEarning(rubric: CompiledRubric, said: Postings, stream: Stream): Earning & { all: Passage[]; unsafe: UnsafeMatch[] } {
+/** All that the candidate's stream earns and states, whatever the others said; all passages, and as the responses alone leave them. */
+export function candidateEarning(rubric: CompiledRubric, said: Postings, stream: Stream): Earning & { all: Passage[]; byResponses: Passage[]; unsafe: UnsafeMatch[] } {
   const { elements, unsafe: statements } = withinReach(rubric, said);
-  const all = candidatePassages(rubric, said, stream, elements);
+  const byResponses = responsePassages(rubric, said, stream, elements);
+  const all = readTwice(rubric, byResponses, stream);
   const right = all.filter(counts);
   // What was taken back in the same breath is listed with its correction.
   const whole = stream.withdrawn.size === 0 ? null : postingsOf({ ...stream, withdrawn: new Set() }, rubric);
   const unsafe = whole === null ? unsafeMatches(statements, said, stream, right) : unsafeMatches(withinReach(rubric, whole).unsafe, whole, stream, right);
-  return { all, ...statedAndEarned(rubric, all, unsafe, said, stream) };
+  return { all, byResponses, ...statedAndEarned(rubric, all, unsafe, said, stream) };
 }
 
 /** What stands, and what is unsafe: in its own words, or because a wrong statement that stands amounts to it. */

@@ -1,11 +1,12 @@
 import { meets } from "../station/span.ts";
 import type { CompiledElement, CompiledRubric } from "./compile.ts";
+import { besideOf, TURNED, turnedBy } from "./beside.ts";
 import { closeContradicted } from "./contradicted.ts";
 import { companyOf, Fitting, isAlone, itemsOf, type Items } from "./company.ts";
 import { likelihoodOf, type Curve } from "./curve.ts";
 import { HELD_LEAST, heldPassages, withReason } from "./held-passages.ts";
 import { isHeld, saidIn, withHeldLikelihood } from "./held-likelihood.ts";
-import { standsForReader, weighedBeside } from "./learnt/second-reading.ts";
+import { readAgain } from "./learnt/second-reading.ts";
 import weights from "./likelihood.json" with { type: "json" };
 import { closeOtherDevices } from "./other-device.ts";
 import { bestOf, oneVoice, sameSentence, WRONG_HANDICAP } from "./one-voice.ts";
@@ -64,16 +65,26 @@ export function withLikelihood(passages: readonly Passage[], stream: Stream, ele
 }
 
 /**
- * All passages of the candidate's stream that may carry an element, weighed beside each other.
+ * All passages of the candidate's stream that may carry an element, weighed beside each other by the responses and the
+ * second reader together.
  * @param elements those that are looked for.
  */
 export function candidatePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): Passage[] {
+  return readTwice(rubric, responsePassages(rubric, postings, stream, elements), stream);
+}
+
+/** @param passages as the responses alone leave them. */
+export function readTwice(rubric: CompiledRubric, passages: readonly Passage[], stream: Stream): Passage[] {
+  return readAgain({ rubric, stream, passages }, (passage) => passage.verdict === "right" && counts(passage));
+}
+
+/** The same by the responses alone. */
+export function responsePassages(rubric: CompiledRubric, postings: Postings, stream: Stream, elements = rubric.elements): Passage[] {
   const { saying, held } = lookedFor(rubric, postings, stream, elements);
   const given = withLikelihood(saying, stream, rubric.elements);
-  const likely = given.filter(isLikely);
-  const weighed = given.map((passage) => (isLikely(passage) ? weighedBeside(passage, likely, rubric, stream) : passage));
+  const weighed = given.map((passage) => (isLikely(passage) && turnedBy(besideOf(passage, stream, rubric.elements)) >= TURNED ? { ...passage, closed: [...passage.closed, "turned" as const] } : passage));
   if (held.length === 0) return weighed;
-  const against = withHeldLikelihood(held, saidIn(weighed, stream, rubric.elements)).filter((passage) => isHeld(passage, stream) && standsForReader(passage, rubric, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
+  const against = withHeldLikelihood(held, saidIn(weighed, stream, rubric.elements)).filter((passage) => isHeld(passage, stream) && !weighed.some((other) => other.element === passage.element && saysBetter(other, passage, stream)));
   return against.length === 0 ? weighed : [...withoutContradicted(weighed, against, stream), ...against.map((passage) => withReason(passage, stream))];
 }
 

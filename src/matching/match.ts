@@ -44,7 +44,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
 
   const { questions, asked, fits } = patientQuestions(rubric, heard, streams.patient);
   const scene = sceneOf(station, streams, questions);
-  const { all, unsafe: stated, kept, left } = candidateEarning(rubric, said, streams.candidate);
+  const { all, byResponses, unsafe: stated, kept, left } = candidateEarning(rubric, said, streams.candidate);
   const placed = ({ passage, stream }: PlacedPassage): Match => matchOf(passage, stream, scene, rubric);
   const plain = kept.map((passage) => placed({ passage, stream: streams.candidate }));
   const replies = replyPassages(scene, rubric, missingFrom(plain, rubric)).map(placed);
@@ -66,7 +66,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   found.push(...toldNotNeeded(scene, rubric).filter(({ passage }) => missed.has(passage.element)).map((each): Match => ({ ...placed(each), elicitation: "after-question", reason: NOT_NEEDED })));
   const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));
   found.push(...corrected.map(({ passage, stream, proposed, reply }): Match => ({ ...plainMatch(passage, reply, stream), elicitation: "after-question", elicitedBy: proposed })));
-  const alone = foundByReader(rubric, missingFrom(found, rubric, READ_KINDS), found.filter(({ verdict }) => verdict === "right").map(({ span }) => span), all, said, streams.candidate);
+  const alone = foundByReader(rubric, missingFrom(found, rubric, READ_KINDS), found.filter(({ verdict }) => verdict === "right").map(({ span }) => span), byResponses, streams.candidate);
   found.push(...alone.found.map((each) => readerMatch(each, scene, rubric)));
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));

@@ -1,18 +1,9 @@
 import { ProblemError } from "../problem/problem.ts";
+import { NOTHING_KNOWN } from "./learnt-keys.ts";
 import { learntSchema } from "./learnt-schema.ts";
 import type { Learnt } from "./schema.ts";
 
 /* Reads what was learnt about a rubric, and marks what no longer is its own. */
-
-/** How an unsafe statement is called among the elements: no id of an item has a colon. Of its two figures `about` tells whether it is stated. */
-export function statementKey(statement: string): string {
-  return `unsafe:${statement}`;
-}
-
-/** Whether a key is an unsafe statement's. */
-export function isStatementKey(key: string): boolean {
-  return key.startsWith("unsafe:");
-}
 
 /**
  * @param file as messages call it.
@@ -35,9 +26,6 @@ export function readLearnt(text: string, file: string, owner: string, labels: Re
   }
   return { elements: Object.fromEntries(Object.entries(elements).map(([key, element]) => [key, element.label === labels.get(key) ? element : { ...element, about: NOTHING_KNOWN }])), anyhow, words };
 }
-
-/** In place of `about`, of an element of which nothing is known: log-odds so low that no words bring it about. */
-export const NOTHING_KNOWN = -1000;
 
 function jsonOf(text: string, refuse: (message: string) => never): unknown {
   try {

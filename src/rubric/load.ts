@@ -8,7 +8,8 @@ import { blockSchema, itemSchema, rubricSchema, SHORT_FORM, type Item, type Lear
 import { itemsOf } from "./items.ts";
 import { RubricPlaces, type IncludedBlock } from "./places.ts";
 import type { Additions } from "./additions.ts";
-import { readLearnt, statementKey } from "./learnt.ts";
+import { readLearnt } from "./learnt.ts";
+import { statementKey } from "./learnt-keys.ts";
 import { danglingResponses, responsesSchema, withResponses, withStatements, type ResponsesFile } from "./responses.ts";
 import { checkReferences } from "./references.ts";
 

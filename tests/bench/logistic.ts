@@ -21,11 +21,8 @@ const STEPS = 25;
  * @param ridge penalty on each weight of the standardised figures; the first weight, the intercept, has none.
  */
 export function fitLogistic(rows: readonly number[][], truths: readonly boolean[], ridge = 1): Logistic {
-  const size = rows[0]!.length;
-  const mean = Array.from({ length: size }, (_, k) => rows.reduce((sum, row) => sum + row[k]!, 0) / rows.length);
-  const scale = mean.map((middle, k) => Math.sqrt(rows.reduce((sum, row) => sum + (row[k]! - middle) ** 2, 0) / rows.length) || 1);
-  const data = rows.map((row) => [1, ...row.map((value, k) => (value - mean[k]!) / scale[k]!)]);
-  let weights = new Array<number>(size + 1).fill(0);
+  const { data, mean, scale } = standardised(rows);
+  let weights = new Array<number>(data[0]!.length).fill(0);
   for (let step = 0; step < STEPS; step += 1) {
     const gradient = weights.map((weight, k) => (k === 0 ? 0 : -ridge * weight));
     const curvature = weights.map((_, k) => weights.map((__, j) => (k === j ? (k === 0 ? 1e-9 : ridge) : 0)));
@@ -45,6 +42,13 @@ export function fitLogistic(rows: readonly number[][], truths: readonly boolean[
   return { weights, mean, scale };
 }
 
+/** The rows with means of nought and spreads of one, a one before each for the intercept. */
+export function standardised(rows: readonly number[][]): { data: number[][]; mean: number[]; scale: number[] } {
+  const mean = rows[0]!.map((_, k) => rows.reduce((sum, row) => sum + row[k]!, 0) / rows.length);
+  const scale = mean.map((middle, k) => Math.sqrt(rows.reduce((sum, row) => sum + (row[k]! - middle) ** 2, 0) / rows.length) || 1);
+  return { data: rows.map((row) => [1, ...row.map((value, k) => (value - mean[k]!) / scale[k]!)]), mean, scale };
+}
+
 export function chanceOf({ weights, mean, scale }: Logistic, row: readonly number[]): number {
   return logistic(dot([1, ...row.map((value, k) => (value - mean[k]!) / scale[k]!)], weights));
 }
@@ -53,7 +57,7 @@ const logistic = (value: number) => 1 / (1 + Math.exp(-value));
 const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, value, k) => sum + value * b[k]!, 0);
 
 /** Gaussian elimination with partial pivoting. */
-function solve(matrix: number[][], right: number[]): number[] {
+export function solve(matrix: number[][], right: number[]): number[] {
   const rows = matrix.map((row, k) => [...row, right[k]!]);
   for (let column = 0; column < rows.length; column += 1) {
     let pivot = column;

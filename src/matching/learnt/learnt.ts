@@ -1,4 +1,4 @@
-import { isStatementKey } from "../../rubric/learnt.ts";
+import { isStatementKey } from "../../rubric/learnt-keys.ts";
 import type { Learnt } from "../../rubric/schema.ts";
 import type { StretchWords } from "./stretch-words.ts";
 
@@ -14,6 +14,8 @@ export interface Reading {
   about: number;
   /** If so, that it says it wrongly. */
   turned: number;
+  /** What of that is for how it sounds whatever it is said of: the same for all elements. */
+  anyhow: number;
 }
 
 /** Reads all elements of a rubric at once: a word is looked up once, whatever number of elements know it. */
@@ -24,6 +26,8 @@ export class LearntReader {
   readonly numbers: readonly boolean[];
   /** Whether an unsafe statement has the place. */
   readonly isStatement: readonly boolean[];
+  /** The item of the element in each place. */
+  readonly itemAt: readonly string[];
   private readonly starts: { about: Float64Array; turned: Float64Array };
   private readonly words: ReadonlyMap<string, readonly number[]>;
 
@@ -32,6 +36,7 @@ export class LearntReader {
     this.elements = all.map(([key]) => key);
     this.numbers = [...all.map(([, { numbers }]) => numbers), false];
     this.isStatement = this.elements.map(isStatementKey);
+    this.itemAt = this.elements.map((key) => key.slice(0, key.indexOf("/")));
     this.starts = { about: Float64Array.from([...all.map(([, { about }]) => about), 0]), turned: Float64Array.from([...all.map(([, { turned }]) => turned), anyhow]) };
     this.words = new Map(Object.entries(words));
   }
@@ -55,6 +60,6 @@ export class LearntReader {
     add(wording.numbers, true);
     add(wording.numberless, false);
     const anyhow = turned[this.elements.length]!;
-    return this.elements.map((_, place) => ({ about: about[place]!, turned: turned[place]! + anyhow }));
+    return this.elements.map((_, place) => ({ about: about[place]!, turned: turned[place]! + anyhow, anyhow }));
   }
 }

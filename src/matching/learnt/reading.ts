@@ -1,4 +1,4 @@
-import { NOTHING_KNOWN } from "../../rubric/learnt.ts";
+import { NOTHING_KNOWN } from "../../rubric/learnt-keys.ts";
 import type { Learnt } from "../../rubric/schema.ts";
 import { MOSTLY_ASKED } from "../act-gate.ts";
 import type { CompiledRubric } from "../compile.ts";
@@ -28,8 +28,10 @@ export interface LearntReading {
   placeOf: (key: string) => number | undefined;
   /** Whether an unsafe statement has the place. */
   isStatement: readonly boolean[];
-  /** The saying that holds most of a stretch of tokens, the shortest among equals, or else the stretch itself; null where too little is said. */
-  around: (stretch: { first: number; end: number }) => ReadSaying | null;
+  /** The item of the element that has the place. */
+  itemAt: readonly string[];
+  /** The sayings that hold a stretch of tokens, first the one that holds most of it, the shortest among equals; where none does the stretch itself, and none where too little is said. */
+  around: (stretch: { first: number; end: number }) => ReadSaying[];
 }
 
 /** @returns null where nothing was learnt about the rubric. */
@@ -57,29 +59,25 @@ function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, s
     sayings,
     placeOf: (key) => places.get(key),
     isStatement: reader.isStatement,
+    itemAt: reader.itemAt,
     around: (stretch) => {
       const length = ({ first, end }: Saying) => end - first;
-      const [best] = sayings.filter((saying) => holdsHalf(saying, stretch)).sort((a, b) => inCommon(b, stretch) - inCommon(a, stretch) || length(a) - length(b));
-      if (best !== undefined) return best;
+      const holding = sayings.filter((saying) => holdsHalf(saying, stretch)).sort((a, b) => inCommon(b, stretch) - inCommon(a, stretch) || length(a) - length(b));
+      if (holding.length > 0) return holding;
       const own = sayingAt(stream, stretch.first, stretch.end);
-      return own === null ? null : read(own);
+      return own === null ? [] : [read(own)];
     },
   };
 }
 
-/** Log-odds of a reading beyond these are no surer. */
-export const SUREST = 5;
+/** Log-odds beyond these are no surer: to the curves of what sayings do to elements, and to those of unsafe statements. */
+export const SUREST = 6;
+const SUREST_UNSAFE = 5;
 
-/** What a saying seems to say of the element in a place, as the curves take it. */
-export function readingSigns({ readings }: ReadSaying, place: number): Reading {
+/** What a saying seems to say of the element in a place, as the curves of unsafe statements take it. */
+export function readingSigns({ readings }: ReadSaying, place: number): Pick<Reading, "about" | "turned"> {
   const { about, turned } = readings[place]!;
-  return { about: within(about, SUREST), turned: within(turned, SUREST) };
-}
-
-/** How far an element is ahead of all others in what a saying is about. */
-export function leadOf({ readings }: ReadSaying, place: number, { isStatement }: LearntReading): number {
-  const other = readings.reduce((best, { about }, at) => (at === place || isStatement[at]! ? best : Math.max(best, about)), -SUREST);
-  return within(readings[place]!.about - other, SUREST);
+  return { about: within(about, SUREST_UNSAFE), turned: within(turned, SUREST_UNSAFE) };
 }
 
 /** Whether a saying asks: then it tells nothing by itself. */

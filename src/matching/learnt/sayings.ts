@@ -1,3 +1,4 @@
+import { wordWeight } from "../../language/lexicon.ts";
 import type { Stream } from "../stream.ts";
 import { isNumber, stretchWords, type StretchWords } from "./stretch-words.ts";
 
@@ -9,6 +10,8 @@ interface Stretch {
 
 /** A stretch of a stream that is read as one saying. */
 export interface Saying extends Stretch {
+  /** How many of its words carry something by themselves. */
+  weighty: number;
   wording: Record<"numbers" | "numberless", StretchWords>;
 }
 
@@ -72,7 +75,7 @@ export function sayingAt({ tokens, polarity, silent }: Stream, first: number, en
   const said = places.map((place) => tokens[place]!);
   const denied = places.map((place) => polarity[place]!.negated);
   const numbers = stretchWords(said, denied, true);
-  return { first, end, wording: { numbers, numberless: said.some(isNumber) ? stretchWords(said, denied, false) : numbers } };
+  return { first, end, weighty: said.filter(({ stem }) => wordWeight(stem) > 0).length, wording: { numbers, numberless: said.some(isNumber) ? stretchWords(said, denied, false) : numbers } };
 }
 
 function sentencesOf({ tokens, sentencesBefore, turnOf }: Stream): Stretch[] {

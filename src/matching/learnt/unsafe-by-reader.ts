@@ -1,6 +1,6 @@
 import { meets } from "../../station/span.ts";
 import type { WordSpan } from "../../station/types.ts";
-import { statementKey } from "../../rubric/learnt.ts";
+import { statementKey } from "../../rubric/learnt-keys.ts";
 import type { CompiledRubric, CompiledStatement } from "../compile.ts";
 import { likelihoodOf } from "../curve.ts";
 import { toldOfOthers } from "../others.ts";
@@ -74,7 +74,7 @@ export function statedSigns({ statement: id, span, score }: UnsafeMatch, rubric:
   const statement = rubric.unsafe.find((one) => one.statement === id);
   if (reading === null || place === undefined || statement === undefined) return null;
   const stretch = stretchOf(span, stream);
-  const saying = reading.around(stretch);
+  const saying = reading.around(stretch)[0] ?? null;
   if (saying === null || isAllOf(score, stretch.end - stretch.first, saying)) return null;
   return { company: saying.company, signs: [Math.min(1, score), ...unsafeSigns(saying, place, oppositesOf(statement, reading))] };
 }

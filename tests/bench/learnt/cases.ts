@@ -1,21 +1,16 @@
 import { compiledRubric } from "../../../src/mark.ts";
-import { besideOf, turnedBy } from "../../../src/matching/beside.ts";
 import type { CompiledRubric } from "../../../src/matching/compile.ts";
 import { candidateEarning } from "../../../src/matching/earning.ts";
-import { aloneSigns, isAsked, LEAST_ABOUT } from "../../../src/matching/learnt/by-reader.ts";
-import { asksOnly, learntReading, type Company, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
+import { LEAST_ABOUT } from "../../../src/matching/learnt/by-reader.ts";
+import { signsOf } from "../../../src/matching/learnt/judgement.ts";
+import { learntReading, type Company, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
 import { holdsHalf, inCommon } from "../../../src/matching/learnt/sayings.ts";
-import { numberSigns } from "../../../src/matching/learnt/number-by-reader.ts";
-import { heldSigns, turnedSigns, type Weighed } from "../../../src/matching/learnt/second-reading.ts";
-import { counts } from "../../../src/matching/likelihood.ts";
-import { matchStation } from "../../../src/matching/match.ts";
 import type { Passage } from "../../../src/matching/passages.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
-import { wrongNumberIn } from "../../../src/matching/quantity-gate.ts";
 import { streamOf, wordsOf, type Stream } from "../../../src/matching/stream.ts";
 import type { UnsafeMatch } from "../../../src/matching/types.ts";
 import { oppositesOf, statedSigns, unsafeSigns } from "../../../src/matching/learnt/unsafe-by-reader.ts";
-import { isStatementKey, statementKey } from "../../../src/rubric/learnt.ts";
+import { isStatementKey, statementKey } from "../../../src/rubric/learnt-keys.ts";
 import type { Learnt } from "../../../src/rubric/schema.ts";
 import { toldStation, type ToldTurn } from "../../../src/station/told.ts";
 import { rubricNamed, type Passage as LabelledPassage } from "../match/passages.ts";
@@ -25,19 +20,17 @@ export type Truth = "right" | "wrong" | "absent";
 
 /** What the curves are fitted on: the signs that the program sees, and what people say. */
 export interface Case {
-  /** `turned`: a passage that fits. `held`: one that is held against the speaker. `alone`: a saying that no passage stands in. `number`: a saying that tells a number which is not the element's. `unsafe`: a saying and an unsafe statement; `wrong` if it states that. `stated`: a statement found in the rubric's words. */
-  kind: "turned" | "held" | "alone" | "number" | "unsafe" | "stated";
+  /** `said`: a saying and an element. `unsafe`: a saying and an unsafe statement; `wrong` if it states that. `stated`: a statement found in the rubric's words. */
+  kind: "said" | "unsafe" | "stated";
   signs: number[];
   company: Company;
   truth: Truth;
-  /** The signs of the passage that fits: only if it is dropped, the saying stands alone. */
-  unlessFits?: Weighed;
 }
 
 /** So much of a sentence and of a saying must be common before the one speaks for the other. */
 const COMMON = 0.6;
 
-/** Cases of one labelled passage: of the saying that says most of its element. */
+/** The case of one labelled passage: of the saying that says most of its element. */
 export function casesOfPassage({ rubric, item, element, turns, label }: LabelledPassage, learnt: Learnt): Case[] {
   if (label === "unclear") return [];
   const seen = look(rubric, turns, learnt);
@@ -46,7 +39,7 @@ export function casesOfPassage({ rubric, item, element, turns, label }: Labelled
   if (place === undefined) return [];
   const strength = ({ readings }: ReadSaying) => readings[place]!.about + Math.abs(readings[place]!.turned);
   const saying = [...seen.reading.sayings].sort((a, b) => strength(b) - strength(a))[0];
-  return saying === undefined ? [] : casesAt(saying, key, place, label, seen);
+  return saying === undefined ? [] : [caseAt(saying, key, place, label, seen)];
 }
 
 /** Cases of one saying of the drills and all unsafe statements. @param unsafe the one that it states, if any. */
@@ -72,10 +65,9 @@ function unsafeCases({ rubric, stream, told, reading }: Seen, truthOf: (statemen
   })];
 }
 
-/** Cases of a whole annotated station: of every saying and every element. */
-export function casesOfTalk({ rubric, turns, sentences, elements }: Talk, learnt: Learnt): Case[] {
+/** Cases of a whole annotated station: of every saying and every element that it is somewhat about, or that a response fits there. */
+export function casesOfTalk({ rubric, turns, sentences }: Talk, learnt: Learnt): Case[] {
   const seen = look(rubric, turns, learnt);
-  const found = new Set(seen.matched);
   const unsafe = unsafeCases(seen, (statement) => (sentences.some((one) => one.unsafe.includes(statement)) ? "wrong" : "right"));
   return [...unsafe, ...seen.reading.sayings.flatMap((saying) => {
     const words = wordsOf(seen.stream, saying.first, saying.end);
@@ -84,16 +76,15 @@ export function casesOfTalk({ rubric, turns, sentences, elements }: Talk, learnt
       const place = seen.reading.placeOf(key)!;
       const [right, wrong] = [inside.some(({ says }) => says.includes(key)), inside.some((one) => one.wrong.includes(key))];
       if (right && wrong) return [];
-      const truth: Truth = wrong ? "wrong" : right ? "right" : "absent";
-      if (truth === "absent" && saying.readings[place]!.about < LEAST_ABOUT) return [];
-      return casesAt(saying, key, place, truth, seen).filter(({ kind, unlessFits }) => {
-        // What is found anyway is not looked for; what is said elsewhere takes no harm from a passage too many.
-        if (kind === "alone") return unlessFits !== undefined || !found.has(key);
-        return kind === "held" || kind === "number" || truth !== "absent" || elements.get(key)?.said !== true;
-      });
+      const fits = seen.passages.some((passage) => `${passage.element.item}/${passage.element.element}` === key && holdsHalf(saying, passage) && (passage.likelihood ?? 0) >= UNLIKELY);
+      if (saying.readings[place]!.about < LEAST_ABOUT && !fits) return [];
+      return [caseAt(saying, key, place, wrong ? "wrong" : right ? "right" : "absent", seen)];
     });
   })];
 }
+
+/** What is less likely the program would not look at twice. */
+const UNLIKELY = 0.05;
 
 interface Seen {
   rubric: CompiledRubric;
@@ -104,42 +95,18 @@ interface Seen {
   reading: NonNullable<ReturnType<typeof learntReading>>;
   /** Elements that something was learnt about. */
   keys: string[];
-  /** Elements that the responses alone find. */
-  matched: string[];
 }
 
 /** The responses judge as if nothing had been learnt. */
 function look(name: string, turns: readonly ToldTurn[], learnt: Learnt): Seen {
   const bare = { ...compiledRubric(rubricNamed(name)), learnt: null };
-  const station = toldStation([...turns], name);
-  const stream = streamOf(station, ["candidate"]);
-  const { all, unsafe: told } = candidateEarning(bare, postingsOf(stream, bare), stream);
+  const stream = streamOf(toldStation([...turns], name), ["candidate"]);
+  const { byResponses, unsafe: told } = candidateEarning(bare, postingsOf(stream, bare), stream);
   const rubric = { ...bare, learnt };
-  return { rubric, stream, passages: all, told, reading: learntReading(rubric, stream)!, keys: Object.keys(learnt.elements).filter((key) => !isStatementKey(key)), matched: matchStation(station, bare).elements.map(({ item, element }) => `${item}/${element}`) };
+  return { rubric, stream, passages: byResponses, told, reading: learntReading(rubric, stream)!, keys: Object.keys(learnt.elements).filter((key) => !isStatementKey(key)) };
 }
 
-function casesAt(saying: ReadSaying, key: string, place: number, truth: Truth, { rubric, stream, passages, reading }: Seen): Case[] {
-  const own = passages.filter(({ element }) => `${element.item}/${element.element}` === key);
-  const here = own.filter((passage) => holdsHalf(saying, passage));
-  const likeliest = (chosen: Passage[]) => chosen.sort((a, b) => (b.likelihood ?? 0) - (a.likelihood ?? 0))[0];
-  const right = likeliest(here.filter((passage) => passage.verdict === "right" && counts(passage)));
-  const held = likeliest(here.filter(({ verdict }) => verdict === "wrong"));
-  const cases: Case[] = [];
-  // What asks tells nothing, and what tells asks nothing: the program does not look for it there.
-  const element = rubric.elements.find((one) => `${one.item}/${one.element}` === key)!;
-  const mayStandAlone = asksOnly(saying, stream) === isAsked(element);
-  const add = (kind: Case["kind"], weighed: Weighed | null, unlessFits?: Weighed) => {
-    if (weighed !== null && (kind !== "alone" || mayStandAlone)) cases.push({ kind, ...weighed, truth, ...(unlessFits === undefined ? {} : { unlessFits }) });
-  };
-  if (right !== undefined) {
-    const fits = turnedSigns(right, turnedBy(besideOf(right, stream, rubric.elements)), rubric, stream);
-    add("turned", fits);
-    const dropped = own.map((passage) => (passage.verdict === "right" && passage.closed.length === 0 ? { ...passage, closed: ["turned" as const] } : passage));
-    if (fits !== null && held === undefined) add("alone", { company: saying.company, signs: aloneSigns(saying, place, dropped, reading) }, fits);
-  }
-  if (held !== undefined) add("held", heldSigns(held, rubric, stream));
-  const number = asksOnly(saying, stream) ? null : wrongNumberIn(stream, saying, element);
-  if (number !== null) add("number", { company: saying.company, signs: numberSigns(number, element, saying, place, own, rubric, reading) });
-  if (right === undefined && held === undefined) add("alone", { company: saying.company, signs: aloneSigns(saying, place, own, reading) });
-  return cases;
+function caseAt(saying: ReadSaying, key: string, place: number, truth: Truth, seen: Seen): Case {
+  const element = seen.rubric.elements.find((one) => `${one.item}/${one.element}` === key)!;
+  return { kind: "said", company: saying.company, truth, signs: signsOf(saying, element, place, seen) };
 }

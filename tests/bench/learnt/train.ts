@@ -1,4 +1,4 @@
-import { statementKey } from "../../../src/rubric/learnt.ts";
+import { statementKey } from "../../../src/rubric/learnt-keys.ts";
 import type { StretchWords } from "../../../src/matching/learnt/stretch-words.ts";
 import type { Element, Learnt, Rubric } from "../../../src/rubric/schema.ts";
 import { fitLine, valueOf, type Line } from "../newton-logistic.ts";

@@ -1,13 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { besideOf, turnedBy } from "../../../src/matching/beside.ts";
 import { compileRubric } from "../../../src/matching/compile.ts";
 import { LearntReader } from "../../../src/matching/learnt/learnt.ts";
 import curves from "../../../src/matching/learnt/curves.json" with { type: "json" };
-import { ALONE_SIGNS } from "../../../src/matching/learnt/by-reader.ts";
-import { STANDING_SIGNS, TURNED_SIGNS, turnedSigns } from "../../../src/matching/learnt/second-reading.ts";
+import { SIGNS } from "../../../src/matching/learnt/judgement.ts";
+import { learntReading } from "../../../src/matching/learnt/reading.ts";
 import { STATED_SIGNS, UNSAFE_SIGNS } from "../../../src/matching/learnt/unsafe-by-reader.ts";
 import { candidatePassages } from "../../../src/matching/likelihood.ts";
-import { likelihoodOf } from "../../../src/matching/curve.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
 import { streamOf } from "../../../src/matching/stream.ts";
 import { matchStation } from "../../../src/matching/match.ts";
@@ -34,18 +32,18 @@ describe("the second reader", () => {
   test("adds what each word is worth to where the element starts", () => {
     const reader = new LearntReader(learnt);
     const wording = new Map([["hearth", 1], ["singe", 0.5], ["nobody", 1]]);
-    expect(reader.read({ numbers: wording, numberless: new Map() })).toEqual([{ about: -3 + 4 + 1, turned: -3 + 4.5 }]);
+    expect(reader.read({ numbers: wording, numberless: new Map() })).toEqual([{ about: -3 + 4 + 1, turned: -3 + 4.5, anyhow: 0 }]);
   });
 
   test("and what sounds wrong whatever it is said of, in the place behind the elements'", () => {
     const reader = new LearntReader({ ...learnt, anyhow: -1, words: { ...learnt.words, skip: [1, 0, 2] } });
     const skip = new Map([["skip", 1]]);
-    expect(reader.read({ numbers: skip, numberless: skip })).toEqual([{ about: -3, turned: -3 - 1 + 2 }]);
+    expect(reader.read({ numbers: skip, numberless: skip })).toEqual([{ about: -3, turned: -3 - 1 + 2, anyhow: -1 + 2 }]);
   });
 
   test("of an element with a quantity reads the words in which all numbers are one", () => {
     const reader = new LearntReader({ ...learnt, elements: { "dry/dry": { ...learnt.elements["dry/dry"]!, numbers: false } } });
-    expect(reader.read({ numbers: new Map([["hearth", 1]]), numberless: new Map([["soot", 0.5]]) })).toEqual([{ about: -1, turned: -3 }]);
+    expect(reader.read({ numbers: new Map([["hearth", 1]]), numberless: new Map([["soot", 0.5]]) })).toEqual([{ about: -1, turned: -3, anyhow: 0 }]);
   });
 
   test("finds what no response has, said rightly", () => {
@@ -109,7 +107,7 @@ describe("the second reader", () => {
   });
 
   test("keeps how near it came to what it does not find", () => {
-    const { almost } = matchStation(toldStation([...TALK, { role: "candidate", says: "Feed the horses before the rain comes, hearth." }], "talk"), { ...compileRubric(card), learnt: { ...learnt, words: { hearth: [0, 1, 0] } } });
+    const { almost } = matchStation(toldStation([...TALK, { role: "candidate", says: "Feed the horses before the rain comes, hearth." }], "talk"), { ...compileRubric(card), learnt: { ...learnt, words: { hearth: [0, 0.1, 0] } } });
     expect(almost).toEqual([{ item: "dry", element: "dry", likelihood: expect.any(Number) as number }]);
     expect(almost[0]!.likelihood).toBeGreaterThan(0);
   });
@@ -119,14 +117,12 @@ describe("the second reader", () => {
   });
 
   test("makes a fit less likely whose other words turn it", () => {
-    const turned = (says: string) => {
+    const right = (says: string) => {
       const rubric = { ...compileRubric(card), learnt };
       const stream = streamOf(toldStation([...TALK, { role: "candidate", says }], "talk"), ["candidate"]);
-      const [passage] = candidatePassages(rubric, postingsOf(stream, rubric), stream).filter(({ element, verdict }) => element.item === "dry" && verdict === "right");
-      const { company, signs } = turnedSigns(passage!, turnedBy(besideOf(passage!, stream, rubric.elements)), rubric, stream)!;
-      return likelihoodOf(curves[company].turned, signs);
+      return candidatePassages(rubric, postingsOf(stream, rubric), stream).filter(({ element, verdict }) => element.item === "dry" && verdict === "right").map(({ turned }) => turned)[0];
     };
-    expect(turned("Leave the lantern glass to dry overnight, singe it and scorch it crisp.")).toBeGreaterThan(turned("Leave the lantern glass to dry overnight, polish it and wipe it clean."));
+    expect(right("Leave the lantern glass to dry overnight, singe it and scorch it crisp.")).toBeGreaterThan(right("Leave the lantern glass to dry overnight, polish it and wipe it clean.")!);
   });
 
   test("leaves alone what the rubric's author wrote, said whole and by itself", () => {
@@ -135,19 +131,16 @@ describe("the second reader", () => {
   });
 
   test("knows nothing of an element that is worded otherwise now", () => {
-    const says = "Leave the lantern glass to dry overnight, singe it and scorch it crisp.";
-    const rubric = compileRubric(card);
-    const stream = streamOf(toldStation([...TALK, { role: "candidate", says }], "talk"), ["candidate"]);
-    const [passage] = candidatePassages({ ...rubric, learnt: null }, postingsOf(stream, rubric), stream).filter(({ element, verdict }) => element.item === "dry" && verdict === "right");
     const of = (label: string) => readLearnt(JSON.stringify({ saidwell: "learnt@1", id: "lantern", ...learnt }), "learnt.json", "lantern", new Map([["dry/dry", label]]));
-    const signs = (label: string) => turnedSigns(passage!, 0.5, { ...rubric, learnt: of(label) }, stream);
-    expect(signs(LABEL)).not.toBeNull();
-    expect(signs("Left to dry for an hour")).toBeNull();
+    const stream = streamOf(toldStation(TALK, "talk"), ["candidate"]);
+    const place = (label: string) => learntReading({ learnt: of(label) }, stream)!.placeOf("dry/dry");
+    expect(place(LABEL)).toBe(0);
+    expect(place("Left to dry for an hour")).toBeUndefined();
   });
 
   test.each(["company", "lonely"] as const)("every sign has its weight, in %s", (company) => {
-    const { turned, held, right, wrong, stated } = curves[company];
-    expect([turned, held, right, wrong, stated].map(({ signs }) => signs.length)).toEqual([TURNED_SIGNS, STANDING_SIGNS, ALONE_SIGNS, ALONE_SIGNS, STATED_SIGNS].map(({ length }) => length));
+    const { right, wrong, stated } = curves[company];
+    expect([right, wrong, stated].map(({ signs }) => signs.length)).toEqual([SIGNS, SIGNS, STATED_SIGNS].map(({ length }) => length));
     expect(curves.company.unsafe.signs).toHaveLength(UNSAFE_SIGNS.length);
   });
 

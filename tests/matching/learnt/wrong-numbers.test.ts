@@ -1,7 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { compileRubric } from "../../../src/matching/compile.ts";
-import curves from "../../../src/matching/learnt/curves.json" with { type: "json" };
-import { NUMBER_SIGNS } from "../../../src/matching/learnt/number-by-reader.ts";
 import { matchStation } from "../../../src/matching/match.ts";
 import type { Learnt } from "../../../src/rubric/schema.ts";
 import { toldStation, type ToldTurn } from "../../../src/station/told.ts";
@@ -21,8 +19,8 @@ const card = cardWith(
 /** Invented: "tallow" and "ladle" speak of the soaking, "snip" of the trimming. */
 const learnt: Learnt = {
   elements: {
-    "soak/soak": { label: "Soaks the wick for fifteen minutes", place: 0, about: -3, turned: -2, numbers: false },
-    "trim/trim": { label: "Trims it every two weeks", place: 1, about: -3, turned: -2, numbers: false },
+    "soak/soak": { label: "Soaks the wick for fifteen minutes", place: 0, about: -3, turned: 0, numbers: false },
+    "trim/trim": { label: "Trims it every two weeks", place: 1, about: -3, turned: 0, numbers: false },
   },
   anyhow: 0,
   words: { tallow: [0, 5, 0], ladle: [0, 5, 0], oil: [0, 3, 0], snip: [1, 5, 0] },
@@ -51,7 +49,7 @@ describe("a number in words that no response has", () => {
 
   test("closes a response that fits and names none", () => {
     expect(matchOf("You lay the wick in oil, from the ladle, tallow and all, thirty minutes.", null)?.verdict).toBe("right");
-    expect(matchOf("You lay the wick in oil, from the ladle, tallow and all, thirty minutes.")?.verdict).toBe("wrong");
+    expect(matchOf("You lay the wick in oil, from the ladle, tallow and all, thirty minutes.")?.verdict).not.toBe("right");
   });
 
   test("that sounds like the right one is held against nobody", () => {
@@ -69,9 +67,5 @@ describe("a number in words that no response has", () => {
 
   test("is held against nobody where nothing speaks of the element", () => {
     expect(matchOf("We walk the horses for thirty minutes before the rain comes.")).toBeUndefined();
-  });
-
-  test.each(["company", "lonely"] as const)("every sign has its weight, in %s", (company) => {
-    expect(curves[company].number.signs).toHaveLength(NUMBER_SIGNS.length);
   });
 });
