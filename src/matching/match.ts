@@ -10,7 +10,7 @@ import type { CompiledElement, CompiledRubric } from "./compile.ts";
 import { doubtfulMatches } from "./doubtful.ts";
 import { candidateEarning, leftBack } from "./earning.ts";
 import { afterQuestions, confirmed, sceneOf } from "./elicitation.ts";
-import { foundByReader } from "./learnt/by-reader.ts";
+import { readSayings } from "./learnt/by-reader.ts";
 import { unsafeByReader } from "./learnt/unsafe-by-reader.ts";
 import { readerMatch } from "./learnt/reader-match.ts";
 import { nearestAttempts } from "./nearest.ts";
@@ -66,8 +66,8 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   found.push(...toldNotNeeded(scene, rubric).filter(({ passage }) => missed.has(passage.element)).map((each): Match => ({ ...placed(each), elicitation: "after-question", reason: NOT_NEEDED })));
   const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));
   found.push(...corrected.map(({ passage, stream, proposed, reply }): Match => ({ ...plainMatch(passage, reply, stream), elicitation: "after-question", elicitedBy: proposed })));
-  const alone = foundByReader(rubric, missingFrom(found, rubric, READ_KINDS), found.filter(({ verdict }) => verdict === "right").map(({ span }) => span), byResponses, streams.candidate);
-  found.push(...alone.found.map((each) => readerMatch(each, scene, rubric)));
+  const bySayings = readSayings(rubric, missingFrom(found, rubric, READ_KINDS), found.filter(({ verdict }) => verdict === "right").map(({ span }) => span), byResponses, streams.candidate);
+  found.push(...bySayings.found.map((each) => readerMatch(each, scene, rubric)));
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));
   const doubtful = doubtfulMatches(all, found, streams.candidate);
@@ -88,7 +88,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
     patient,
     tellings,
     nearest,
-    almost: alone.almost.map(({ element: { item, element }, likelihood }) => ({ item, element, likelihood })),
+    judged: bySayings.judged.map(({ element: { item, element }, right, wrong }) => ({ item, element, right, wrong })),
     claims: claimsOf(rubric, streams.candidate, [...found, ...doubtful, ...unsafe, ...answers], nearest),
     said: saidClauses(streams.candidate, rubric),
     heard: saidClauses(streams.patient, rubric),

@@ -39,7 +39,6 @@ export function plainMatch(passage: Passage, span: WordSpan, stream: Stream): Ma
     score: passage.coverage,
     confidence: confidenceOf(passage) * heard,
     ...(heard < 1 && { heard }),
-    ...(passage.turned !== undefined && { turned: passage.turned }),
     signs: signsOf(passage),
     elicitation: "offered",
     response: passage.window.response.text,

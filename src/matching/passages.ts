@@ -33,8 +33,6 @@ export interface Passage {
   ofAnother?: boolean;
   /** How likely it says the element, or states it wrongly where that is its verdict, seen beside all other passages of the station (likelihood.ts, held-likelihood.ts). */
   likelihood?: number;
-  /** How likely, with the second reader, it does not say the element after all (learnt/second-reading.ts). */
-  turned?: number;
 }
 
 /** Below this a passage is not worth a look. */

@@ -37,8 +37,6 @@ export interface Match {
   confidence: number;
   /** Where the recogniser doubts words that carry it: how far they were heard, 0 to 1. The confidence is less by as much. */
   heard?: number;
-  /** How likely, with the second reader, it does not say its element (learnt/second-reading.ts). */
-  turned?: number;
   /** What the confidence was read from (matching/confidence.ts). */
   signs: number[];
   elicitation: Elicitation;
@@ -144,8 +142,8 @@ export interface Matches {
   tellings: Telling[];
   /** For each element that was not found, the passage that came nearest. */
   nearest: Attempt[];
-  /** For elements that were not found and that the second reader knows, how likely it takes them to be said, rightly or wrongly. */
-  almost: { item: string; element: string; likelihood: number }[];
+  /** For each element that the second reader knows, how likely the likeliest saying says it rightly, and wrongly, by both readers. */
+  judged: { item: string; element: string; right: number; wrong: number }[];
   /** Clauses of the candidate that state a number which belongs to nothing above. */
   claims: WordSpan[];
   /** All that the candidate said, in order, and all that the patient did. */

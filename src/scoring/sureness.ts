@@ -6,13 +6,12 @@ import weights from "./sureness.json" with { type: "json" };
 
 /*
  * How sure an element's mark is, seen beside the whole sheet: what is found in a station that has little more likely fits
- * by chance, and what the second reader almost takes for said was more likely said in other words. It decides
- * what a person is asked to listen to, never the mark: that stays what was said. Logistic curves, fitted by
+ * by chance, and what both readers almost take for said was more likely said in other words. It decides what a person is asked to listen to, never the mark: that stays what was said. Logistic curves, fitted by
  * `npm run fit:sureness` (tests/bench/fit-sureness.ts) on annotated talk that no rubric was widened by.
  */
 
 /** In the order of the weights in sureness.json, behind the intercept. */
-export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only", "how likely the second reader turns its best passage"] as const;
+export const COMPLETE_SIGNS = ["confidence of its best passage (log-odds)", "share of the station's elements found", "one passage only", "how likely it is said (log-odds)", "how likely it is said wrongly (log-odds)"] as const;
 export const ABSENT_SIGNS = [
   "score of the nearest passage",
   "nothing near",
@@ -20,34 +19,38 @@ export const ABSENT_SIGNS = [
   "share of its item's other elements found",
   "its item has no other element",
   "not told but asked",
-  "how likely the second reader takes it for said",
+  "how likely it is said (log-odds)",
+  "how likely it is said wrongly (log-odds)",
 ] as const;
 
 /** Log-odds beyond these are no surer. */
 const SUREST = 6;
 
-/** @param found share of all elements of the station that are complete, 0 to 1. */
-export function completeSigns({ confidence, inTime, best }: JudgedElement, found: number): number[] {
-  return [logOddsOf(confidence, SUREST), found, inTime.length === 1 ? 1 : 0, best?.turned ?? UNKNOWN.turned];
-}
-
-/** What came nearest to an element that was not found. */
+/** What came nearest to an element, and what both readers together make of it. */
 export interface Near {
   nearest: Attempt | undefined;
-  /** How likely the second reader takes it for said, 0 to 1; undefined where it knows nothing of it. */
-  almost: number | undefined;
+  /** How likely the likeliest saying says it rightly, and wrongly, 0 to 1; undefined where the second reader knows nothing of it. */
+  judged: { right: number; wrong: number } | undefined;
 }
 
-export function nearOf({ nearest, almost }: Pick<Matches, "nearest" | "almost">, item: string, element: string): Near {
+export function nearOf({ nearest, judged }: Pick<Matches, "nearest" | "judged">, item: string, element: string): Near {
   const own = (one: { item: string; element: string }) => one.item === item && one.element === element;
-  return { nearest: nearest.find(own), almost: almost.find(own)?.likelihood };
+  return { nearest: nearest.find(own), judged: judged.find(own) };
 }
 
-/** What the second reader mostly says, where it knows nothing: the means on the talk that the curves were fitted on. */
-const UNKNOWN = { turned: 0.04, almost: 0.08 } as const;
+/** Where the second reader knows nothing, what it mostly says: the means over the talk that the curves were fitted on. */
+function judgedSigns({ judged }: Near, content: "complete" | "absent"): number[] {
+  return judged === undefined ? weights.unknown[content] : [logOddsOf(judged.right, SUREST), logOddsOf(judged.wrong, SUREST)];
+}
+
+/** @param found share of all elements of the station that are complete, 0 to 1. */
+export function completeSigns({ confidence, inTime }: JudgedElement, near: Near, found: number): number[] {
+  return [logOddsOf(confidence, SUREST), found, inTime.length === 1 ? 1 : 0, ...judgedSigns(near, "complete")];
+}
 
 /** @param others the item's other elements. */
-export function absentSigns({ nearest, almost }: Near, item: Item, others: readonly JudgedElement[]): number[] {
+export function absentSigns(near: Near, item: Item, others: readonly JudgedElement[]): number[] {
+  const { nearest } = near;
   return [
     nearest?.score ?? 0,
     nearest === undefined ? 1 : 0,
@@ -55,7 +58,7 @@ export function absentSigns({ nearest, almost }: Near, item: Item, others: reado
     others.length === 0 ? 0 : others.filter(({ content }) => content === "complete").length / others.length,
     others.length === 0 ? 1 : 0,
     item.kind === "tell" ? 0 : 1,
-    almost ?? UNKNOWN.almost,
+    ...judgedSigns(near, "absent"),
   ];
 }
 
@@ -64,7 +67,7 @@ export function surenessOf(element: JudgedElement, near: Near, item: Item, other
   if (element.content === "complete") {
     // What the recogniser doubts is no surer for all that was found elsewhere.
     const heard = element.best?.heard ?? 1;
-    return heard * likelihoodOf(weights.complete, completeSigns({ ...element, confidence: element.confidence / heard }, found));
+    return heard * likelihoodOf(weights.complete, completeSigns({ ...element, confidence: element.confidence / heard }, near, found));
   }
   if (element.content !== "absent") return element.confidence;
   const absent = (near.nearest?.heard ?? 1) * likelihoodOf(weights.absent, absentSigns(near, item, others));

@@ -22,6 +22,8 @@ const RIDGE = 2;
 
 interface Case {
   kind: "complete" | "absent";
+  /** Whether the second reader knows the element. */
+  known: boolean;
   fold: string;
   signs: number[];
   right: boolean;
@@ -44,16 +46,22 @@ for (const talk of readTalk().filter(({ name }) => FRESH.test(name))) {
       const truth = talk.elements.get(`${item.id}/${element.id}`);
       // What is said both ways may be given either way.
       if ((truth?.wrong === true && truth.said) || (element.content !== "complete" && element.content !== "absent")) continue;
-      const signs = element.content === "complete" ? completeSigns(element, found) : absentSigns(nearOf(matches, item.id, element.id), item, elements.filter((other) => other !== element));
-      cases.push({ kind: element.content, fold: talk.rubric, signs, right: truth?.wrong !== true && (truth?.said === true) === (element.content === "complete"), before: element.confidence });
+      const near = nearOf(matches, item.id, element.id);
+      const signs = element.content === "complete" ? completeSigns(element, near, found) : absentSigns(near, item, elements.filter((other) => other !== element));
+      cases.push({ kind: element.content, known: near.judged !== undefined, fold: talk.rubric, signs, right: truth?.wrong !== true && (truth?.said === true) === (element.content === "complete"), before: element.confidence });
     }
   }
 }
 
 console.log("# How sure a mark is, seen beside the whole sheet\n\nArea under the curve: the chance that a right mark is surer than a wrong one (0.5 is guessing).\n\n| marks | of them right | by the passages alone | beside the whole sheet |\n|---|---|---|---|");
 const curves: Record<string, Curve> = {};
+/** What stands for the last two signs of an element that the second reader does not know. */
+const unknown: Record<string, number[]> = {};
 for (const kind of ["complete", "absent"] as const) {
-  const of = cases.filter((each) => each.kind === kind);
+  const all = cases.filter((each) => each.kind === kind);
+  const knowing = all.filter(({ known }) => known);
+  unknown[kind] = [-2, -1].map((sign) => Math.round((100 * knowing.reduce((sum, { signs }) => sum + signs.at(sign)!, 0)) / knowing.length) / 100);
+  const of = all.map((each) => (each.known ? each : { ...each, signs: [...each.signs.slice(0, -2), ...unknown[kind]!] }));
   const given = new Map<Case, number>();
   for (const fold of new Set(of.map((each) => each.fold))) {
     const model = fit(of.filter((each) => each.fold !== fold));
@@ -65,7 +73,7 @@ for (const kind of ["complete", "absent"] as const) {
 for (const [kind, names] of [["complete", COMPLETE_SIGNS], ["absent", ABSENT_SIGNS]] as const) {
   console.log(`\n| ${kind} | weight |\n|---|---|\n| intercept | ${curves[kind]!.intercept} |\n${names.map((name, place) => `| ${name} | ${curves[kind]!.signs[place]} |`).join("\n")}`);
 }
-if (process.argv.includes("--write")) writeFileSync("src/scoring/sureness.json", `${JSON.stringify(curves)}\n`);
+if (process.argv.includes("--write")) writeFileSync("src/scoring/sureness.json", `${JSON.stringify({ ...curves, unknown })}\n`);
 
 function fit(chosen: readonly Case[]) {
   return fitLogistic(chosen.map(({ signs }) => signs), chosen.map(({ right }) => right), RIDGE);

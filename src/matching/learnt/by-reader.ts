@@ -5,7 +5,7 @@ import { toldOfOthers } from "../others.ts";
 import type { Passage } from "../passages.ts";
 import { mayBeMisheard, wrongNumberIn } from "../quantity-gate.ts";
 import type { Stream } from "../stream.ts";
-import { isAsked, judgementOf } from "./judgement.ts";
+import { isAsked, judgementOf, type Judgement } from "./judgement.ts";
 import { asksOnly, learntReading, type Company, type ReadSaying } from "./reading.ts";
 
 /*
@@ -26,11 +26,12 @@ export interface FoundByReader {
   quantity?: QuantityMention;
 }
 
-/** What the second reader makes of elements that nothing was found of. */
-export interface ReadAlone {
+/** What both readers make of the sayings of a stream. */
+export interface ReadBySayings {
+  /** Elements that nothing was found of before. */
   found: FoundByReader[];
-  /** Of the others, how likely the likeliest saying says each, rightly or wrongly. */
-  almost: { element: CompiledElement; likelihood: number }[];
+  /** Of each element that the second reader knows, how likely the likeliest saying says it rightly, and wrongly. */
+  judged: (Judgement & { element: CompiledElement })[];
 }
 
 /** From here on a saying is what other elements ask for: "you take four tablets together, that makes ten milligrams" is no word against one strength. */
@@ -41,24 +42,26 @@ const TOLD_RIGHTLY = 0.6;
  * @param right where other elements are said rightly.
  * @param passages all that were tried, as the responses alone leave them.
  */
-export function foundByReader(rubric: CompiledRubric, missing: readonly CompiledElement[], right: readonly WordSpan[], passages: readonly Passage[], stream: Stream): ReadAlone {
+export function readSayings(rubric: CompiledRubric, missing: readonly CompiledElement[], right: readonly WordSpan[], passages: readonly Passage[], stream: Stream): ReadBySayings {
   const reading = learntReading(rubric, stream);
-  const result: ReadAlone = { found: [], almost: [] };
+  const result: ReadBySayings = { found: [], judged: [] };
   if (reading === null) return result;
-  const asks = reading.sayings.map((saying) => asksOnly(saying, stream));
+  const sayings = reading.sayings.map((saying) => ({ saying, asks: asksOnly(saying, stream) }));
   const accounted = (saying: ReadSaying) => shareWithin(saying, right, stream) >= TOLD_RIGHTLY;
-  for (const element of missing) {
+  for (const element of rubric.elements) {
     const place = reading.placeOf(`${element.item}/${element.element}`);
     if (place === undefined) continue;
+    const isMissing = missing.includes(element);
     let best: FoundByReader | null = null;
-    let almost = 0;
-    for (const [at, saying] of reading.sayings.entries()) {
-      if (saying.readings[place]!.about < LEAST_ABOUT || asks[at] !== isAsked(element)) continue;
+    const most: Judgement = { right: 0, wrong: 0 };
+    for (const { saying, asks } of sayings) {
+      if (saying.readings[place]!.about < LEAST_ABOUT || asks !== isAsked(element)) continue;
       const judgement = judgementOf(saying, element, place, { rubric, stream, reading, passages });
+      most.right = Math.max(most.right, judgement.right);
+      most.wrong = Math.max(most.wrong, judgement.wrong);
       const verdict = judgement.wrong > judgement.right && !isAsked(element) ? "wrong" : "right";
       const likelihood = judgement[verdict];
-      almost = Math.max(almost, likelihood);
-      if (likelihood < (verdict === "wrong" ? WRONG_ALONE : SAID_ALONE)[saying.company] || (best !== null && likelihood <= best.likelihood)) continue;
+      if (!isMissing || likelihood < (verdict === "wrong" ? WRONG_ALONE : SAID_ALONE)[saying.company] || (best !== null && likelihood <= best.likelihood)) continue;
       const quantity = wrongNumberIn(stream, saying, element);
       // The lines take one number for another; and what sounds like the right one is for a person to hear.
       if (quantity !== null && (verdict === "right" || mayBeMisheard(quantity, element.quantity!))) continue;
@@ -66,7 +69,7 @@ export function foundByReader(rubric: CompiledRubric, missing: readonly Compiled
       best = { element, verdict, saying, likelihood, ...(quantity !== null && { quantity }) };
     }
     if (best !== null) result.found.push(best);
-    else result.almost.push({ element, likelihood: almost });
+    result.judged.push({ element, ...most });
   }
   return result;
 }

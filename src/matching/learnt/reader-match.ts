@@ -21,7 +21,6 @@ export function readerMatch({ element, verdict, saying, likelihood, quantity }: 
     score: likelihood,
     confidence: likelihood,
     signs: [likelihood, 0, Math.log(2)],
-    ...(verdict === "right" && { turned: 1 - likelihood }),
     ...elicitationIn(scene, rubric, element, span),
     response: response.text,
     ...(quantity === undefined ? { reason: REASON[verdict] } : { quantity, reason: `said '${quantity.text}'` }),

@@ -37,7 +37,7 @@ export function readAgain(read: Omit<ReadByResponses, "reading">, says: (passage
     const right = Math.max(...judgements.map((judgement) => judgement.right));
     const likely = (right >= STAYS_SAID[closest.company] && right >= wrong) || (closest.readings[place]!.turned < 0 && isListed(passage, saying, read.stream));
     const another = wrong >= ANOTHER_NUMBER && tellsAnotherNumber(passage, closest, read.stream);
-    return [{ ...passage, turned: 1 - right, closed: likely && !another ? passage.closed : [...passage.closed, another ? "quantity" : "turned"] }];
+    return [likely && !another ? passage : { ...passage, closed: [...passage.closed, another ? "quantity" : "turned"] }];
   });
 }
 

@@ -5,8 +5,6 @@ import curves from "../../../src/matching/learnt/curves.json" with { type: "json
 import { SIGNS } from "../../../src/matching/learnt/judgement.ts";
 import { learntReading } from "../../../src/matching/learnt/reading.ts";
 import { STATED_SIGNS, UNSAFE_SIGNS } from "../../../src/matching/learnt/unsafe-by-reader.ts";
-import { candidatePassages } from "../../../src/matching/likelihood.ts";
-import { postingsOf } from "../../../src/matching/postings.ts";
 import { streamOf } from "../../../src/matching/stream.ts";
 import { matchStation } from "../../../src/matching/match.ts";
 import { readLearnt } from "../../../src/rubric/learnt.ts";
@@ -106,10 +104,11 @@ describe("the second reader", () => {
     expect(asked("And have you ever hearth hob soot singe scorch crisp?")).not.toBe("wrong");
   });
 
-  test("keeps how near it came to what it does not find", () => {
-    const { almost } = matchStation(toldStation([...TALK, { role: "candidate", says: "Feed the horses before the rain comes, hearth." }], "talk"), { ...compileRubric(card), learnt: { ...learnt, words: { hearth: [0, 0.1, 0] } } });
-    expect(almost).toEqual([{ item: "dry", element: "dry", likelihood: expect.any(Number) as number }]);
-    expect(almost[0]!.likelihood).toBeGreaterThan(0);
+  test("keeps how likely each element is said, rightly and wrongly, found or not", () => {
+    const judged = (says: string) => matchStation(toldStation([...TALK, { role: "candidate", says }], "talk"), { ...compileRubric(card), learnt }).judged[0]!;
+    expect(judged("Feed the horses before the rain comes.")).toEqual({ item: "dry", element: "dry", right: expect.any(Number) as number, wrong: expect.any(Number) as number });
+    expect(judged("Hearth beside the hob soot and all.").right).toBeGreaterThan(judged("Feed the horses before the rain comes, hearth.").right);
+    expect(judged("Hearth hob soot singe scorch it crisp.").wrong).toBeGreaterThan(judged("Hearth beside the hob soot and all.").wrong);
   });
 
   test("says nothing where the words are of something else", () => {
@@ -117,12 +116,10 @@ describe("the second reader", () => {
   });
 
   test("makes a fit less likely whose other words turn it", () => {
-    const right = (says: string) => {
-      const rubric = { ...compileRubric(card), learnt };
-      const stream = streamOf(toldStation([...TALK, { role: "candidate", says }], "talk"), ["candidate"]);
-      return candidatePassages(rubric, postingsOf(stream, rubric), stream).filter(({ element, verdict }) => element.item === "dry" && verdict === "right").map(({ turned }) => turned)[0];
-    };
-    expect(right("Leave the lantern glass to dry overnight, singe it and scorch it crisp.")).toBeGreaterThan(right("Leave the lantern glass to dry overnight, polish it and wipe it clean.")!);
+    const judged = (says: string) => matchStation(toldStation([...TALK, { role: "candidate", says }], "talk"), { ...compileRubric(card), learnt }).judged[0]!;
+    const [plain, turned] = [judged("Leave the lantern glass to dry overnight, polish it and wipe it clean."), judged("Leave the lantern glass to dry overnight, singe it and scorch it crisp.")];
+    expect(turned.right).toBeLessThan(plain.right);
+    expect(turned.wrong).toBeGreaterThan(plain.wrong);
   });
 
   test("leaves alone what the rubric's author wrote, said whole and by itself", () => {
