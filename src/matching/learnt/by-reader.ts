@@ -5,8 +5,8 @@ import { toldOfOthers } from "../others.ts";
 import type { Passage } from "../passages.ts";
 import { mayBeMisheard, wrongNumberIn } from "../quantity-gate.ts";
 import type { Stream } from "../stream.ts";
-import { isAsked, judgementOf, type Judgement } from "./judgement.ts";
-import { asksOnly, learntReading, type Company, type ReadSaying } from "./reading.ts";
+import { isAsked, judgementOf, readByBoth, type Judgement } from "./judgement.ts";
+import { asksOnly, type Company, type ReadSaying } from "./reading.ts";
 
 /*
  * What no response fits, and sayings that people marked are worded like: "an empty pop bottle will do you" for the
@@ -43,9 +43,10 @@ const TOLD_RIGHTLY = 0.6;
  * @param passages all that were tried, as the responses alone leave them.
  */
 export function readSayings(rubric: CompiledRubric, missing: readonly CompiledElement[], right: readonly WordSpan[], passages: readonly Passage[], stream: Stream): ReadBySayings {
-  const reading = learntReading(rubric, stream);
+  const read = readByBoth({ rubric, stream, passages });
   const result: ReadBySayings = { found: [], judged: [] };
-  if (reading === null) return result;
+  if (read === null) return result;
+  const { reading } = read;
   const sayings = reading.sayings.map((saying) => ({ saying, asks: asksOnly(saying, stream) }));
   const accounted = (saying: ReadSaying) => shareWithin(saying, right, stream) >= TOLD_RIGHTLY;
   for (const element of rubric.elements) {
@@ -56,7 +57,7 @@ export function readSayings(rubric: CompiledRubric, missing: readonly CompiledEl
     const most: Judgement = { right: 0, wrong: 0 };
     for (const { saying, asks } of sayings) {
       if (saying.readings[place]!.about < LEAST_ABOUT || asks !== isAsked(element)) continue;
-      const judgement = judgementOf(saying, element, place, { rubric, stream, reading, passages });
+      const judgement = judgementOf(saying, element, place, read);
       most.right = Math.max(most.right, judgement.right);
       most.wrong = Math.max(most.wrong, judgement.wrong);
       const verdict = judgement.wrong > judgement.right && !isAsked(element) ? "wrong" : "right";

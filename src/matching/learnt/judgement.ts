@@ -7,7 +7,7 @@ import { wrongNumberIn } from "../quantity-gate.ts";
 import type { Stream } from "../stream.ts";
 import type { Gate } from "../types.ts";
 import curves from "./curves.json" with { type: "json" };
-import { asksOnly, SUREST, type LearntReading, type ReadSaying } from "./reading.ts";
+import { asksOnly, learntReading, SUREST, type LearntReading, type ReadSaying } from "./reading.ts";
 import { holdsHalf } from "./sayings.ts";
 
 /*
@@ -60,17 +60,57 @@ export interface Judgement {
   wrong: number;
 }
 
-/** Everything said in a stream, as the responses alone leave it. */
-export interface ReadByResponses {
+/** What the responses alone leave of a stream. */
+export interface ByResponses {
   rubric: CompiledRubric;
   stream: Stream;
-  reading: LearntReading;
   passages: readonly Passage[];
 }
 
+/** Everything said in a stream, as both readers see it. */
+export interface ReadByBoth extends ByResponses {
+  reading: LearntReading;
+  /** Passages by the element that they may carry, and those that say an element rightly by its item. */
+  passagesOf: ReadonlyMap<CompiledElement, readonly Passage[]>;
+  saidOf: ReadonlyMap<string, readonly Passage[]>;
+  /** How likely what stands beside a passage turns it, once asked. */
+  turned: Map<Passage, number>;
+  /** What each saying does to each element, once asked. */
+  judged: Map<CompiledElement, Map<ReadSaying, Judgement>>;
+}
+
+/** One set of passages is looked at twice while a station is marked. */
+const known = new WeakMap<readonly Passage[], ReadByBoth>();
+
+/** @returns null where nothing was learnt about the rubric. */
+export function readByBoth(by: ByResponses): ReadByBoth | null {
+  const before = known.get(by.passages);
+  if (before !== undefined && before.rubric === by.rubric && before.stream === by.stream) return before;
+  const reading = learntReading(by.rubric, by.stream);
+  if (reading === null) return null;
+  const says = by.passages.filter(({ verdict, closed }) => verdict === "right" && closed.length === 0);
+  const read: ReadByBoth = { ...by, reading, passagesOf: grouped(by.passages, ({ element }) => element), saidOf: grouped(says, ({ element }) => element.item), turned: new Map(), judged: new Map() };
+  known.set(by.passages, read);
+  return read;
+}
+
+function grouped<Of, Key>(all: readonly Of[], keyOf: (one: Of) => Key): Map<Key, Of[]> {
+  const groups = new Map<Key, Of[]>();
+  for (const one of all) {
+    const group = groups.get(keyOf(one));
+    if (group === undefined) groups.set(keyOf(one), [one]);
+    else group.push(one);
+  }
+  return groups;
+}
+
 /** @param place of the element in the reading. */
-export function judgementOf(saying: ReadSaying, element: CompiledElement, place: number, read: ReadByResponses): Judgement {
-  return judgementBy(curves[saying.company], signsOf(saying, element, place, read));
+export function judgementOf(saying: ReadSaying, element: CompiledElement, place: number, read: ReadByBoth): Judgement {
+  let own = read.judged.get(element);
+  if (own === undefined) read.judged.set(element, (own = new Map()));
+  let judgement = own.get(saying);
+  if (judgement === undefined) own.set(saying, (judgement = judgementBy(curves[saying.company], signsOf(saying, element, place, read))));
+  return judgement;
 }
 
 /** How likely each outcome is by two curves of log-odds against the third. */
@@ -84,10 +124,11 @@ function sumOf({ intercept, signs: weights }: Curve, signs: readonly number[]): 
 }
 
 /** @param place of the element in the reading. */
-export function signsOf(saying: ReadSaying, element: CompiledElement, place: number, { rubric, stream, reading, passages }: ReadByResponses): number[] {
+export function signsOf(saying: ReadSaying, element: CompiledElement, place: number, read: ReadByBoth): number[] {
+  const { rubric, stream, reading } = read;
   const { about, turned, anyhow } = saying.readings[place]!;
   const { sibling, other, next, statement } = othersAbout(saying, element, place, reading);
-  const fits = fitsIn(saying, element, passages);
+  const fits = fitsIn(saying, read.passagesOf.get(element) ?? []);
   const asks = asksOnly(saying, stream);
   const shouldAsk = isAsked(element);
   const number = wrongNumberIn(stream, saying, element);
@@ -108,7 +149,7 @@ export function signsOf(saying: ReadSaying, element: CompiledElement, place: num
     saying.end - saying.first,
     fits.open?.coverage ?? 0,
     logOddsOf(fits.likelihood, SUREST),
-    logOddsOf(fits.open === null ? 0 : turnedBy(besideOf(fits.open, stream, rubric.elements)), SUREST),
+    logOddsOf(fits.open === null ? 0 : turnedOf(fits.open, read), SUREST),
     Math.max(0, ...fits.closed.values()),
     ...GATES.map((gate) => fits.closed.get(gate) ?? 0),
     fits.wrong,
@@ -120,7 +161,7 @@ export function signsOf(saying: ReadSaying, element: CompiledElement, place: num
     number === null ? -SUREST : odds(Math.max(...rubric.elements.map((another) => (another !== element && another.quantity !== null && compareQuantity(number, another.quantity) === "right" ? aboutOf(another, saying, reading) : -SUREST)))),
     flag(fits.withNumber),
     flag(element.quantity !== null),
-    logOddsOf(saidNearBy(saying, element, passages), SUREST),
+    logOddsOf(saidNearBy(saying, element, read), SUREST),
   ];
 }
 
@@ -160,10 +201,11 @@ interface Fits {
   withNumber: boolean;
 }
 
-function fitsIn(saying: ReadSaying, element: CompiledElement, passages: readonly Passage[]): Fits {
+/** @param passages of the element. */
+function fitsIn(saying: ReadSaying, passages: readonly Passage[]): Fits {
   const fits: Fits = { open: null, likelihood: 0, closed: new Map(), wrong: 0, wrongLikelihood: 0, withNumber: false };
   for (const passage of passages) {
-    if (passage.element !== element || !holdsHalf(saying, passage)) continue;
+    if (!holdsHalf(saying, passage)) continue;
     const { verdict, closed, coverage, likelihood = 0 } = passage;
     if (verdict === "wrong" && closed.length === 0) {
       fits.wrong = Math.max(fits.wrong, coverage);
@@ -179,7 +221,13 @@ function fitsIn(saying: ReadSaying, element: CompiledElement, passages: readonly
   return fits;
 }
 
+function turnedOf(passage: Passage, { stream, rubric, turned }: ReadByBoth): number {
+  let known = turned.get(passage);
+  if (known === undefined) turned.set(passage, (known = turnedBy(besideOf(passage, stream, rubric.elements))));
+  return known;
+}
+
 /** How likely the likeliest passage near by says another element of the item. */
-function saidNearBy({ first }: ReadSaying, element: CompiledElement, passages: readonly Passage[]): number {
-  return passages.reduce((most, other) => (other.element.item === element.item && other.element !== element && other.verdict === "right" && other.closed.length === 0 && Math.abs(other.first - first) < NEAR ? Math.max(most, other.likelihood ?? 0) : most), 0);
+function saidNearBy({ first }: ReadSaying, element: CompiledElement, { saidOf }: ReadByBoth): number {
+  return (saidOf.get(element.item) ?? []).reduce((most, other) => (other.element !== element && Math.abs(other.first - first) < NEAR ? Math.max(most, other.likelihood ?? 0) : most), 0);
 }

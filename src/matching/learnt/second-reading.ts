@@ -2,8 +2,8 @@ import type { Passage } from "../passages.ts";
 import { wrongNumberIn } from "../quantity-gate.ts";
 import { inOneSentence, type Stream } from "../stream.ts";
 import { tokensOf } from "../windows.ts";
-import { isAsked, judgementOf, type ReadByResponses } from "./judgement.ts";
-import { learntReading, type Company, type ReadSaying } from "./reading.ts";
+import { isAsked, judgementOf, readByBoth, type ByResponses } from "./judgement.ts";
+import type { Company, ReadSaying } from "./reading.ts";
 
 /*
  * What was learnt from marked sayings is a second reader beside the responses of the rubric: neither decides alone. What
@@ -20,18 +20,18 @@ export const STANDS_AGAINST: Readonly<Record<Company, number>> = { company: 0.4,
  * likely does not state it wrongly goes.
  * @param says whether a passage would say its element rightly.
  */
-export function readAgain(read: Omit<ReadByResponses, "reading">, says: (passage: Passage) => boolean): Passage[] {
-  const reading = learntReading(read.rubric, read.stream);
-  if (reading === null) return [...read.passages];
+export function readAgain(by: ByResponses, says: (passage: Passage) => boolean): Passage[] {
+  const read = readByBoth(by);
+  if (read === null) return [...by.passages];
+  const { reading } = read;
   const saying = read.passages.filter(says);
-  const second: ReadByResponses = { ...read, reading };
   return read.passages.flatMap((passage): Passage[] => {
     const said = says(passage);
     if (!said && passage.verdict !== "wrong") return [passage];
     const place = reading.placeOf(`${passage.element.item}/${passage.element.element}`);
     const [closest, ...others] = place === undefined ? [] : reading.around(passage);
     if (place === undefined || closest === undefined || isAllOf(passage.coverage, tokensOf(passage.window).size, closest)) return [passage];
-    const judgements = [closest, ...others].map((one) => judgementOf(one, passage.element, place, second));
+    const judgements = [closest, ...others].map((one) => judgementOf(one, passage.element, place, read));
     const wrong = Math.max(...judgements.map((judgement) => judgement.wrong));
     if (!said) return wrong >= STANDS_AGAINST[closest.company] ? [passage] : [];
     const right = Math.max(...judgements.map((judgement) => judgement.right));

@@ -1,13 +1,11 @@
 import { compiledRubric } from "../../../src/mark.ts";
-import type { CompiledRubric } from "../../../src/matching/compile.ts";
 import { candidateEarning } from "../../../src/matching/earning.ts";
 import { LEAST_ABOUT } from "../../../src/matching/learnt/by-reader.ts";
-import { signsOf } from "../../../src/matching/learnt/judgement.ts";
-import { learntReading, type Company, type ReadSaying } from "../../../src/matching/learnt/reading.ts";
+import { readByBoth, signsOf, type ReadByBoth } from "../../../src/matching/learnt/judgement.ts";
+import type { Company, ReadSaying } from "../../../src/matching/learnt/reading.ts";
 import { holdsHalf, inCommon } from "../../../src/matching/learnt/sayings.ts";
-import type { Passage } from "../../../src/matching/passages.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";
-import { streamOf, wordsOf, type Stream } from "../../../src/matching/stream.ts";
+import { streamOf, wordsOf } from "../../../src/matching/stream.ts";
 import type { UnsafeMatch } from "../../../src/matching/types.ts";
 import { oppositesOf, statedSigns, unsafeSigns } from "../../../src/matching/learnt/unsafe-by-reader.ts";
 import { isStatementKey, statementKey } from "../../../src/rubric/learnt-keys.ts";
@@ -86,13 +84,9 @@ export function casesOfTalk({ rubric, turns, sentences }: Talk, learnt: Learnt):
 /** What is less likely the program would not look at twice. */
 const UNLIKELY = 0.05;
 
-interface Seen {
-  rubric: CompiledRubric;
-  stream: Stream;
-  passages: readonly Passage[];
+interface Seen extends ReadByBoth {
   /** Unsafe statements found in the rubric's words. */
   told: readonly UnsafeMatch[];
-  reading: NonNullable<ReturnType<typeof learntReading>>;
   /** Elements that something was learnt about. */
   keys: string[];
 }
@@ -102,8 +96,7 @@ function look(name: string, turns: readonly ToldTurn[], learnt: Learnt): Seen {
   const bare = { ...compiledRubric(rubricNamed(name)), learnt: null };
   const stream = streamOf(toldStation([...turns], name), ["candidate"]);
   const { byResponses, unsafe: told } = candidateEarning(bare, postingsOf(stream, bare), stream);
-  const rubric = { ...bare, learnt };
-  return { rubric, stream, passages: byResponses, told, reading: learntReading(rubric, stream)!, keys: Object.keys(learnt.elements).filter((key) => !isStatementKey(key)) };
+  return { ...readByBoth({ rubric: { ...bare, learnt }, stream, passages: byResponses })!, told, keys: Object.keys(learnt.elements).filter((key) => !isStatementKey(key)) };
 }
 
 function caseAt(saying: ReadSaying, key: string, place: number, truth: Truth, seen: Seen): Case {
