@@ -5,7 +5,8 @@ import { notAskedFor } from "./content.ts";
 import type { Context } from "./context.ts";
 import { judgeElement, type JudgedElement } from "./elements.ts";
 import { hundredths } from "./rounding.ts";
-import { nearOf, surenessOf } from "./sureness.ts";
+import { chanceOfContent, chancesOf, type ElementChances } from "./item-confidence.ts";
+import { nearOf, surenessOf, type Near } from "./sureness.ts";
 import type { Content, Evidence, ItemResult } from "./types.ts";
 
 /** An item with its judged elements, for the parts of the sheet that look closer. */
@@ -18,7 +19,7 @@ export interface JudgedItem {
 }
 
 /** Less sure than this, a person should listen. Of annotated talk that `fit:sureness` does not see (hands w15 to w17) that is 15% of the marks, the design's most. */
-export const LISTEN_BELOW = 0.77;
+export const LISTEN_BELOW = 0.75;
 
 /** Words that the recogniser trusts less may be others. */
 const HEARD_BELOW = 0.7;
@@ -32,11 +33,11 @@ export function judgeItems(context: Context): JudgedItem[] {
   const judged = context.rubric.sections.flatMap(({ id: section, items }) => items.map((item) => ({ item, section, elements: item.elements.map((element) => judgeElement(context, item.id, element)) })));
   const all = judged.flatMap(({ elements }) => elements);
   const found = all.filter(({ content }) => content === "complete").length / Math.max(1, all.length);
-  return judged.map(({ item, section, elements }) => judgeItem(context, item, section, elements.map((element) => ({ ...element, confidence: sureness(context, item, element, elements, found) }))));
-}
-
-function sureness({ matches }: Context, item: Item, element: JudgedElement, elements: readonly JudgedElement[], found: number): number {
-  return surenessOf(element, nearOf(matches, item.id, element.id), item, elements.filter((other) => other !== element), found);
+  return judged.map(({ item, section, elements }) => {
+    const near = new Map(elements.map((element) => [element.id, nearOf(context.matches, item.id, element.id)]));
+    const sure = elements.map((element) => ({ ...element, confidence: surenessOf(element, near.get(element.id)!, item, elements.filter((other) => other !== element), found) }));
+    return judgeItem(context, item, section, sure, (id) => near.get(id)!.judged);
+  });
 }
 
 const CREDIT: Record<Credit, number> = { full: 1, half: 0.5, none: 0 };
@@ -55,7 +56,7 @@ export function creditOf(item: Item, elicitation: Elicitation | null): number {
   }
 }
 
-function judgeItem(context: Context, item: Item, section: string, elements: JudgedElement[]): JudgedItem {
+function judgeItem(context: Context, item: Item, section: string, elements: JudgedElement[], judgedOf: (element: string) => Near["judged"]): JudgedItem {
   const needs = elementsNeeded(item);
   const complete = elements.filter(isComplete);
   const credits = complete.map(({ elicitation }) => creditOf(item, elicitation)).sort((a, b) => b - a);
@@ -66,7 +67,7 @@ function judgeItem(context: Context, item: Item, section: string, elements: Judg
   // Where something stands wrongly or what is essential is missing, the rest of the item cannot make it whole.
   const paid = content === "complete" ? needs : needs - 1;
   const earned = counts ? (item.weight * credits.slice(0, paid).reduce((sum, credit) => sum + credit, 0)) / needs : 0;
-  const confidence = confidenceOf(content, elements, needs, essential);
+  const confidence = confidenceOf(content, elements.map((element) => chancesOf(element, judgedOf(element.id), essential.includes(element))), needs);
   const first = firstSaid(elements);
   const reduced = [...new Set(complete.flatMap(({ elicitation }) => (elicitation !== null && creditOf(item, elicitation) < 1 ? [elicitation] : [])))];
   const result: ItemResult = {
@@ -118,15 +119,10 @@ function elicitationOf(complete: readonly JudgedElement[], needs: number): Elici
   return kinds[Math.min(needs, kinds.length) - 1] ?? null;
 }
 
-/**
- * How sure the item's mark is: the chance that all of it is right that the mark hangs on. With more elements complete
- * than needed, only the best of them carry it; one that stands wrongly decides alone.
- */
-function confidenceOf(content: Content, elements: readonly JudgedElement[], needs: number, essential: readonly JudgedElement[]): number {
+/** What was not asked for is no mark to doubt; what cannot be told leaves all open. */
+function confidenceOf(content: Content, chances: readonly ElementChances[], needs: number): number {
   if (notAskedFor(content)) return 1;
-  if (content === "incorrect") return Math.max(...elements.filter((element) => element.content === "incorrect").map(({ confidence }) => confidence));
-  if (content === "complete") return chanceOf(elements.filter(isComplete), essential, ({ confidence }) => confidence, needs);
-  return elements.reduce((product, { confidence }) => product * confidence, 1);
+  return content === "cannot-tell" ? 0.5 : chanceOfContent(content, chances, needs);
 }
 
 /** The chance of the essential ones among these elements together, and of the likeliest others until there are enough. */

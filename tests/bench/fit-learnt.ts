@@ -4,8 +4,9 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { likelihoodOf, type Curve } from "../../src/matching/curve.ts";
 import { SAID_ALONE, WRONG_ALONE } from "../../src/matching/learnt/by-reader.ts";
-import { judgementBy, SIGNS } from "../../src/matching/learnt/judgement.ts";
+import { judgementBy } from "../../src/matching/learnt/judgement.ts";
 import type { Company } from "../../src/matching/learnt/reading.ts";
+import { SIGNS } from "../../src/matching/learnt/saying-signs.ts";
 import { STANDS_AGAINST, STAYS_SAID } from "../../src/matching/learnt/second-reading.ts";
 import { STANDS_STATED, UNSAFE_ALONE } from "../../src/matching/learnt/unsafe-by-reader.ts";
 import { casesOfPassage, casesOfTalk, casesOfUnsafe, type Case, type Truth } from "./learnt/cases.ts";

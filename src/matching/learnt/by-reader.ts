@@ -5,8 +5,9 @@ import { toldOfOthers } from "../others.ts";
 import type { Passage } from "../passages.ts";
 import { mayBeMisheard, wrongNumberIn } from "../quantity-gate.ts";
 import type { Stream } from "../stream.ts";
-import { isAsked, judgementOf, readByBoth, type Judgement } from "./judgement.ts";
-import { asksOnly, type Company, type ReadSaying } from "./reading.ts";
+import { judgementOf, type Judgement } from "./judgement.ts";
+import { readByBoth } from "./read-by-both.ts";
+import { asksOnly, isAsked, type Company, type ReadSaying } from "./reading.ts";
 
 /*
  * What no response fits, and sayings that people marked are worded like: "an empty pop bottle will do you" for the

@@ -1,7 +1,7 @@
 import { NOTHING_KNOWN } from "../../rubric/learnt-keys.ts";
 import type { Learnt } from "../../rubric/schema.ts";
 import { MOSTLY_ASKED } from "../act-gate.ts";
-import type { CompiledRubric } from "../compile.ts";
+import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import { within } from "../curve.ts";
 import { remembered } from "../remembered.ts";
 import type { Stream } from "../stream.ts";
@@ -85,4 +85,9 @@ export function asksOnly({ first, end }: Saying, { acts }: Stream): boolean {
   let asked = 0;
   for (let place = first; place < end; place += 1) if (acts[place] !== "tell") asked += 1;
   return asked / (end - first) > MOSTLY_ASKED;
+}
+
+/** Whether an element is said by asking: "have you had one of these before?". Who does not ask says nothing wrong. */
+export function isAsked({ kind }: Pick<CompiledElement, "kind">): boolean {
+  return kind === "ask" || kind === "invite-questions";
 }

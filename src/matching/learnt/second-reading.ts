@@ -2,8 +2,9 @@ import type { Passage } from "../passages.ts";
 import { wrongNumberIn } from "../quantity-gate.ts";
 import { inOneSentence, type Stream } from "../stream.ts";
 import { tokensOf } from "../windows.ts";
-import { isAsked, judgementOf, readByBoth, type ByResponses } from "./judgement.ts";
-import type { Company, ReadSaying } from "./reading.ts";
+import { judgementOf, type Judgement } from "./judgement.ts";
+import { readByBoth, type ByResponses, type ReadByBoth } from "./read-by-both.ts";
+import { isAsked, type Company, type ReadSaying } from "./reading.ts";
 
 /*
  * What was learnt from marked sayings is a second reader beside the responses of the rubric: neither decides alone. What
@@ -23,22 +24,41 @@ export const STANDS_AGAINST: Readonly<Record<Company, number>> = { company: 0.4,
 export function readAgain(by: ByResponses, says: (passage: Passage) => boolean): Passage[] {
   const read = readByBoth(by);
   if (read === null) return [...by.passages];
-  const { reading } = read;
-  const saying = read.passages.filter(says);
-  return read.passages.flatMap((passage): Passage[] => {
-    const said = says(passage);
-    if (!said && passage.verdict !== "wrong") return [passage];
-    const place = reading.placeOf(`${passage.element.item}/${passage.element.element}`);
-    const [closest, ...others] = place === undefined ? [] : reading.around(passage);
-    if (place === undefined || closest === undefined || isAllOf(passage.coverage, tokensOf(passage.window).size, closest)) return [passage];
-    const judgements = [closest, ...others].map((one) => judgementOf(one, passage.element, place, read));
-    const wrong = Math.max(...judgements.map((judgement) => judgement.wrong));
-    if (!said) return wrong >= STANDS_AGAINST[closest.company] ? [passage] : [];
-    const right = Math.max(...judgements.map((judgement) => judgement.right));
-    const likely = (right >= STAYS_SAID[closest.company] && right >= wrong) || (closest.readings[place]!.turned < 0 && isListed(passage, saying, read.stream));
-    const another = wrong >= ANOTHER_NUMBER && tellsAnotherNumber(passage, closest, read.stream);
-    return [likely && !another ? passage : { ...passage, closed: [...passage.closed, another ? "quantity" : "turned"] }];
+  const saying = by.passages.filter(says);
+  return by.passages.flatMap((passage): Passage[] => {
+    if (says(passage)) {
+      const gate = gateOn(passage, saying, read);
+      return [gate === null ? passage : { ...passage, closed: [...passage.closed, gate] }];
+    }
+    return passage.verdict !== "wrong" || standsAgainst(passage, read) ? [passage] : [];
   });
+}
+
+/** The gate that both readers together close on a passage that would say its element, if they do. */
+function gateOn(passage: Passage, saying: readonly Passage[], read: ReadByBoth): "quantity" | "turned" | null {
+  const judged = judgedAround(passage, read);
+  if (judged === null) return null;
+  const { right, wrong, closest, turned } = judged;
+  if (wrong >= ANOTHER_NUMBER && tellsAnotherNumber(passage, closest, read.stream)) return "quantity";
+  const likely = right >= STAYS_SAID[closest.company] && right >= wrong;
+  return likely || (turned < 0 && isListed(passage, saying, read.stream)) ? null : "turned";
+}
+
+function standsAgainst(passage: Passage, read: ReadByBoth): boolean {
+  const judged = judgedAround(passage, read);
+  return judged === null || judged.wrong >= STANDS_AGAINST[judged.closest.company];
+}
+
+/** What the sayings around a passage most likely do to its element; null where nothing is known of it, and where little more is said than the response. */
+function judgedAround(passage: Passage, read: ReadByBoth): (Judgement & { closest: ReadSaying; turned: number }) | null {
+  const { element, window, coverage } = passage;
+  const place = read.reading.placeOf(`${element.item}/${element.element}`);
+  if (place === undefined) return null;
+  const around = read.reading.around(passage);
+  const [closest] = around;
+  if (closest === undefined || isAllOf(coverage, tokensOf(window).size, closest)) return null;
+  const judgements = around.map((one) => judgementOf(one, element, place, read));
+  return { right: Math.max(...judgements.map(({ right }) => right)), wrong: Math.max(...judgements.map(({ wrong }) => wrong)), closest, turned: closest.readings[place]!.turned };
 }
 
 /** From here on, being wrong, the number of a saying is taken for the element's. Numbers are never fuzzy. */
@@ -65,10 +85,4 @@ const WHOLE = 0.95;
 /** @param tokens of the response that were said; of an unsafe statement, those of the stretch that it was found in. */
 export function isAllOf(coverage: number, tokens: number, saying: ReadSaying): boolean {
   return coverage >= WHOLE && saying.end - saying.first <= tokens + BESIDE;
-}
-
-/** What a curve of unsafe statements is asked with. */
-export interface Weighed {
-  company: Company;
-  signs: number[];
 }

@@ -10,7 +10,7 @@ import { wordsOf, type Stream } from "../stream.ts";
 import type { UnsafeMatch } from "../types.ts";
 import curves from "./curves.json" with { type: "json" };
 import { asksOnly, learntReading, readingSigns, type Company, type LearntReading, type ReadSaying } from "./reading.ts";
-import { isAllOf, type Weighed } from "./second-reading.ts";
+import { isAllOf } from "./second-reading.ts";
 import { isWarning } from "./warned-of.ts";
 
 /*
@@ -65,6 +65,12 @@ export const STANDS_STATED: Readonly<Record<Company, number>> = { company: 0.6, 
 export function statedForReader(match: UnsafeMatch, rubric: CompiledRubric, stream: Stream): boolean {
   const stated = statedSigns(match, rubric, stream);
   return stated === null || likelihoodOf(curves[stated.company].stated, stated.signs) >= STANDS_STATED[stated.company];
+}
+
+/** What a curve of unsafe statements is asked with. */
+interface Weighed {
+  company: Company;
+  signs: number[];
 }
 
 /** The signs of a statement that responses were found to state; null where nothing is known of it, or where hardly more is said than the rubric has. */

@@ -1,7 +1,8 @@
 import { compiledRubric } from "../../../src/mark.ts";
 import { candidateEarning } from "../../../src/matching/earning.ts";
 import { LEAST_ABOUT } from "../../../src/matching/learnt/by-reader.ts";
-import { readByBoth, signsOf, type ReadByBoth } from "../../../src/matching/learnt/judgement.ts";
+import { readByBoth, type ReadByBoth } from "../../../src/matching/learnt/read-by-both.ts";
+import { signsOf } from "../../../src/matching/learnt/saying-signs.ts";
 import type { Company, ReadSaying } from "../../../src/matching/learnt/reading.ts";
 import { holdsHalf, inCommon } from "../../../src/matching/learnt/sayings.ts";
 import { postingsOf } from "../../../src/matching/postings.ts";

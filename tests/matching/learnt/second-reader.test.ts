@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { compileRubric } from "../../../src/matching/compile.ts";
 import { LearntReader } from "../../../src/matching/learnt/learnt.ts";
 import curves from "../../../src/matching/learnt/curves.json" with { type: "json" };
-import { SIGNS } from "../../../src/matching/learnt/judgement.ts";
+import { SIGNS } from "../../../src/matching/learnt/saying-signs.ts";
 import { learntReading } from "../../../src/matching/learnt/reading.ts";
 import { STATED_SIGNS, UNSAFE_SIGNS } from "../../../src/matching/learnt/unsafe-by-reader.ts";
 import { streamOf } from "../../../src/matching/stream.ts";
