@@ -66,7 +66,7 @@ export function matchStation(station: Station, rubric: CompiledRubric): Matches 
   found.push(...toldNotNeeded(scene, rubric).filter(({ passage }) => missed.has(passage.element)).map((each): Match => ({ ...placed(each), elicitation: "after-question", reason: NOT_NEEDED })));
   const corrected = putRight(scene, rubric, said).filter(({ passage }) => missed.has(passage.element));
   found.push(...corrected.map(({ passage, stream, proposed, reply }): Match => ({ ...plainMatch(passage, reply, stream), elicitation: "after-question", elicitedBy: proposed })));
-  const bySayings = readSayings(rubric, missingFrom(found, rubric, READ_KINDS), found.filter(({ verdict }) => verdict === "right").map(({ span }) => span), byResponses, streams.candidate);
+  const bySayings = readSayings(rubric, missingFrom(found, rubric, READ_KINDS), found.filter(({ verdict }) => verdict === "right").map(({ span }) => span), byResponses, said, streams.candidate);
   found.push(...bySayings.found.map((each) => readerMatch(each, scene, rubric)));
   const tellings = tellingsBack(scene, found, patient, rubric);
   found.push(...teachBackMatches(tellings, found, rubric));

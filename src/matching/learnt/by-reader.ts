@@ -3,11 +3,13 @@ import type { WordSpan } from "../../station/types.ts";
 import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import { toldOfOthers } from "../others.ts";
 import type { Passage } from "../passages.ts";
+import type { Postings } from "../postings.ts";
 import { mayBeMisheard, wrongNumberIn } from "../quantity-gate.ts";
 import type { Stream } from "../stream.ts";
 import { judgementOf, type Judgement } from "./judgement.ts";
 import { readByBoth } from "./read-by-both.ts";
 import { asksOnly, isAsked, type Company, type ReadSaying } from "./reading.ts";
+import { isWarning } from "./warned-of.ts";
 
 /*
  * What no response fits, and sayings that people marked are worded like: "an empty pop bottle will do you" for the
@@ -43,12 +45,14 @@ const TOLD_RIGHTLY = 0.6;
  * @param right where other elements are said rightly.
  * @param passages all that were tried, as the responses alone leave them.
  */
-export function readSayings(rubric: CompiledRubric, missing: readonly CompiledElement[], right: readonly WordSpan[], passages: readonly Passage[], stream: Stream): ReadBySayings {
+export function readSayings(rubric: CompiledRubric, missing: readonly CompiledElement[], right: readonly WordSpan[], passages: readonly Passage[], postings: Postings, stream: Stream): ReadBySayings {
   const read = readByBoth({ rubric, stream, passages });
   const result: ReadBySayings = { found: [], judged: [] };
   if (read === null) return result;
   const { reading } = read;
   const sayings = reading.sayings.map((saying) => ({ saying, asks: asksOnly(saying, stream) }));
+  // In a station people say what comes of doing it wrongly; of a saying by itself the judgement knows as much.
+  const warns = ({ incorrect }: CompiledElement, saying: ReadSaying) => saying.company === "company" && isWarning(incorrect, saying, postings, stream);
   const accounted = (saying: ReadSaying) => shareWithin(saying, right, stream) >= TOLD_RIGHTLY;
   for (const element of rubric.elements) {
     const place = reading.placeOf(`${element.item}/${element.element}`);
@@ -67,7 +71,7 @@ export function readSayings(rubric: CompiledRubric, missing: readonly CompiledEl
       const quantity = wrongNumberIn(stream, saying, element);
       // The lines take one number for another; and what sounds like the right one is for a person to hear.
       if (quantity !== null && (verdict === "right" || mayBeMisheard(quantity, element.quantity!))) continue;
-      if (verdict === "wrong" && (toldOfOthers(saying, stream) || (quantity === null && accounted(saying)))) continue;
+      if (verdict === "wrong" && (toldOfOthers(saying, stream) || (quantity === null && (accounted(saying) || warns(element, saying))))) continue;
       best = { element, verdict, saying, likelihood, ...(quantity !== null && { quantity }) };
     }
     if (best !== null) result.found.push(best);
