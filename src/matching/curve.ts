@@ -5,10 +5,15 @@ export interface Curve {
   signs: readonly number[];
 }
 
-export function likelihoodOf({ intercept, signs: weight }: Curve, signs: readonly number[]): number {
+export function likelihoodOf(curve: Curve, signs: readonly number[]): number {
+  return 1 / (1 + Math.exp(-oddsBy(curve, signs)));
+}
+
+/** The log-odds by a curve. */
+export function oddsBy({ intercept, signs: weight }: Curve, signs: readonly number[]): number {
   let sum = intercept;
   for (let place = 0; place < signs.length; place += 1) sum += weight[place]! * signs[place]!;
-  return 1 / (1 + Math.exp(-sum));
+  return sum;
 }
 
 /** @param most beyond these log-odds nothing is less sure or surer. */

@@ -17,6 +17,12 @@ export type Verdict =
   /** Pointed at or shown, not said ("like this, you see"). */
   | "shown";
 
+/** What a saying does to an element, by both readers: how likely each is, 0 to 1. The rest is that it does not speak of it. */
+export interface Judgement {
+  right: number;
+  wrong: number;
+}
+
 /** How it came to be said: the design's second axis. */
 export type Elicitation = "offered" | "after-question" | "prompted" | "confirmed";
 
@@ -143,7 +149,7 @@ export interface Matches {
   /** For each element that was not found, the passage that came nearest. */
   nearest: Attempt[];
   /** For each element that the second reader knows, how likely the likeliest saying says it rightly, and wrongly, by both readers. */
-  judged: { item: string; element: string; right: number; wrong: number }[];
+  judged: (Judgement & { item: string; element: string })[];
   /** Clauses of the candidate that state a number which belongs to nothing above. */
   claims: WordSpan[];
   /** All that the candidate said, in order, and all that the patient did. */

@@ -1,5 +1,5 @@
+import type { Judgement } from "../matching/types.ts";
 import type { JudgedElement } from "./elements.ts";
-import type { Near } from "./sureness.ts";
 import type { Content } from "./types.ts";
 
 /*
@@ -19,7 +19,7 @@ export interface ElementChances {
  * What the mark leaves open goes to the other two outcomes by how likely both readers hold them.
  * @param judged how likely the likeliest saying says it rightly, and wrongly; undefined where the second reader knows nothing of it.
  */
-export function chancesOf({ content, confidence }: Pick<JudgedElement, "content" | "confidence">, judged: Near["judged"], essential: boolean): ElementChances {
+export function chancesOf({ content, confidence }: Pick<JudgedElement, "content" | "confidence">, judged: Judgement | undefined, essential: boolean): ElementChances {
   const likely = { complete: judged?.right ?? 1, incorrect: judged?.wrong ?? 1, absent: judged === undefined ? 1 : Math.max(0, 1 - judged.right - judged.wrong) };
   if (content === "cannot-tell") return { complete: 0.5, incorrect: 0, absent: 0.5, essential };
   const others = OUTCOMES.filter((outcome) => outcome !== content);

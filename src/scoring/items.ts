@@ -1,4 +1,4 @@
-import type { Elicitation } from "../matching/types.ts";
+import type { Elicitation, Judgement } from "../matching/types.ts";
 import { applies, elementsNeeded } from "../rubric/items.ts";
 import type { Credit, Item } from "../rubric/schema.ts";
 import { notAskedFor } from "./content.ts";
@@ -6,7 +6,7 @@ import type { Context } from "./context.ts";
 import { judgeElement, type JudgedElement } from "./elements.ts";
 import { hundredths } from "./rounding.ts";
 import { chanceOfContent, chancesOf, type ElementChances } from "./item-confidence.ts";
-import { nearOf, surenessOf, type Near } from "./sureness.ts";
+import { nearOf, surenessOf } from "./sureness.ts";
 import type { Content, Evidence, ItemResult } from "./types.ts";
 
 /** An item with its judged elements, for the parts of the sheet that look closer. */
@@ -34,9 +34,9 @@ export function judgeItems(context: Context): JudgedItem[] {
   const all = judged.flatMap(({ elements }) => elements);
   const found = all.filter(({ content }) => content === "complete").length / Math.max(1, all.length);
   return judged.map(({ item, section, elements }) => {
-    const near = new Map(elements.map((element) => [element.id, nearOf(context.matches, item.id, element.id)]));
-    const sure = elements.map((element) => ({ ...element, confidence: surenessOf(element, near.get(element.id)!, item, elements.filter((other) => other !== element), found) }));
-    return judgeItem(context, item, section, sure, (id) => near.get(id)!.judged);
+    const near = elements.map((element) => nearOf(context.matches, item.id, element.id));
+    const sure = elements.map((element, place) => ({ ...element, confidence: surenessOf(element, near[place]!, item, elements.filter((other) => other !== element), found) }));
+    return judgeItem(context, item, section, sure, near.map(({ judged }) => judged));
   });
 }
 
@@ -56,7 +56,7 @@ export function creditOf(item: Item, elicitation: Elicitation | null): number {
   }
 }
 
-function judgeItem(context: Context, item: Item, section: string, elements: JudgedElement[], judgedOf: (element: string) => Near["judged"]): JudgedItem {
+function judgeItem(context: Context, item: Item, section: string, elements: JudgedElement[], judged: readonly (Judgement | undefined)[]): JudgedItem {
   const needs = elementsNeeded(item);
   const complete = elements.filter(isComplete);
   const credits = complete.map(({ elicitation }) => creditOf(item, elicitation)).sort((a, b) => b - a);
@@ -67,7 +67,7 @@ function judgeItem(context: Context, item: Item, section: string, elements: Judg
   // Where something stands wrongly or what is essential is missing, the rest of the item cannot make it whole.
   const paid = content === "complete" ? needs : needs - 1;
   const earned = counts ? (item.weight * credits.slice(0, paid).reduce((sum, credit) => sum + credit, 0)) / needs : 0;
-  const confidence = confidenceOf(content, elements.map((element) => chancesOf(element, judgedOf(element.id), essential.includes(element))), needs);
+  const confidence = confidenceOf(content, elements.map((element, place) => chancesOf(element, judged[place], essential.includes(element))), needs);
   const first = firstSaid(elements);
   const reduced = [...new Set(complete.flatMap(({ elicitation }) => (elicitation !== null && creditOf(item, elicitation) < 1 ? [elicitation] : [])))];
   const result: ItemResult = {

@@ -1,13 +1,14 @@
 import { likelihoodOf, logOddsOf } from "../matching/curve.ts";
-import type { Attempt, Matches } from "../matching/types.ts";
+import type { Attempt, Judgement, Matches } from "../matching/types.ts";
 import type { Item } from "../rubric/schema.ts";
 import type { JudgedElement } from "./elements.ts";
 import weights from "./sureness.json" with { type: "json" };
 
 /*
  * How sure an element's mark is, seen beside the whole sheet: what is found in a station that has little more likely fits
- * by chance, and what both readers almost take for said was more likely said in other words. It decides what a person is asked to listen to, never the mark: that stays what was said. Logistic curves, fitted by
- * `npm run fit:sureness` (tests/bench/fit-sureness.ts) on annotated talk that no rubric was widened by.
+ * by chance, and what both readers almost take for said was more likely said in other words. It decides what a person is
+ * asked to listen to, never the mark: that stays what was said. Logistic curves, fitted by `npm run fit:sureness`
+ * (tests/bench/fit-sureness.ts) on annotated talk that no rubric was widened by.
  */
 
 /** In the order of the weights in sureness.json, behind the intercept. */
@@ -30,7 +31,7 @@ const SUREST = 6;
 export interface Near {
   nearest: Attempt | undefined;
   /** How likely the likeliest saying says it rightly, and wrongly, 0 to 1; undefined where the second reader knows nothing of it. */
-  judged: { right: number; wrong: number } | undefined;
+  judged: Judgement | undefined;
 }
 
 export function nearOf({ nearest, judged }: Pick<Matches, "nearest" | "judged">, item: string, element: string): Near {

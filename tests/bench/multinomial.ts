@@ -1,5 +1,5 @@
 import type { Curve } from "../../src/matching/curve.ts";
-import { solve, standardised } from "./logistic.ts";
+import { curveOf, solve, standardised } from "./logistic.ts";
 
 /**
  * A multinomial logistic regression with a ridge penalty, fitted by Newton's method (McCullagh and Nelder 1989,
@@ -46,12 +46,7 @@ export function fitMultinomial(rows: readonly number[][], outcomes: readonly (nu
     weights = weights.map((weight, at) => weight + change[at]!);
     if (Math.max(...change.map(Math.abs)) < 1e-6) break;
   }
-  const rounded = (value: number) => Math.round(value * 1000) / 1000;
-  return Array.from({ length: count }, (_, one) => {
-    const own = Array.from(weights.subarray(one * size, (one + 1) * size));
-    const raw = own.slice(1).map((weight, k) => weight / scale[k]!);
-    return { intercept: rounded(own[0]! - raw.reduce((sum, weight, k) => sum + weight * mean[k]!, 0)), signs: raw.map(rounded) };
-  });
+  return Array.from({ length: count }, (_, one) => curveOf({ weights: Array.from(weights.subarray(one * size, (one + 1) * size)), mean, scale }));
 }
 
 /** How likely each outcome with a curve is. */

@@ -6,9 +6,10 @@ import type { Passage } from "../passages.ts";
 import type { Postings } from "../postings.ts";
 import { mayBeMisheard, wrongNumberIn } from "../quantity-gate.ts";
 import type { Stream } from "../stream.ts";
-import { judgementOf, type Judgement } from "./judgement.ts";
+import type { Judgement } from "../types.ts";
+import { judgementOf } from "./judgement.ts";
 import { readByBoth } from "./read-by-both.ts";
-import { asksOnly, isAsked, type Company, type ReadSaying } from "./reading.ts";
+import { isAsked, type Company, type ReadSaying } from "./reading.ts";
 import { isWarning } from "./warned-of.ts";
 
 /*
@@ -50,7 +51,6 @@ export function readSayings(rubric: CompiledRubric, missing: readonly CompiledEl
   const result: ReadBySayings = { found: [], judged: [] };
   if (read === null) return result;
   const { reading } = read;
-  const sayings = reading.sayings.map((saying) => ({ saying, asks: asksOnly(saying, stream) }));
   // In a station people say what comes of doing it wrongly; of a saying by itself the judgement knows as much.
   const warns = ({ incorrect }: CompiledElement, saying: ReadSaying) => saying.company === "company" && isWarning(incorrect, saying, postings, stream);
   const accounted = (saying: ReadSaying) => shareWithin(saying, right, stream) >= TOLD_RIGHTLY;
@@ -60,8 +60,8 @@ export function readSayings(rubric: CompiledRubric, missing: readonly CompiledEl
     const isMissing = missing.includes(element);
     let best: FoundByReader | null = null;
     const most: Judgement = { right: 0, wrong: 0 };
-    for (const { saying, asks } of sayings) {
-      if (saying.readings[place]!.about < LEAST_ABOUT || asks !== isAsked(element)) continue;
+    for (const saying of reading.sayings) {
+      if (saying.readings[place]!.about < LEAST_ABOUT || saying.asks !== isAsked(element)) continue;
       const judgement = judgementOf(saying, element, place, read);
       most.right = Math.max(most.right, judgement.right);
       most.wrong = Math.max(most.wrong, judgement.wrong);

@@ -1,5 +1,6 @@
 import type { CompiledElement } from "../compile.ts";
-import type { Curve } from "../curve.ts";
+import { oddsBy, type Curve } from "../curve.ts";
+import type { Judgement } from "../types.ts";
 import curves from "./curves.json" with { type: "json" };
 import type { ReadByBoth } from "./read-by-both.ts";
 import type { ReadSaying } from "./reading.ts";
@@ -10,12 +11,6 @@ import { signsOf } from "./saying-signs.ts";
  * rightly, says it wrongly, does not speak of it) of one multinomial logistic curve, fitted by `npm run fit:learnt` on
  * sayings of hands that the lines were learnt without.
  */
-
-/** What a saying does to an element: how likely each is, 0 to 1. The rest is that it does not speak of it. */
-export interface Judgement {
-  right: number;
-  wrong: number;
-}
 
 /** @param place of the element in the reading. */
 export function judgementOf(saying: ReadSaying, element: CompiledElement, place: number, read: ReadByBoth): Judgement {
@@ -28,10 +23,6 @@ export function judgementOf(saying: ReadSaying, element: CompiledElement, place:
 
 /** How likely each outcome is by two curves of log-odds against the third. */
 export function judgementBy(curve: Readonly<Record<"right" | "wrong", Curve>>, signs: readonly number[]): Judgement {
-  const [rightly, wrongly] = [Math.exp(sumOf(curve.right, signs)), Math.exp(sumOf(curve.wrong, signs))];
+  const [rightly, wrongly] = [Math.exp(oddsBy(curve.right, signs)), Math.exp(oddsBy(curve.wrong, signs))];
   return { right: rightly / (1 + rightly + wrongly), wrong: wrongly / (1 + rightly + wrongly) };
-}
-
-function sumOf({ intercept, signs: weights }: Curve, signs: readonly number[]): number {
-  return signs.reduce((sum, sign, place) => sum + weights[place]! * sign, intercept);
 }

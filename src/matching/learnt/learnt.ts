@@ -36,7 +36,7 @@ export class LearntReader {
     this.elements = all.map(([key]) => key);
     this.numbers = [...all.map(([, { numbers }]) => numbers), false];
     this.isStatement = this.elements.map(isStatementKey);
-    this.itemAt = this.elements.map((key) => key.slice(0, key.indexOf("/")));
+    this.itemAt = this.elements.map((key) => key.split("/", 1)[0]!);
     this.starts = { about: Float64Array.from([...all.map(([, { about }]) => about), 0]), turned: Float64Array.from([...all.map(([, { turned }]) => turned), anyhow]) };
     this.words = new Map(Object.entries(words));
   }

@@ -1,7 +1,7 @@
 import type { CompiledElement, CompiledRubric } from "../compile.ts";
 import type { Passage } from "../passages.ts";
 import type { Stream } from "../stream.ts";
-import type { Judgement } from "./judgement.ts";
+import type { Judgement } from "../types.ts";
 import { learntReading, type LearntReading, type ReadSaying } from "./reading.ts";
 
 /** What the responses alone leave of a stream. */

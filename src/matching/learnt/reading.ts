@@ -13,6 +13,8 @@ export interface ReadSaying extends Saying {
   /** By place of the element. */
   readings: readonly Reading[];
   company: Company;
+  /** Whether it asks: then it tells nothing by itself. */
+  asks: boolean;
 }
 
 /** Whether anything is said around a saying that speaks for it: the curves know both ways apart. */
@@ -53,7 +55,7 @@ const readerOf = remembered((learnt: Learnt) => {
 const readingsOf = remembered((_: Stream) => new Map<LearntReader, LearntReading>());
 
 function readStream(reader: LearntReader, places: ReadonlyMap<string, number>, stream: Stream): LearntReading {
-  const read = (saying: Saying): ReadSaying => ({ ...saying, readings: reader.read(saying.wording), company: stream.tokens.length - (saying.end - saying.first) < LEAST_AROUND ? "lonely" : "company" });
+  const read = (saying: Saying): ReadSaying => ({ ...saying, readings: reader.read(saying.wording), company: stream.tokens.length - (saying.end - saying.first) < LEAST_AROUND ? "lonely" : "company", asks: asksOnly(saying, stream) });
   const sayings = sayingsOf(stream).map(read);
   return {
     sayings,
@@ -80,8 +82,7 @@ export function readingSigns({ readings }: ReadSaying, place: number): Pick<Read
   return { about: within(about, SUREST_UNSAFE), turned: within(turned, SUREST_UNSAFE) };
 }
 
-/** Whether a saying asks: then it tells nothing by itself. */
-export function asksOnly({ first, end }: Saying, { acts }: Stream): boolean {
+function asksOnly({ first, end }: Saying, { acts }: Stream): boolean {
   let asked = 0;
   for (let place = first; place < end; place += 1) if (acts[place] !== "tell") asked += 1;
   return asked / (end - first) > MOSTLY_ASKED;

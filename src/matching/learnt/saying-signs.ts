@@ -1,3 +1,4 @@
+import type { QuantityMention } from "../../language/quantity-mention.ts";
 import { compareQuantity } from "../../language/quantity-compare.ts";
 import { besideOf, turnedBy } from "../beside.ts";
 import type { CompiledElement } from "../compile.ts";
@@ -6,7 +7,7 @@ import type { Passage } from "../passages.ts";
 import { wrongNumberIn } from "../quantity-gate.ts";
 import type { Gate } from "../types.ts";
 import type { ReadByBoth } from "./read-by-both.ts";
-import { asksOnly, isAsked, SUREST, type LearntReading, type ReadSaying } from "./reading.ts";
+import { isAsked, SUREST, type LearntReading, type ReadSaying } from "./reading.ts";
 import { holdsHalf } from "./sayings.ts";
 
 /*
@@ -53,11 +54,10 @@ const NEAR = 60;
 
 /** @param place of the element in the reading. */
 export function signsOf(saying: ReadSaying, element: CompiledElement, place: number, read: ReadByBoth): number[] {
-  const { rubric, stream, reading } = read;
+  const { stream, reading } = read;
   const { about, turned, anyhow } = saying.readings[place]!;
   const { sibling, other, next, statement } = othersAbout(saying, element, place, reading);
   const fits = fitsIn(saying, read.passagesOf.get(element) ?? []);
-  const asks = asksOnly(saying, stream);
   const shouldAsk = isAsked(element);
   const number = wrongNumberIn(stream, saying, element);
   const flag = (is: boolean) => (is ? 1 : 0);
@@ -82,21 +82,27 @@ export function signsOf(saying: ReadSaying, element: CompiledElement, place: num
     ...GATES.map((gate) => fits.closed.get(gate) ?? 0),
     fits.wrong,
     logOddsOf(fits.wrongLikelihood, SUREST),
-    flag(asks),
+    flag(saying.asks),
     flag(shouldAsk),
-    flag(asks === shouldAsk),
+    flag(saying.asks === shouldAsk),
     flag(number !== null),
-    number === null ? -SUREST : odds(Math.max(...rubric.elements.map((another) => (another !== element && another.quantity !== null && compareQuantity(number, another.quantity) === "right" ? aboutOf(another, saying, reading) : -SUREST)))),
+    number === null ? -SUREST : odds(aboutItsElement(number, element, saying, read)),
     flag(fits.withNumber),
     flag(element.quantity !== null),
     logOddsOf(saidNearBy(saying, element, read), SUREST),
   ];
 }
 
-const aboutOf = ({ item, element }: CompiledElement, { readings }: ReadSaying, { placeOf }: LearntReading) => {
-  const place = placeOf(`${item}/${element}`);
-  return place === undefined ? -SUREST : readings[place]!.about;
-};
+/** How much the saying is about another element that waits for this very number. */
+function aboutItsElement(number: QuantityMention, than: CompiledElement, { readings }: ReadSaying, { rubric, reading }: ReadByBoth): number {
+  let most = -SUREST;
+  for (const other of rubric.elements) {
+    if (other === than || other.quantity === null || compareQuantity(number, other.quantity) !== "right") continue;
+    const place = reading.placeOf(`${other.item}/${other.element}`);
+    if (place !== undefined) most = Math.max(most, readings[place]!.about);
+  }
+  return most;
+}
 
 /** What else the saying is about: the most of another element of the item, the two most of other items, the most of an unsafe statement. */
 function othersAbout({ readings }: ReadSaying, { item }: CompiledElement, place: number, { itemAt, isStatement }: LearntReading) {

@@ -1,8 +1,9 @@
 import type { Passage } from "../passages.ts";
 import { wrongNumberIn } from "../quantity-gate.ts";
 import { inOneSentence, type Stream } from "../stream.ts";
+import type { Judgement } from "../types.ts";
 import { tokensOf } from "../windows.ts";
-import { judgementOf, type Judgement } from "./judgement.ts";
+import { judgementOf } from "./judgement.ts";
 import { readByBoth, type ByResponses, type ReadByBoth } from "./read-by-both.ts";
 import { isAsked, type Company, type ReadSaying } from "./reading.ts";
 

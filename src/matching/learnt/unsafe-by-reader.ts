@@ -9,7 +9,7 @@ import type { Postings } from "../postings.ts";
 import { wordsOf, type Stream } from "../stream.ts";
 import type { UnsafeMatch } from "../types.ts";
 import curves from "./curves.json" with { type: "json" };
-import { asksOnly, learntReading, readingSigns, type Company, type LearntReading, type ReadSaying } from "./reading.ts";
+import { learntReading, readingSigns, type Company, type LearntReading, type ReadSaying } from "./reading.ts";
 import { isAllOf } from "./second-reading.ts";
 import { isWarning } from "./warned-of.ts";
 
@@ -46,7 +46,7 @@ export function unsafeByReader(rubric: CompiledRubric, told: readonly UnsafeMatc
     for (const saying of reading.sayings) {
       if (saying.company === "lonely" || opposites.every((at) => saying.readings[at]!.turned < 0) || right.some((passage) => meets(passage, saying))) continue;
       const likelihood = likelihoodOf(curves.company.unsafe, unsafeSigns(saying, place, opposites));
-      if (likelihood < UNSAFE_ALONE || (best !== null && likelihood <= best.likelihood) || asksOnly(saying, stream) || toldOfOthers(saying, stream)) continue;
+      if (likelihood < UNSAFE_ALONE || (best !== null && likelihood <= best.likelihood) || saying.asks || toldOfOthers(saying, stream)) continue;
       best = { saying, likelihood };
     }
     if (best === null || isWarning(statement.say, best.saying, postings, stream)) return [];
@@ -80,8 +80,8 @@ export function statedSigns({ statement: id, span, score }: UnsafeMatch, rubric:
   const statement = rubric.unsafe.find((one) => one.statement === id);
   if (reading === null || place === undefined || statement === undefined) return null;
   const stretch = stretchOf(span, stream);
-  const saying = reading.around(stretch)[0] ?? null;
-  if (saying === null || isAllOf(score, stretch.end - stretch.first, saying)) return null;
+  const [saying] = reading.around(stretch);
+  if (saying === undefined || isAllOf(score, stretch.end - stretch.first, saying)) return null;
   return { company: saying.company, signs: [Math.min(1, score), ...unsafeSigns(saying, place, oppositesOf(statement, reading))] };
 }
 

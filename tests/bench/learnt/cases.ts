@@ -75,7 +75,7 @@ export function casesOfTalk({ rubric, turns, sentences }: Talk, learnt: Learnt):
       const place = seen.reading.placeOf(key)!;
       const [right, wrong] = [inside.some(({ says }) => says.includes(key)), inside.some((one) => one.wrong.includes(key))];
       if (right && wrong) return [];
-      const fits = seen.passages.some((passage) => `${passage.element.item}/${passage.element.element}` === key && holdsHalf(saying, passage) && (passage.likelihood ?? 0) >= UNLIKELY);
+      const fits = (seen.passagesOf.get(elementOf(key, seen)) ?? []).some((passage) => holdsHalf(saying, passage) && (passage.likelihood ?? 0) >= UNLIKELY);
       if (saying.readings[place]!.about < LEAST_ABOUT && !fits) return [];
       return [caseAt(saying, key, place, wrong ? "wrong" : right ? "right" : "absent", seen)];
     });
@@ -101,6 +101,7 @@ function look(name: string, turns: readonly ToldTurn[], learnt: Learnt): Seen {
 }
 
 function caseAt(saying: ReadSaying, key: string, place: number, truth: Truth, seen: Seen): Case {
-  const element = seen.rubric.elements.find((one) => `${one.item}/${one.element}` === key)!;
-  return { kind: "said", company: saying.company, truth, signs: signsOf(saying, element, place, seen) };
+  return { kind: "said", company: saying.company, truth, signs: signsOf(saying, elementOf(key, seen), place, seen) };
 }
+
+const elementOf = (key: string, { rubric }: Seen) => rubric.elements.find(({ item, element }) => `${item}/${element}` === key)!;

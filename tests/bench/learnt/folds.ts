@@ -23,6 +23,6 @@ export function linesOf(sayings: readonly MarkedSaying[]): Map<string, Learnt> {
 
 /** For each hand of the folds, lines by rubric that were learnt without its fold. Some minutes. */
 export function linesWithoutHands(sayings: readonly MarkedSaying[] = markedSayings()): { linesFor: (hand: string) => Map<string, Learnt> | null } {
-  const folds = JUDGED_HANDS.map((hands) => ({ hands, lines: linesOf(sayings.filter(({ hand }) => !hands.test(hand))) }));
-  return { linesFor: (hand) => folds.find(({ hands }) => hands.test(hand))?.lines ?? null };
+  const folds = JUDGED_HANDS.map((hands) => linesOf(sayings.filter(({ hand }) => !hands.test(hand))));
+  return { linesFor: (hand) => folds[foldOf(hand) ?? -1] ?? null };
 }
